@@ -1,0 +1,159 @@
+//! The toric lens, by exact vergence at a method's own lens position: no fixed ratio.
+
+use crate::astigmatism::power_vector::PowerVector;
+use crate::choice::{CylinderPlane, LabelPower};
+use crate::constant::optics::N;
+use crate::error::Error;
+use crate::lens::vergence::{ThinEye, at_cornea, at_lens, to_cornea};
+use crate::quantity::{Axis, LensCylinder, Refraction, Vertex};
+use crate::working::Topic;
+
+working! {
+    /// From the cornea to the cylinder at the lens, step by step.
+    Working of Topic::Toric;
+    n "N" "D" = "N = length of (measured + incision's vector)" [], "corneal astigmatism after the incision", Identity Two;
+    kc "Kc" "D" = "Kc of the method's optics" [], "mean corneal power", Entered Two;
+    elp "d" "mm" = "ELP of the method" [], "lens position", Entered Two;
+    rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "refraction wanted, at the cornea", Identity Two;
+    k_steep "k_s" "D" = "k_s = Kc + N/2 + Rc" [], "light leaving the steep meridian", Identity Two;
+    k_flat "k_f" "D" = "k_f = Kc - N/2 + Rc" [], "light leaving the flat meridian", Identity Two;
+    v_steep "v_s" "D" = "v_s = k_s / (1 - d k_s/(1000*1.336))" [N], "the steep meridian's light at the lens", Identity Two;
+    v_flat "v_f" "D" = "v_f = k_f / (1 - d k_f/(1000*1.336))" [N], "the flat meridian's light at the lens", Identity Two;
+    needed "C" "D" = "C = v_s - v_f" [], "cylinder needed at the lens", Identity Two;
+    ratio "C/N" "1" = "C/N, near N = 0 its limit 1/(1 - d (Kc + Rc)/(1000*1.336))^2" [N], "lens cylinder over corneal cylinder", Identity Two;
+}
+
+/// The lens cylinder that a corneal astigmatism needs.
+///
+/// ```text
+/// v = k/(1 - (d/n) k)          C = v(Kc + N/2 + Rc) - v(Kc - N/2 + Rc)
+/// ```
+///
+/// # Errors
+/// [`crate::error::Code::NotASolution`] as in the vergence formulas.
+///
+/// ```
+/// use ocellus_core::{astigmatism::toric, lens::vergence::ThinEye, quantity::*};
+/// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.2 };
+/// let w = toric::working(&eye, 1.0, Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?)?;
+/// assert!((w.ratio - 1.449).abs() < 0.0005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn working(eye: &ThinEye, n: f64, target: Refraction, vertex: Vertex) -> Result<Working, Error> {
+    let ThinEye { kc, elp, .. } = *eye;
+    let rc = to_cornea(target.d(), vertex)?;
+    let (k_steep, k_flat) = (kc + n / 2.0 + rc, kc - n / 2.0 + rc);
+    let (v_steep, v_flat) = (at_lens(k_steep, elp)?, at_lens(k_flat, elp)?);
+    let needed = v_steep - v_flat;
+    // below a thousandth of a dioptre the quotient is rounding noise; its limit is not
+    let ratio = if n > 1e-3 {
+        needed / n
+    } else {
+        let divisor = 1.0 - elp * (kc + rc) / (1000.0 * N.get());
+        1.0 / (divisor * divisor)
+    };
+    Ok(Working { n, kc, elp, rc, k_steep, k_flat, v_steep, v_flat, needed, ratio })
+}
+
+/// A label cylinder as it is at the lens, D.
+///
+/// A cylinder labelled at the cornea is taken to the lens as a cornea of that astigmatism would need it.
+///
+/// # Errors
+/// As [`working`].
+///
+/// ```
+/// use ocellus_core::{astigmatism::toric::at_lens_plane, choice::CylinderPlane, lens::vergence::ThinEye, quantity::*};
+/// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.2 };
+/// let (label, target, vertex) = (LensCylinder::from_d(1.5)?, Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?);
+/// assert_eq!(at_lens_plane(label, CylinderPlane::Lens, &eye, target, vertex)?, 1.5);
+/// assert!((at_lens_plane(label, CylinderPlane::Cornea, &eye, target, vertex)? - 2.174).abs() < 0.001);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn at_lens_plane(
+    label: LensCylinder,
+    plane: CylinderPlane,
+    eye: &ThinEye,
+    target: Refraction,
+    vertex: Vertex,
+) -> Result<f64, Error> {
+    match plane {
+        CylinderPlane::Lens => Ok(label.d()),
+        CylinderPlane::Cornea => working(eye, label.d(), target, vertex).map(|w| w.needed),
+    }
+}
+
+/// A toric lens in the eye: its mean power, its cylinder at the lens, and where its mark (its weak meridian) lies.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ToricLens {
+    /// Mean of its two meridians, D.
+    pub mean: f64,
+    /// Difference of its two meridians, D, not negative.
+    pub cylinder: f64,
+    /// Meridian of its mark, the weaker one.
+    pub mark: Axis,
+}
+
+impl ToricLens {
+    /// From the power on a label, which means one of two things.
+    ///
+    /// ```
+    /// use ocellus_core::{astigmatism::toric::ToricLens, choice::LabelPower, quantity::Axis};
+    /// let mark = Axis::from_deg(90.0)?;
+    /// assert_eq!(ToricLens::labelled(20.0, LabelPower::FlattestMeridian, 3.0, mark).mean, 21.5);
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn labelled(power: f64, label: LabelPower, cylinder: f64, mark: Axis) -> ToricLens {
+        let mean = match label {
+            LabelPower::SphericalEquivalent => power,
+            LabelPower::FlattestMeridian => power + cylinder / 2.0,
+        };
+        ToricLens { mean, cylinder, mark }
+    }
+
+    /// The same lens turned counter-clockwise as seen from the front.
+    ///
+    /// ```
+    /// use ocellus_core::{astigmatism::toric::ToricLens, quantity::Axis};
+    /// let lens = ToricLens { mean: 20.0, cylinder: 3.0, mark: Axis::from_deg(175.0)? };
+    /// assert_eq!(lens.turned(10.0).mark.deg(), 5.0);
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn turned(self, degrees: f64) -> ToricLens {
+        ToricLens { mark: super::meridian(self.mark.deg() + degrees).unwrap_or(self.mark), ..self }
+    }
+}
+
+/// The refraction, at the cornea, that a cornea and a toric lens leave: the correction still needed.
+///
+/// ```text
+/// X  = 1000 n/(AL - d) - P                    P the lens, strongest across its mark
+/// Rc = X (I + (d/n) X)^-1 - K                 K the cornea; each as a power in every meridian
+/// ```
+///
+/// X has one pair of principal meridians, so the inverse is taken in each of them: exact for any crossing of the axes.
+///
+/// # Errors
+/// As [`working`].
+///
+/// ```
+/// use ocellus_core::astigmatism::{power_vector::PowerVector, toric::*};
+/// use ocellus_core::{lens::vergence::ThinEye, quantity::*};
+/// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.2 };
+/// let (target, vertex) = (Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?);
+/// let steep = Axis::from_deg(90.0)?;
+/// let cornea = PowerVector::strongest_along(0.0, 2.0, steep);
+/// let w = working(&eye, 2.0, target, vertex)?;
+/// // two meridians that both need their own lens: nothing is left
+/// let mean = eye.behind_lens()? - (w.v_steep + w.v_flat) / 2.0;
+/// let left = residual(&eye, cornea, ToricLens { mean, cylinder: w.needed, mark: steep })?;
+/// assert!(left.blur() < 1e-12);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn residual(eye: &ThinEye, astigmatism: PowerVector, lens: ToricLens) -> Result<PowerVector, Error> {
+    let weak_along_mark = PowerVector::strongest_along(0.0, -lens.cylinder, lens.mark);
+    let arriving =
+        PowerVector { m: eye.behind_lens()? - lens.mean, j0: -weak_along_mark.j0, j45: -weak_along_mark.j45 };
+    let leaving = arriving.by_meridian(|v| at_cornea(v, eye.elp))?;
+    Ok(leaving.minus(PowerVector { m: eye.kc, ..astigmatism }))
+}

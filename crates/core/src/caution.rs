@@ -1,0 +1,226 @@
+//! What to know before trusting or using a number: stable codes, a severity, one text each.
+
+use crate::field::Field;
+use crate::lens::Method;
+use crate::source::{Mark, Source};
+
+/// How much a caution weighs.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// No number is given.
+    Refuse,
+    /// Look again before using the number.
+    Caution,
+    /// Good to know.
+    Note,
+}
+
+impl Severity {
+    /// The word printed before the text.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::caution::Severity::Refuse.word(), "REFUSED");
+    /// ```
+    pub const fn word(self) -> &'static str {
+        match self {
+            Severity::Refuse => "REFUSED",
+            Severity::Caution => "CAUTION",
+            Severity::Note => "note",
+        }
+    }
+}
+
+/// One caution, with the entry or the method it is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Caution {
+    /// Which.
+    pub code: Code,
+    /// The entry it is about.
+    pub field: Option<Field>,
+    /// The method it is about.
+    pub method: Option<Method>,
+}
+
+impl Caution {
+    /// About an entry.
+    pub(crate) const fn about(code: Code, field: Field) -> Caution {
+        Caution { code, field: Some(field), method: None }
+    }
+
+    /// About a method.
+    pub(crate) const fn of(code: Code, method: Method) -> Caution {
+        Caution { code, field: None, method: Some(method) }
+    }
+
+    /// About the whole case.
+    pub(crate) const fn general(code: Code) -> Caution {
+        Caution { code, field: None, method: None }
+    }
+}
+
+macro_rules! cautions {
+    ($($id:ident $word:literal $severity:ident $text:literal, $source:ident $mark:ident;)*) => {
+        /// The stable code of a caution.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[repr(u8)]
+        pub enum Code { $(#[doc = $text] $id,)* }
+
+        impl Code {
+            /// Every code, in the order of its number.
+            pub const ALL: &[Code] = &[$(Code::$id),*];
+
+            /// The code as it is printed and kept.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::caution::Code::PreviousSurgery.word(), "previous_surgery");
+            /// ```
+            pub const fn word(self) -> &'static str { match self { $(Code::$id => $word,)* } }
+
+            /// How much it weighs.
+            ///
+            /// ```
+            /// use ocellus_core::caution::{Code, Severity};
+            /// assert_eq!(Code::PreviousSurgery.severity(), Severity::Refuse);
+            /// ```
+            pub const fn severity(self) -> Severity { match self { $(Code::$id => Severity::$severity,)* } }
+
+            /// The text a person reads.
+            ///
+            /// ```
+            /// assert!(ocellus_core::caution::Code::MinusPower.text().contains("minus"));
+            /// ```
+            pub const fn text(self) -> &'static str { match self { $(Code::$id => $text,)* } }
+
+            /// Where its limit or fact comes from.
+            ///
+            /// ```
+            /// use ocellus_core::{caution::Code, source::Source};
+            /// assert_eq!(Code::AlUnusual.source(), Source::Recheck2010);
+            /// ```
+            pub const fn source(self) -> Source { match self { $(Code::$id => Source::$source,)* } }
+
+            /// How sure that is.
+            ///
+            /// ```
+            /// use ocellus_core::{caution::Code, source::Mark};
+            /// assert_eq!(Code::AlUnusual.mark(), Mark::Memory);
+            /// ```
+            pub const fn mark(self) -> Mark { match self { $(Code::$id => Mark::$mark,)* } }
+        }
+    };
+}
+
+cautions! {
+    // The eye
+    AlUnusual "al_unusual" Caution "Axial length below 21.30 or above 26.60 mm: measure again.", Recheck2010 Memory;
+    KUnusual "k_unusual" Caution "Mean corneal power below 41 or above 47 D: measure again.", Recheck2010 Memory;
+    AstigmatismLarge "astigmatism_large" Caution "Corneal astigmatism above 2.5 D: measure again, and look at the whole cornea.", Recheck2010 Memory;
+    WtwUnusual "wtw_unusual" Caution "White to white below 10.75 or above 13.0 mm: measure again.", Recheck2010 Memory;
+    AlBetweenEyes "al_between_eyes" Caution "Axial lengths of the two eyes differ by more than 0.7 mm: measure both again.", Recheck2010 Memory;
+    AlBetweenEyesOlder "al_between_eyes_older" Note "Axial lengths of the two eyes differ by more than 0.3 mm, the limit of an older rule.", Recheck2010 Memory;
+    KBetweenEyes "k_between_eyes" Caution "Mean corneal powers of the two eyes differ by more than 0.9 D: measure both again.", Recheck2010 Memory;
+    AlScatter "al_scatter" Caution "Repeated axial lengths scatter by more than 0.05 mm: measure again.", Recheck2010 Memory;
+    KScatter "k_scatter" Caution "Repeated corneal powers scatter by more than 0.5 D: measure again.", Recheck2010 Memory;
+    AcdScatter "acd_scatter" Caution "Repeated chamber depths scatter by more than 0.07 mm: measure again.", Recheck2010 Memory;
+    FellowIdentical "fellow_identical" Caution "The two eyes are nearly identical: is this the other eye's, or another patient's, printout?", WrongLens Chosen;
+    AxesNotSquare "axes_not_square" Caution "The two corneal axes are not at right angles (more than 5 deg off): a digit may be wrong, or the cornea irregular.", Here Chosen;
+    AxesSame "axes_same" Caution "The two corneal axes are nearly the same meridian: one of them was probably typed twice.", Here Chosen;
+    AxesCrossed "axes_crossed" Caution "Old spectacles and cornea point across each other: the corneal axes may be crossed.", Here Chosen;
+    AxesUnknown "axes_unknown" Note "No corneal axes: nothing is said about the direction of astigmatism.", Here Chosen;
+    NoAstigmatism "no_astigmatism" Note "Both meridians are equal: there is no astigmatism and so no axis.", Identity Two;
+    IndexUnusual "index_unusual" Caution "Keratometric index other than 1.3375, 1.332, 1.3315 or 4/3: read it off the printout again.", NoSource CommonPractice;
+    SpectaclesDisagree "spectacles_disagree" Caution "Old spectacles do not fit axial length and cornea by more than 4 D; a cataract can shift them by several, a wrong printout by more.", Here Chosen;
+    FellowDisagrees "fellow_disagrees" Caution "The difference in spectacles between the eyes does not fit the difference in length and cornea (about 2.5 D per mm) by more than 2.5 D.", NoSource CommonPractice;
+    Anisometropia "anisometropia" Caution "Expected to differ from the fellow eye's refraction by more than 2 D: agree this with the patient.", NoSource CommonPractice;
+    BiometryOld "biometry_old" Caution "Biometry is more than 180 days older than the operation.", NoSource CommonPractice;
+    BiometryUndated "biometry_undated" Note "Biometry or operation has no date: its age is not checked.", Here Chosen;
+    QualityReduced "quality_reduced" Caution "The biometer doubted its measurement: repeat it, or measure by another method.", NoSource CommonPractice;
+    ContactLensWorn "contact_lens_worn" Caution "A contact lens was worn up to the measurement: the cornea may still be moulded.", NoSource CommonPractice;
+    AlContact "al_contact" Caution "Axial length by contact ultrasound: the probe can flatten the eye, and constants for optical biometry do not fit.", NoSource CommonPractice;
+    AlImmersion "al_immersion" Note "Axial length by immersion ultrasound: use constants made for it.", NoSource CommonPractice;
+    NotPhakic "not_phakic" Caution "The eye held no natural lens when measured: chamber depth and sound or light path are not those the methods expect.", Here Chosen;
+
+    // Refusals of the ordinary methods
+    PreviousSurgery "previous_surgery" Refuse "Previous corneal surgery: the ordinary methods do not hold, and no lens is computed.", Aramberri2003 Two;
+    CorneaUnfit "cornea_unfit" Refuse "Radial cuts, graft, keratoconus or an unknown history: no method here holds, and no lens is computed.", Here Chosen;
+    TotalK "total_k" Refuse "The keratometry is a total power: the ordinary methods expect keratometric power and would be about 1.2 to 1.6 D off.", Identity Two;
+    SiliconeOil "silicone_oil" Refuse "Silicone oil: light and sound travel otherwise in it, and no lens is computed.", NoSource CommonPractice;
+
+    // The methods
+    NeedsConstant "needs_constant" Note "No lens constant for this method.", Here Chosen;
+    NeedsAcd "needs_acd" Note "No anterior chamber depth for this method.", Here Chosen;
+    NeedsCct "needs_cct" Note "The chamber depth starts at the back of the cornea: the corneal thickness is needed too.", Haigis2004 Two;
+    NotMeasuredPhakic "not_measured_phakic" Note "The chamber depth was not measured to a natural lens: this method does not hold.", Haigis2004 Memory;
+    NoSolution "no_solution" Refuse "The equations have no answer for this eye.", Identity Two;
+    NoMethod "no_method" Refuse "No method has all it needs: enter the lens's own constants.", Here Chosen;
+    Converted "converted" Caution "Constant converted from the A-constant: second best to the lens's own optimised one.", Holladay2003 Two;
+    Unoptimised "unoptimised" Caution "Unoptimised constants, typically about 1 D above the others: not counted in the spread.", Haigis2004 Two;
+    Radicand "radicand" Refuse "The corneal height has no real value (steep cornea, long eye): this answer must not be used.", HaigisCusp1993 Two;
+    DepartsFromT2 "departs_from_t2" Caution "Departs from T2 by more than 0.5 D, as it does for steep corneas: not counted in the spread.", HaigisCusp1993 Two;
+    Clamped "clamped" Caution "Axial length outside 18.5 to 31 mm: the chamber depth is that of the nearest end.", HofferQ1993 Memory;
+    RetinaTurned "retina_turned" Caution "Axial length above 32.38 mm: its retinal thickness is negative.", SrkT1990 Two;
+    LcorTurned "lcor_turned" Caution "Axial length above 36.20 mm: its length correction falls again as the eye gets longer.", SrkT1990 Two;
+    Superseded "superseded" Note "A regression of 1988, superseded: shown because it was asked for.", SrkII1988 Memory;
+    LongEye "long_eye" Caution "Axial length above 25.0 mm: these methods tend to leave long eyes hyperopic; no length adjustment is applied here.", Wang2011 Memory;
+    ShortEye "short_eye" Caution "Axial length below 22.0 mm: lens position matters most here, and methods differ most.", NoSource CommonPractice;
+    Agreement "agreement" Note "Agreement is not accuracy; all share the same AL and K.", Here Chosen;
+    SpreadWide "spread_wide" Caution "The methods compared differ by more than 1 D of lens.", Here Chosen;
+    NothingToCompare "nothing_to_compare" Note "Fewer than two methods are fit to be compared: there is no spread.", Here Chosen;
+
+    // The lens chosen
+    NoLensChosen "no_lens_chosen" Caution "No lens power was entered: choose one and enter it as on its label.", Here Chosen;
+    MinusPower "minus_power" Caution "The lens power is minus: say the word minus when reading it out.", WrongLens Read;
+    OffLabel "off_label" Caution "The power chosen is not one of the steps this model comes in.", Here Chosen;
+    OutOfRange "out_of_model_range" Caution "The power chosen is outside the range this model comes in.", Here Chosen;
+    FarFromTarget "far_from_target" Caution "A method fit to be compared puts the lens chosen more than 0.5 D from the agreed target: is it the lens and the target that were meant?", WrongLens Chosen;
+    TargetUnusual "target_unusual" Caution "The target is hyperopic or beyond -3 D: is its sign the one that was agreed?", WrongLens Chosen;
+    DefaultUsed "default_used" Note "Not entered; the usual value is used.", Here Chosen;
+    LensModelMissing "lens_model_missing" Caution "No lens model: a constant belongs to one model and one kind of biometry.", WrongLens Read;
+
+    // Backup
+    NoBackup "no_backup" Caution "No backup lens was entered: have one ready in case the capsule tears.", NoSource CommonPractice;
+    OnePieceSulcus "one_piece_sulcus" Refuse "A one-piece lens does not belong in the sulcus.", NoSource CommonPractice;
+    BackupStyleUnknown "backup_style_unknown" Caution "How the backup lens is made was not entered: a one-piece lens does not belong in the sulcus.", NoSource CommonPractice;
+    SulcusThumb "sulcus_thumb" Note "Computed from the optics; the rule of thumb (0.5 to 1.0 D less) is wrong for weak and strong lenses.", Holladay1993 Two;
+    CapturedOptic "captured_optic" Note "Optic captured behind the rhexis: power as in the bag.", NoSource CommonPractice;
+
+    // Astigmatism
+    ToricNeedsAxes "toric_needs_axes" Refuse "A toric lens needs both corneal axes.", Identity Two;
+    ToricNeedsIncision "toric_needs_incision" Refuse "A toric lens needs the incision's site and the surgeon's own flattening; 0.00 is an answer, silence is not.", NoSource CommonPractice;
+    ToricNeedsPower "toric_needs_power" Note "No lens power was chosen: what a label cylinder leaves is computed for the exact power.", Here Chosen;
+    CorneaPlaneLabel "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
+    PosteriorIgnored "posterior_ignored" Caution "The back of the cornea is not included: with the rule the cylinder comes out 0.5 to 0.6 D too large, against the rule 0.2 to 0.3 D too small.", PosteriorCornea2013 Read;
+    ToricNotNeeded "toric_not_needed" Note "The weakest label cylinder leaves more than none at all would.", Identity Two;
+    BeyondLabels "beyond_labels" Caution "More cylinder is needed than this model's strongest.", Identity Two;
+    OffAxisChosen "off_axis_chosen" Caution "The axis chosen is more than 5 deg from the meridian that leaves least.", Here Chosen;
+
+    // Wound, rhexis
+    TunnelShort "tunnel_short" Caution "Tunnel shorter than wide: square tunnels (3.2 by 3.2 mm) held where 3.2 by 2.0 mm leaked; others found 2.0 mm enough for 3.0 to 3.5 mm wide.", WoundLength1994 Read;
+    RhexisUncovered "rhexis_uncovered" Caution "The rhexis edge would come off the optic on one side.", Identity Two;
+    RhexisBand "rhexis_band" Note "Seen over true was 115.9 +/- 3.1 % in 40 eyes, 110 to 120 %; paraxial optics gives less.", RhexisSeen Read;
+
+    // Pressure
+    HeadHigh "head_high" Caution "Above 80 mmHg at the eye: a risk to the optic nerve.", Fluidics2014 Read;
+    HeadNegative "head_negative" Caution "The eye is above the open level: the column pulls.", Identity Two;
+    HeadStatic "head_static" Note "With nothing flowing, from the level open to air (drip chamber or vent tip, not always the fluid level). A flowing chamber has less.", Stoppered1990 Read;
+    NoAir "no_air" Note "Neither altitude nor station pressure was entered: no ceiling on vacuum is given.", Here Chosen;
+    StationBeatsAltitude "station_beats_altitude" Note "The measured station pressure is used, not the altitude.", Here Chosen;
+    VacuumUnreachable "vacuum_unreachable" Caution "This vacuum cannot be reached here: the fluid boils first. Do not compensate with bottle or setting.", Iso2533 Two;
+    CeilingIdeal "ceiling_ideal" Note "Dissolved gas comes out earlier: the true ceiling is lower.", NoSource CommonPractice;
+
+    // End of the case, risks
+    ViscoelasticLeft "viscoelastic_left" Note "Viscoelastic left behind raised pressure by 4.6 and 8.6 mmHg at 6 h (two kinds): 30 mmHg or more in 2 and 9 of 40.", Viscoelastic2001 Read;
+    HapticsHorizontal "haptics_horizontal" Note "Haptics at 0-180: negative dysphotopsia in 9 of 110 against 18 of 110 (p 0.072): suggestive, not proved; a toric axis overrides it.", Haptics2020 Read;
+    FloppyIris "floppy_iris" Caution "Floppy iris: plan for a small, unstable pupil.", NoSource CommonPractice;
+    Pseudoexfoliation "pseudoexfoliation" Caution "Pseudoexfoliation: expect a small pupil and a weak zonule.", NoSource CommonPractice;
+    WeakZonule "weak_zonule" Caution "Weak zonule: have support for the capsule ready.", NoSource CommonPractice;
+    PosteriorPolar "posterior_polar" Caution "Posterior polar cataract: NO HYDRODISSECTION.", NoSource CommonPractice;
+    LongOrVitrectomised "retropulsion" Caution "Long or vitrectomised eye: the column can push the lens-iris diaphragm back; lower the bottle before entering, lift the iris to break the block.", Retropulsion2017 Read;
+    Guttata "guttata" Caution "Guttata: spare the endothelium.", NoSource CommonPractice;
+    SmallPupil "small_pupil" Caution "Small pupil: have a way to widen it ready.", NoSource CommonPractice;
+    IodineAllergy "iodine_allergy" Caution "ALLERGY TO IODINE.", NoSource CommonPractice;
+    AntibioticAllergy "antibiotic_allergy" Caution "ALLERGY TO THE ANTIBIOTIC.", NoSource CommonPractice;
+
+    // Always there
+    NotADevice "not_a_device" Note "Not a medical device: teaching and independent arithmetic check only. The surgeon, the label, the pharmacy and local rules decide.", Here Chosen;
+}

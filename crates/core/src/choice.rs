@@ -1,0 +1,163 @@
+//! Entries that are one of a few words.
+
+macro_rules! choices {
+    ($($(#[$doc:meta])* $name:ident { $($(#[$vdoc:meta])* $variant:ident $word:literal,)+ })*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[repr(u8)]
+        pub enum $name { $($(#[$vdoc])* $variant,)+ }
+
+        impl $name {
+            /// The words, in the order of their codes.
+            pub const WORDS: &[&str] = &[$($word),+];
+            const ALL: &[$name] = &[$($name::$variant),+];
+
+            /// The word that is typed and printed.
+            pub fn word(self) -> &'static str {
+                Self::WORDS.get(self as usize).copied().unwrap_or("")
+            }
+
+            /// The code a draft keeps it as.
+            pub const fn code(self) -> f64 {
+                self as u8 as f64
+            }
+        }
+
+        impl crate::field::Quantity for $name {
+            fn checked(value: f64) -> Result<Self, crate::error::Error> {
+                let found = Self::ALL.iter().find(|choice| choice.code() == value);
+                found.copied().ok_or(crate::error::Error {
+                    code: crate::error::Code::NotAWord, field: None, value: Some(value), bounds: None,
+                })
+            }
+        }
+    )*};
+}
+
+choices! {
+    /// Which eye.
+    Eye {
+        /// The patient's right eye.
+        Right "right",
+        /// The patient's left eye.
+        Left "left",
+    }
+    /// What the keratometry is: the word "K" means either.
+    KKind {
+        /// Front surface, turned into a power by the keratometric index.
+        Keratometric "keratometric",
+        /// A net power of both surfaces: refused by the methods, which expect the other.
+        Total "total",
+    }
+    /// Where the anterior chamber depth starts.
+    AcdFrom {
+        /// From the front of the cornea.
+        Epithelium "epithelium",
+        /// From the back of the cornea.
+        Endothelium "endothelium",
+    }
+    /// How the axial length was measured.
+    AlMethod {
+        /// By light.
+        Optical "optical",
+        /// By ultrasound through a water bath.
+        Immersion "immersion",
+        /// By ultrasound with the probe on the cornea.
+        Contact "contact",
+    }
+    /// What was in the eye when it was measured.
+    EyeState {
+        /// The natural lens.
+        Phakic "phakic",
+        /// An artificial lens.
+        Pseudophakic "pseudophakic",
+        /// No lens.
+        Aphakic "aphakic",
+        /// Silicone oil in place of the vitreous.
+        SiliconeOil "silicone_oil",
+    }
+    /// What was done to, or is wrong with, the cornea.
+    PreviousSurgery {
+        /// Nothing: asked, and answered.
+        None "none",
+        /// Laser for short sight.
+        MyopicLaser "myopic_laser",
+        /// Laser for long sight.
+        HyperopicLaser "hyperopic_laser",
+        /// Radial cuts.
+        RadialCuts "radial_cuts",
+        /// A corneal graft.
+        Graft "graft",
+        /// Keratoconus.
+        Keratoconus "keratoconus",
+        /// Not known.
+        Unknown "unknown",
+    }
+    /// How good the biometer says its measurement is.
+    Quality {
+        /// No doubt was raised.
+        Good "good",
+        /// A doubt was raised.
+        Reduced "reduced",
+    }
+    /// Contact lenses before biometry.
+    ContactLens {
+        /// The patient wears none.
+        NotWorn "not_worn",
+        /// They were left out as long as local rules ask.
+        LeftOut "left_out",
+        /// They were worn up to the measurement.
+        Worn "worn",
+    }
+    /// What the patient and the surgeon agreed the eye shall see without spectacles.
+    TargetFor {
+        /// Across the room and further.
+        Distance "distance",
+        /// A desk.
+        Intermediate "intermediate",
+        /// A book.
+        Near "near",
+    }
+    /// How a lens is made.
+    LensStyle {
+        /// Optic and haptics of one piece.
+        OnePiece "one_piece",
+        /// Haptics set into the optic.
+        ThreePiece "three_piece",
+    }
+    /// What the power on a toric label is.
+    LabelPower {
+        /// The mean of the two meridians.
+        SphericalEquivalent "spherical_equivalent",
+        /// The weaker meridian, the one the lens is marked along.
+        FlattestMeridian "flattest_meridian",
+    }
+    /// Where the cylinder on a toric label is meant.
+    CylinderPlane {
+        /// At the lens.
+        Lens "lens",
+        /// At the cornea, as the maker converts it.
+        Cornea "cornea",
+    }
+    /// Where the backup lens would go.
+    BackupPlace {
+        /// Lens and haptics in the sulcus.
+        Sulcus "sulcus",
+        /// Haptics in the sulcus, optic held behind the rhexis.
+        Captured "captured",
+    }
+    /// Where the surgeon sits.
+    Seat {
+        /// At the patient's head.
+        Superior "superior",
+        /// At the patient's temple.
+        Temporal "temporal",
+    }
+    /// No or yes.
+    YesNo {
+        /// No.
+        No "no",
+        /// Yes.
+        Yes "yes",
+    }
+}

@@ -1,0 +1,100 @@
+//! Every number a paper or a standard gives: its name, unit, digits as printed, source and mark.
+//!
+//! A constant is used by [`Constant::get`]. In a build with `--cfg ocellus_perturb` one constant at a time can be
+//! shifted by a unit in its last printed digit, to prove that some check against the outside would notice.
+
+use crate::source::{Mark, Source};
+
+/// A number taken from somewhere, carrying where and how surely.
+#[derive(Debug)]
+pub struct Constant {
+    /// What it is called in the source, prefixed by its method.
+    pub name: &'static str,
+    /// Its unit; "1" for a pure number.
+    pub unit: &'static str,
+    /// The digits as printed in the source.
+    pub digits: &'static str,
+    value: f64,
+    /// Where it comes from.
+    pub source: Source,
+    /// How sure that is.
+    pub mark: Mark,
+}
+
+impl Constant {
+    /// The value.
+    ///
+    /// ```
+    /// use ocellus_core::constant::optics::N;
+    /// assert_eq!(N.get(), 1.336);
+    /// assert_eq!(N.digits, "1.336");
+    /// ```
+    #[cfg(not(ocellus_perturb))]
+    #[inline]
+    pub fn get(&'static self) -> f64 {
+        self.value
+    }
+
+    /// The value, or what [`perturb`] put in its place.
+    #[cfg(ocellus_perturb)]
+    pub fn get(&'static self) -> f64 {
+        override_::value(self).unwrap_or(self.value)
+    }
+}
+
+/// Gives one constant another value, or (with `None`) every constant its own again. Single-threaded use only.
+#[cfg(ocellus_perturb)]
+pub fn perturb(change: Option<(&'static Constant, f64)>) {
+    override_::set(change);
+}
+
+#[cfg(ocellus_perturb)]
+mod override_ {
+    use super::Constant;
+    use core::sync::atomic::{AtomicPtr, AtomicU64, Ordering::Relaxed};
+
+    static WHICH: AtomicPtr<Constant> = AtomicPtr::new(core::ptr::null_mut());
+    static BITS: AtomicU64 = AtomicU64::new(0);
+
+    pub(super) fn set(change: Option<(&'static Constant, f64)>) {
+        let (which, value) = change.map_or((core::ptr::null(), 0.0), |(c, v)| (core::ptr::from_ref(c), v));
+        BITS.store(value.to_bits(), Relaxed);
+        WHICH.store(which.cast_mut(), Relaxed);
+    }
+
+    pub(super) fn value(constant: &'static Constant) -> Option<f64> {
+        core::ptr::eq(WHICH.load(Relaxed), constant).then(|| f64::from_bits(BITS.load(Relaxed)))
+    }
+}
+
+/// A table of constants: `NAME "paper's name" unit = digits, source, mark;`
+macro_rules! constants {
+    ($($(#[$doc:meta])* $id:ident $name:literal $unit:literal = $value:literal, $source:ident $mark:ident;)*) => {
+        $($(#[$doc])* pub static $id: $crate::constant::Constant = $crate::constant::Constant {
+            name: $name,
+            unit: $unit,
+            digits: stringify!($value),
+            value: $value as f64,
+            source: $crate::source::Source::$source,
+            mark: $crate::source::Mark::$mark,
+        };)*
+
+        /// The constants of this table.
+        pub static ALL: &[&$crate::constant::Constant] = &[$(&$id),*];
+    };
+}
+
+pub mod capsule;
+pub mod eye;
+pub mod lens;
+pub mod optics;
+pub mod pressure;
+
+/// Every constant there is.
+///
+/// ```
+/// assert!(ocellus_core::constant::all().any(|c| c.name == "SRK/T c0"));
+/// ```
+pub fn all() -> impl Iterator<Item = &'static Constant> {
+    [optics::ALL, lens::ALL, eye::ALL, capsule::ALL, pressure::ALL].into_iter().flatten().copied()
+}

@@ -1,0 +1,57 @@
+//! Units, gravity, the standard atmosphere, and the boiling of water.
+
+constants! {
+    /// Standard gravity.
+    G "g" "m/s2" = 9.80665, Sp811 Two;
+    /// Pascals in a millimetre of mercury.
+    MMHG "mmHg" "Pa" = 133.322387415, Sp811 Two;
+    /// Pascals in an atmosphere.
+    ATM "atm" "Pa" = 101325, Sp811 Two;
+    /// Torr in an atmosphere.
+    TORR_PER_ATM "torr in an atmosphere" "1" = 760, Sp811 Two;
+    /// Pascals in a conventional centimetre of water.
+    CMH2O "cmH2O" "Pa" = 98.0665, Sp811 Two;
+    /// Pascals in a conventional inch of mercury.
+    INHG "inHg" "Pa" = 3386.388640, Sp811 Two;
+    /// Pascals in a pound per square inch.
+    PSI "psi" "Pa" = 6894.757293168, Sp811 Two;
+
+    /// Pressure at sea level.
+    AIR_P0 "P0" "Pa" = 101325, Iso2533 Two;
+    /// Temperature at sea level.
+    AIR_T0 "T0" "K" = 288.15, Iso2533 Two;
+    /// How temperature falls with height.
+    AIR_L "L" "K/m" = 0.0065, Iso2533 Two;
+    /// Molar mass of air.
+    AIR_M "M" "kg/mol" = 0.0289644, Iso2533 Two;
+    /// Gas constant of that standard.
+    AIR_R "R" "J/(mol K)" = 8.31432, Iso2533 Two;
+    /// Radius of the earth in that standard.
+    EARTH "r0" "m" = 6356766, Iso2533 Two;
+
+    /// Celsius zero.
+    CELSIUS "0 C" "K" = 273.15, Sp811 Two;
+    /// IF97 region 4, n1.
+    IF97_N1 "n1" "1" = 1167.0521452767, Iapws97 Two;
+    /// n2.
+    IF97_N2 "n2" "1" = -724213.16703206, Iapws97 Two;
+    /// n3.
+    IF97_N3 "n3" "1" = -17.073846940092, Iapws97 Two;
+    /// n4.
+    IF97_N4 "n4" "1" = 12020.824702470, Iapws97 Two;
+    /// n5.
+    IF97_N5 "n5" "1" = -3232555.0322333, Iapws97 Two;
+    /// n6.
+    IF97_N6 "n6" "1" = 14.915108613530, Iapws97 Two;
+    /// n7.
+    IF97_N7 "n7" "1" = -4823.2657361591, Iapws97 Two;
+    /// n8.
+    IF97_N8 "n8" "1" = 405113.40542057, Iapws97 Two;
+    /// n9.
+    IF97_N9 "n9" "1" = -0.23855557567849, Iapws97 Two;
+    /// n10.
+    IF97_N10 "n10" "1" = 650.17534844798, Iapws97 Two;
+
+    /// Pressure at the eye above which the optic nerve is at risk.
+    HEAD_HIGH "head above" "mmHg" = 80, Fluidics2014 Read;
+}

@@ -1,0 +1,170 @@
+//! Decimal text in and out, exact, without the standard formatter (which costs a microcontroller 11 kB and can panic).
+//!
+//! **In**: an optional sign, digits, at most one point with at least one digit after it, no exponent, at most 15
+//! significant digits. The digits as a whole number are below 2^53 and the power of ten is at most 10^15, both exact, so
+//! their quotient is the nearest f64 to the decimal value: the same bits as the standard library's parser.
+//!
+//! **Out**: with a fixed number of decimals, by one rule: the exact value of the f64, rounded to the nearest decimal,
+//! halves away from zero. The standard formatter differs only on exact halves, which it takes to even.
+
+use crate::error::Code;
+
+/// The most decimals that are read or printed.
+pub const MAX_PLACES: u8 = 15;
+
+/// The most significant digits that are read.
+pub const MAX_DIGITS: u8 = 15;
+
+const POW10: [f64; 16] = [1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15];
+
+/// A number read from text.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Parsed {
+    /// The nearest f64.
+    pub value: f64,
+    /// How many decimals were written.
+    pub places: u8,
+}
+
+/// Reads a decimal number.
+///
+/// # Errors
+/// [`Code::CommaDecimal`] when a comma stands where the point belongs, [`Code::TooLong`] beyond 15 significant digits or
+/// decimals, [`Code::NotANumber`] for anything else, including exponents, `nan` and `inf`.
+///
+/// ```
+/// use ocellus_core::decimal::{Parsed, parse};
+/// use ocellus_core::error::Code;
+/// assert_eq!(parse("-23.50"), Ok(Parsed { value: -23.5, places: 2 }));
+/// assert_eq!(parse("23,5"), Err(Code::CommaDecimal));
+/// assert_eq!(parse("1e999"), Err(Code::NotANumber));
+/// ```
+pub fn parse(text: &str) -> Result<Parsed, Code> {
+    let (negative, digits) = match text.as_bytes() {
+        [b'-', rest @ ..] => (true, rest),
+        [b'+', rest @ ..] => (false, rest),
+        rest => (false, rest),
+    };
+    let (mut whole, mut significant) = (0u64, 0u8);
+    let (mut seen, mut places) = (0u32, None::<u8>);
+    for &byte in digits {
+        match byte {
+            b'0'..=b'9' => {
+                if significant > 0 || byte != b'0' {
+                    significant = significant.saturating_add(1);
+                }
+                if let Some(places) = &mut places {
+                    *places = places.saturating_add(1);
+                }
+                if significant > MAX_DIGITS || places > Some(MAX_PLACES) {
+                    return Err(if is_plain(digits) { Code::TooLong } else { Code::NotANumber });
+                }
+                whole = whole * 10 + u64::from(byte - b'0');
+                seen += 1;
+            }
+            b'.' if places.is_none() && seen > 0 => places = Some(0),
+            b',' if seen > 0 => return Err(Code::CommaDecimal),
+            _ => return Err(Code::NotANumber),
+        }
+    }
+    let places = match (seen, places) {
+        (0, _) | (_, Some(0)) => return Err(Code::NotANumber),
+        (_, places) => places.unwrap_or(0),
+    };
+    let scale = POW10.get(usize::from(places)).copied().ok_or(Code::TooLong)?;
+    let size = whole as f64 / scale;
+    Ok(Parsed { value: if negative { -size } else { size }, places })
+}
+
+fn is_plain(digits: &[u8]) -> bool {
+    digits.iter().all(|b| b.is_ascii_digit() || *b == b'.')
+}
+
+/// A number written as decimal text, held in place.
+#[derive(Clone, Copy, Debug)]
+pub struct Text {
+    bytes: [u8; CAPACITY],
+    start: u8,
+}
+
+const CAPACITY: usize = 40;
+
+impl Text {
+    /// The text.
+    pub fn as_str(&self) -> &str {
+        self.bytes.get(usize::from(self.start)..).and_then(|b| core::str::from_utf8(b).ok()).unwrap_or("")
+    }
+
+    fn push_front(&mut self, byte: u8) {
+        self.start = self.start.saturating_sub(1);
+        if let Some(slot) = self.bytes.get_mut(usize::from(self.start)) {
+            *slot = byte;
+        }
+    }
+}
+
+impl core::fmt::Display for Text {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        f.pad(self.as_str())
+    }
+}
+
+/// When a sign is printed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sign {
+    /// Only a minus.
+    Minus,
+    /// Always, a plus for zero: powers and refractions, where a lost sign is a wrong lens.
+    Always,
+}
+
+/// Writes a number with a fixed number of decimals.
+///
+/// Every finite f64 smaller in size than 10^15 is printed; what rounds to zero is printed without a minus.
+/// `None` for NaN, for infinities, for larger numbers, and for more than [`MAX_PLACES`] decimals.
+///
+/// ```
+/// use ocellus_core::decimal::{Sign, fixed};
+/// assert_eq!(fixed(0.125, 2, Sign::Minus).unwrap().as_str(), "0.13");
+/// assert_eq!(fixed(-0.004, 2, Sign::Always).unwrap().as_str(), "+0.00");
+/// assert_eq!(fixed(21.5, 2, Sign::Always).unwrap().as_str(), "+21.50");
+/// assert!(fixed(f64::NAN, 2, Sign::Minus).is_none());
+/// ```
+pub fn fixed(value: f64, places: u8, sign: Sign) -> Option<Text> {
+    let mut digits = scaled(value, places)?;
+    let negative = value < 0.0 && digits != 0;
+    let mut text = Text { bytes: [b' '; CAPACITY], start: CAPACITY as u8 };
+    let mut written = 0u8;
+    while digits != 0 || written <= places {
+        if written == places && places > 0 {
+            text.push_front(b'.');
+        }
+        text.push_front(b'0' + (digits % 10) as u8);
+        digits /= 10;
+        written += 1;
+    }
+    match (negative, sign) {
+        (true, _) => text.push_front(b'-'),
+        (false, Sign::Always) => text.push_front(b'+'),
+        (false, Sign::Minus) => {}
+    }
+    Some(text)
+}
+
+/// |value| * 10^places as a whole number, halves away from zero, from the exact value of the f64.
+pub(crate) fn scaled(value: f64, places: u8) -> Option<u128> {
+    if !value.is_finite() || value.abs() >= 1e15 || places > MAX_PLACES {
+        return None;
+    }
+    // value = mantissa * 2^exponent exactly
+    let bits = value.to_bits();
+    let biased = ((bits >> 52) & 0x7ff) as i32;
+    let fraction = bits & ((1 << 52) - 1);
+    let (mantissa, exponent) = if biased == 0 { (fraction, -1074) } else { (fraction | (1 << 52), biased - 1075) };
+    // at most 2^53 * 10^15 < 2^103, so nothing here overflows
+    let product = u128::from(mantissa) * 10u128.pow(u32::from(places));
+    // a size below 10^15 has a negative exponent; beyond 127 bits nothing is left
+    let shift = exponent.unsigned_abs();
+    let half = product.checked_shr(shift.saturating_sub(1)).unwrap_or(0);
+    Some((half >> 1) + (half & 1))
+}

@@ -1,0 +1,196 @@
+//! How a number came about: the steps of one topic for one case.
+
+use crate::case::Case;
+use crate::field::Field;
+use crate::item::{Item, What};
+use crate::lens::predict::{self, Prediction};
+use crate::lens::{Method, vergence};
+use crate::plan;
+use crate::sink::Sink;
+
+/// What can be explained.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Subject {
+    /// A lens-power method.
+    Method(Method),
+    /// The cylinder at the lens, for each method compared.
+    Toric,
+    /// Pressure of the column.
+    Head,
+    /// The ceiling on vacuum.
+    Ceiling,
+    /// Size of the rhexis.
+    Rhexis,
+}
+
+impl Subject {
+    /// Every subject, methods first.
+    ///
+    /// ```
+    /// assert!(ocellus_core::explain::Subject::all().any(|subject| subject.key() == "srkt"));
+    /// ```
+    pub fn all() -> impl Iterator<Item = Subject> {
+        let others = [Subject::Toric, Subject::Head, Subject::Ceiling, Subject::Rhexis];
+        Method::ALL.iter().copied().map(Subject::Method).chain(others)
+    }
+
+    /// Its name in commands.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::explain::Subject::Head.key(), "head");
+    /// ```
+    pub const fn key(self) -> &'static str {
+        match self {
+            Subject::Method(method) => method.key(),
+            Subject::Toric => "toric",
+            Subject::Head => "head",
+            Subject::Ceiling => "ceiling",
+            Subject::Rhexis => "rhexis",
+        }
+    }
+
+    /// Its heading.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::explain::Subject::Head.name(), "Pressure of the column");
+    /// ```
+    pub const fn name(self) -> &'static str {
+        match self {
+            Subject::Method(method) => method.name(),
+            Subject::Toric => "Cylinder at the lens",
+            Subject::Head => "Pressure of the column",
+            Subject::Ceiling => "Ceiling on vacuum",
+            Subject::Rhexis => "Size of the rhexis",
+        }
+    }
+
+    /// The entries it starts from.
+    ///
+    /// ```
+    /// use ocellus_core::{explain::Subject, field::Field};
+    /// assert!(Subject::Head.inputs().contains(&Field::OpenLevel));
+    /// ```
+    pub const fn inputs(self) -> &'static [Field] {
+        use Field::*;
+        match self {
+            Subject::Method(Method::Srk2 | Method::Srkt | Method::T2) => {
+                &[AxialLength, K1, K2, R1, R2, Index, AConstant, Target, Vertex, LensPower]
+            }
+            Subject::Method(Method::Holladay1) => {
+                &[AxialLength, K1, K2, R1, R2, Index, AConstant, SurgeonFactor, Target, Vertex, LensPower]
+            }
+            Subject::Method(Method::HofferQ) => {
+                &[AxialLength, K1, K2, R1, R2, Index, AConstant, SurgeonFactor, Pacd, Target, Vertex, LensPower]
+            }
+            Subject::Method(Method::Haigis) => &[
+                AxialLength,
+                K1,
+                K2,
+                R1,
+                R2,
+                Index,
+                Acd,
+                AcdFrom,
+                CornealThickness,
+                AConstant,
+                HaigisA0,
+                HaigisA1,
+                HaigisA2,
+                Target,
+                Vertex,
+                LensPower,
+            ],
+            Subject::Toric => &[K1, K1Axis, K2, K2Axis, R1, R2, Index, IncisionSite, Flattening, Target, Vertex],
+            Subject::Head => &[OpenLevel, EyeLevel, GasPressure, Density],
+            Subject::Ceiling => &[Altitude, StationPressure, Temperature],
+            Subject::Rhexis => &[Cut],
+        }
+    }
+}
+
+/// Streams the entries, cautions and steps of one subject. Nothing is streamed but cautions where the case lacks what it
+/// needs; the answer says whether there were steps.
+///
+/// ```
+/// use ocellus_core::{case::Case, caution::Caution, draft::Draft, explain::*, field::Field, item::Item};
+/// use ocellus_core::{lens::Method, sink::Sink, working::Step};
+/// #[derive(Default)]
+/// struct Symbols(Vec<&'static str>);
+/// impl Sink for Symbols {
+///     fn item(&mut self, _: Item) {}
+///     fn caution(&mut self, _: Caution) {}
+///     fn step(&mut self, step: Step) { self.0.push(step.topic.lines()[step.index as usize].symbol); }
+/// }
+/// let mut draft = Draft::default();
+/// for (field, text) in [
+///     (Field::Side, "right"), (Field::AxialLength, "23.50"), (Field::K1, "43.25"), (Field::K2, "44.00"),
+///     (Field::KKind, "keratometric"), (Field::AlMethod, "optical"), (Field::EyeState, "phakic"),
+///     (Field::PreviousSurgery, "none"), (Field::Target, "-0.25"), (Field::AConstant, "118.9"),
+/// ] {
+///     draft.enter(field, text)?;
+/// }
+/// let mut symbols = Symbols::default();
+/// assert!(explain(Subject::Method(Method::Srkt), &Case::try_from(&draft)?, &mut symbols));
+/// assert!(symbols.0.contains(&"LCOR") && symbols.0.ends_with(&["P"]));
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
+    for &field in subject.inputs() {
+        if case.draft.has(field) || field.default().is_some() {
+            sink.entry(field);
+        }
+    }
+    match subject {
+        Subject::Method(method) => explain_method(method, case, sink),
+        Subject::Toric => explain_toric(case, sink),
+        Subject::Head => plan::working_head(case).inspect(|w| w.show(sink)).is_some(),
+        Subject::Ceiling => plan::working_ceiling(case).inspect(|w| w.show(sink)).is_some(),
+        Subject::Rhexis => case.capsule.cut.map(crate::table_side::rhexis::working).inspect(|w| w.show(sink)).is_some(),
+    }
+}
+
+/// The method's own part, then the lens for the target, then the refraction for the lens chosen.
+fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
+    let answers = predict::answers(case, &mut |caution| {
+        if caution.method.is_none_or(|m| m == method) {
+            sink.caution(caution);
+        }
+    });
+    let Some(answer) = answers.iter().flatten().find(|a| a.method == method) else { return false };
+    answer.prediction.show(sink);
+    match (&answer.prediction, answer.prediction.thin_eye()) {
+        (_, Some(eye)) => {
+            let show = |w: vergence::PowerWorking| w.show(sink);
+            if eye.power(case.target, case.vertex).map(show).is_err() {
+                return false;
+            }
+            if let Some(Ok(w)) = case.lens.power.map(|power| eye.refraction(power, case.vertex)) {
+                w.show(sink);
+            }
+        }
+        (Prediction::Srk2(w), None) => {
+            sink.item(Item::of(What::ExactPower, method, w.power(case.target)));
+            if let Some(power) = case.lens.power {
+                sink.item(Item::of(What::Refraction, method, w.refraction(power)));
+            }
+        }
+        (_, None) => {}
+    }
+    true
+}
+
+fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
+    let Some(vector) = plan::planned_cornea(case) else { return false };
+    let answers = predict::answers(case, &mut |caution| sink.caution(caution));
+    let mut any = false;
+    for answer in answers.iter().flatten().filter(|a| a.compared) {
+        let Some(eye) = answer.prediction.thin_eye() else { continue };
+        let Ok(w) = crate::astigmatism::toric::working(&eye, vector.cylinder(), case.target, case.vertex) else {
+            continue;
+        };
+        sink.item(Item::of(What::LensPosition, answer.method, eye.elp));
+        w.show(sink);
+        any = true;
+    }
+    any
+}

@@ -1,0 +1,153 @@
+//! Is this printout to be believed? Every check is a question worth a second look, never a refusal.
+
+use crate::case::Case;
+use crate::caution::{Caution, Code};
+use crate::choice::{AlMethod, ContactLens, EyeState, Quality};
+use crate::constant::eye::*;
+use crate::constant::optics::INDEX_1_3375;
+use crate::eye::cornea::Cornea;
+use crate::field::Field;
+
+/// Keratometric indices instruments use; the last is 4/3 as it is typed.
+const USUAL_INDICES: [f64; 5] = [1.3375, 1.332, 1.3315, 4.0 / 3.0, 1.3333];
+
+/// Reports every check that an eye does not pass.
+///
+/// The recheck limits of one eye and between eyes are those of Eye 2010;24:894-900 (partly memory); each caution names
+/// its own source.
+pub fn check(case: &Case, report: &mut dyn FnMut(Caution)) {
+    let eye = &case.biometry;
+    let al = eye.axial_length.mm();
+    let outside = |value: f64, least: f64, most: f64| value < least || value > most;
+    let mut when = |is: bool, code, field| {
+        if is {
+            report(Caution::about(code, field));
+        }
+    };
+    when(outside(al, AL_SHORT.get(), AL_LONG.get()), Code::AlUnusual, Field::AxialLength);
+    when(outside(eye.cornea.k(), K_FLAT.get(), K_STEEP.get()), Code::KUnusual, Field::K1);
+    when(eye.cornea.astigmatism() > CYLINDER_LARGE.get(), Code::AstigmatismLarge, Field::K2);
+    let wtw = eye.white_to_white.is_some_and(|w| outside(w.mm(), WTW_SMALL.get(), WTW_LARGE.get()));
+    when(wtw, Code::WtwUnusual, Field::WhiteToWhite);
+    when(eye.al_scatter.is_some_and(|s| s.mm() > AL_SCATTER.get()), Code::AlScatter, Field::AlScatter);
+    when(eye.k_scatter.is_some_and(|s| s.d() > K_SCATTER.get()), Code::KScatter, Field::KScatter);
+    when(eye.acd_scatter.is_some_and(|s| s.mm() > ACD_SCATTER.get()), Code::AcdScatter, Field::AcdScatter);
+    when(!usual_index(case), Code::IndexUnusual, Field::Index);
+    when(eye.quality == Some(Quality::Reduced), Code::QualityReduced, Field::Quality);
+    when(eye.contact_lens == Some(ContactLens::Worn), Code::ContactLensWorn, Field::ContactLens);
+    when(eye.al_method == AlMethod::Contact, Code::AlContact, Field::AlMethod);
+    when(eye.al_method == AlMethod::Immersion, Code::AlImmersion, Field::AlMethod);
+    when(matches!(eye.eye_state, EyeState::Pseudophakic | EyeState::Aphakic), Code::NotPhakic, Field::EyeState);
+    match (eye.date, case.surgery_date) {
+        (Some(measured), Some(operated)) => {
+            let days = f64::from(measured.days_until(operated));
+            when(days > BIOMETRY_DAYS.get(), Code::BiometryOld, Field::BiometryDate);
+        }
+        _ => when(true, Code::BiometryUndated, Field::BiometryDate),
+    }
+    axes(case, report);
+    fellow(case, report);
+    spectacles(case, report);
+}
+
+fn usual_index(case: &Case) -> bool {
+    let index = case.draft.number(Field::Index).unwrap_or(INDEX_1_3375.get());
+    USUAL_INDICES.iter().any(|usual| (usual - index).abs() < 1e-9)
+}
+
+fn axes(case: &Case, report: &mut dyn FnMut(Caution)) {
+    let cornea = &case.biometry.cornea;
+    let code = match cornea.off_square() {
+        None => Code::AxesUnknown,
+        Some(_) if cornea.astigmatism() == 0.0 => Code::NoAstigmatism,
+        Some(off) if off > SAME_AXIS.get() => Code::AxesSame,
+        Some(off) if off > OFF_SQUARE.get() => Code::AxesNotSquare,
+        Some(_) => return crossed(case, report),
+    };
+    report(Caution::about(code, Field::K2Axis));
+}
+
+/// The plus cylinder of the old spectacles lies along the steep meridian, when both are large enough to have a direction.
+fn crossed(case: &Case, report: &mut dyn FnMut(Caution)) {
+    let cornea = &case.biometry.cornea;
+    let Some((cylinder, axis)) = case.spectacles.as_ref().and_then(|s| s.cylinder) else { return };
+    let Some(steep) = cornea.steep_axis() else { return };
+    let plus_axis = if cylinder.d() < 0.0 { axis.deg() + 90.0 } else { axis.deg() };
+    let apart = (plus_axis - steep.deg()).abs() % 180.0;
+    let large = cylinder.d().abs() >= AXES_COMPARED.get() && cornea.astigmatism() >= AXES_COMPARED.get();
+    if large && apart.min(180.0 - apart) > AXES_CROSSED.get() {
+        report(Caution::about(Code::AxesCrossed, Field::K1Axis));
+    }
+}
+
+fn fellow(case: &Case, report: &mut dyn FnMut(Caution)) {
+    let (eye, fellow) = (&case.biometry, &case.fellow);
+    let al_apart = fellow.axial_length.map(|al| (al.mm() - eye.axial_length.mm()).abs());
+    match al_apart {
+        Some(apart) if apart > AL_APART.get() => {
+            report(Caution::about(Code::AlBetweenEyes, Field::FellowAxialLength));
+        }
+        Some(apart) if apart > AL_APART_OLDER.get() => {
+            report(Caution::about(Code::AlBetweenEyesOlder, Field::FellowAxialLength));
+        }
+        _ => {}
+    }
+    let Some((k1, k2)) = fellow.k else { return };
+    if ((k1.d() + k2.d()) / 2.0 - mean_as_entered(case)).abs() > K_APART.get() {
+        report(Caution::about(Code::KBetweenEyes, Field::FellowK1));
+    }
+    let (flat, steep) = (k1.d().min(k2.d()), k1.d().max(k2.d()));
+    let (own_flat, own_steep) = as_entered(case, &eye.cornea);
+    let alike = |a: f64, b: f64| (a - b).abs() <= IDENTICAL_K.get() + 1e-9;
+    if al_apart.is_some_and(|apart| apart <= IDENTICAL_AL.get() + 1e-9)
+        && alike(flat, own_flat)
+        && alike(steep, own_steep)
+    {
+        report(Caution::about(Code::FellowIdentical, Field::FellowAxialLength));
+    }
+}
+
+/// Flat and steep power at the index of the printout, which is the fellow eye's too.
+fn as_entered(case: &Case, cornea: &Cornea) -> (f64, f64) {
+    let index = case.draft.number(Field::Index).unwrap_or(INDEX_1_3375.get());
+    let scale = (index - 1.0) / (INDEX_1_3375.get() - 1.0);
+    (cornea.flat_k() * scale, cornea.steep_k() * scale)
+}
+
+fn mean_as_entered(case: &Case) -> f64 {
+    let (flat, steep) = as_entered(case, &case.biometry.cornea);
+    (flat + steep) / 2.0
+}
+
+/// Old spectacles against length and cornea, and the difference between eyes against theirs.
+///
+/// ```text
+/// expected = -2.5 (AL - 23.43) - (K - 43.9)          D at the spectacles, roughly
+/// ```
+fn spectacles(case: &Case, report: &mut dyn FnMut(Caution)) {
+    let (eye, fellow) = (&case.biometry, &case.fellow);
+    let Some(old) = &case.spectacles else { return };
+    if eye.eye_state != EyeState::Phakic || predict_refused(case) {
+        return;
+    }
+    let worn = old.sphere.d() + old.cylinder.map_or(0.0, |(c, _)| c.d() / 2.0);
+    let (al, k) = (eye.axial_length.mm(), eye.cornea.k());
+    let expected = -D_PER_MM.get() * (al - USUAL_AL.get()) - (k - USUAL_K.get());
+    if (worn - expected).abs() > SPECTACLES_OFF.get() {
+        report(Caution::about(Code::SpectaclesDisagree, Field::OldSphere));
+    }
+    let fellow_phakic = matches!(fellow.state, None | Some(EyeState::Phakic));
+    if let (Some(al2), Some((k1, k2)), Some(refraction), true) =
+        (fellow.axial_length, fellow.k, fellow.refraction, fellow_phakic)
+    {
+        let difference = -D_PER_MM.get() * (al - al2.mm()) - (mean_as_entered(case) - (k1.d() + k2.d()) / 2.0);
+        if (worn - refraction.d() - difference).abs() > FELLOW_OFF.get() {
+            report(Caution::about(Code::FellowDisagrees, Field::FellowRefraction));
+        }
+    }
+}
+
+/// After corneal surgery, cornea and spectacles no longer belong together.
+fn predict_refused(case: &Case) -> bool {
+    crate::lens::predict::refusals(&case.biometry).next().is_some()
+}

@@ -1,0 +1,317 @@
+//! Everything that goes in: one table, named once.
+//!
+//! A field's key is its name in a case file and its column in a table of cases. Readers know nothing else: they fill a
+//! [`crate::draft::Draft`] through this table, and the only door from there is [`crate::case::Case`].
+
+use crate::bounds::{self, Bounds};
+use crate::choice;
+use crate::error::Error;
+
+/// A typed value with a checked way in from the number a draft keeps.
+pub(crate) trait Quantity: Sized {
+    fn checked(value: f64) -> Result<Self, Error>;
+}
+
+/// What kind of entry a field takes.
+#[derive(Clone, Copy, Debug)]
+pub enum Kind {
+    /// A decimal number with at most this many decimals, in these bounds.
+    Number(u8, &'static Bounds),
+    /// One of these words.
+    Choice(&'static [&'static str]),
+    /// A date, YYYY-MM-DD.
+    Date,
+    /// A short name.
+    Name,
+}
+
+/// The tables of a case file, in the order of the fields.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Section {
+    /// Keys before the first table.
+    Case,
+    /// `[biometry]`
+    Biometry,
+    /// `[spectacles]`
+    Spectacles,
+    /// `[fellow]`
+    Fellow,
+    /// `[target]`
+    Target,
+    /// `[lens]`
+    Lens,
+    /// `[toric]`
+    Toric,
+    /// `[backup]`
+    Backup,
+    /// `[incision]`
+    Incision,
+    /// `[capsule]`
+    Capsule,
+    /// `[pressure]`
+    Pressure,
+    /// `[risks]`
+    Risks,
+}
+
+impl Section {
+    /// The name of the table in a case file; empty for keys before the first table.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::field::Section::Biometry.word(), "biometry");
+    /// ```
+    pub const fn word(self) -> &'static str {
+        match self {
+            Section::Case => "",
+            Section::Biometry => "biometry",
+            Section::Spectacles => "spectacles",
+            Section::Fellow => "fellow",
+            Section::Target => "target",
+            Section::Lens => "lens",
+            Section::Toric => "toric",
+            Section::Backup => "backup",
+            Section::Incision => "incision",
+            Section::Capsule => "capsule",
+            Section::Pressure => "pressure",
+            Section::Risks => "risks",
+        }
+    }
+}
+
+macro_rules! kind {
+    (number $places:literal $bounds:ident) => {
+        Kind::Number($places, &bounds::$bounds)
+    };
+    (choice $name:ident) => {
+        Kind::Choice(choice::$name::WORDS)
+    };
+    (date) => {
+        Kind::Date
+    };
+    (name) => {
+        Kind::Name
+    };
+}
+
+macro_rules! default {
+    () => {
+        None
+    };
+    ($value:literal) => {
+        Some($value as f64)
+    };
+}
+
+macro_rules! fields {
+    ($($section:ident { $($id:ident $key:literal ($($kind:tt)+) $(= $default:literal)? $what:literal;)+ })+) => {
+        /// An entry of a case, in canonical order.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+        #[repr(u8)]
+        pub enum Field { $($(#[doc = $what] $id,)+)+ }
+
+        impl Field {
+            /// Every field, in canonical order.
+            pub const ALL: &[Field] = &[$($(Field::$id,)+)+];
+            /// How many fields there are.
+            pub const COUNT: usize = Self::ALL.len();
+
+            /// Its name in a case file and in a table's header.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::field::Field::AxialLength.key(), "axial_length_mm");
+            /// ```
+            pub const fn key(self) -> &'static str { match self { $($(Field::$id => $key,)+)+ } }
+
+            /// What it is, for a person.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::field::Field::AxialLength.what(), "axial length");
+            /// ```
+            pub const fn what(self) -> &'static str { match self { $($(Field::$id => $what,)+)+ } }
+
+            /// The table it stands in.
+            ///
+            /// ```
+            /// use ocellus_core::field::{Field, Section};
+            /// assert_eq!(Field::AxialLength.section(), Section::Biometry);
+            /// ```
+            pub const fn section(self) -> Section { match self { $($(Field::$id)|+ => Section::$section,)+ } }
+
+            /// The kind of entry it takes.
+            ///
+            /// ```
+            /// use ocellus_core::field::{Field, Kind};
+            /// assert!(matches!(Field::AxialLength.kind(), Kind::Number(2, bounds) if bounds.max == 40.0));
+            /// ```
+            pub const fn kind(self) -> Kind { match self { $($(Field::$id => kind!($($kind)+),)+)+ } }
+
+            /// The value used when it is not entered, always said on the card.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::field::Field::Density.default(), Some(1000.0));
+            /// ```
+            pub const fn default(self) -> Option<f64> { match self { $($(Field::$id => default!($($default)?),)+)+ } }
+        }
+    };
+}
+
+fields! {
+    Case {
+        Id "id" (name) "label of the case";
+        Side "eye" (choice Eye) "eye";
+        SurgeryDate "surgery_date" (date) "date of the operation";
+    }
+    Biometry {
+        AxialLength "axial_length_mm" (number 2 AXIAL_LENGTH) "axial length";
+        K1 "k1_d" (number 2 CORNEAL_POWER) "corneal power, one meridian";
+        K1Axis "k1_axis_deg" (number 0 AXIS) "axis of the first meridian";
+        K2 "k2_d" (number 2 CORNEAL_POWER) "corneal power, other meridian";
+        K2Axis "k2_axis_deg" (number 0 AXIS) "axis of the other meridian";
+        R1 "r1_mm" (number 2 CORNEAL_RADIUS) "corneal radius, one meridian";
+        R2 "r2_mm" (number 2 CORNEAL_RADIUS) "corneal radius, other meridian";
+        Index "keratometric_index" (number 4 KERATOMETRIC_INDEX) = 1.3375 "keratometric index";
+        KKind "k_kind" (choice KKind) "kind of keratometry";
+        Acd "acd_mm" (number 2 CHAMBER_DEPTH) "anterior chamber depth";
+        AcdFrom "acd_from" (choice AcdFrom) "where the chamber depth starts";
+        LensThickness "lens_thickness_mm" (number 2 LENS_THICKNESS) "thickness of the natural lens";
+        WhiteToWhite "white_to_white_mm" (number 2 WHITE_TO_WHITE) "corneal diameter, white to white";
+        CornealThickness "corneal_thickness_um" (number 0 CORNEAL_THICKNESS) "central corneal thickness";
+        AlMethod "al_method" (choice AlMethod) "how the axial length was measured";
+        EyeState "eye_state" (choice EyeState) "what was in the eye when measured";
+        PreviousSurgery "previous_surgery" (choice PreviousSurgery) "previous corneal surgery";
+        BiometryDate "biometry_date" (date) "date of the biometry";
+        Quality "biometry_quality" (choice Quality) "quality of the biometry";
+        ContactLens "contact_lens" (choice ContactLens) "contact lenses before biometry";
+        AlScatter "axial_length_sd_mm" (number 3 SCATTER_LENGTH) "scatter of repeated axial lengths";
+        KScatter "k_sd_d" (number 2 SCATTER_POWER) "scatter of repeated corneal powers";
+        AcdScatter "acd_sd_mm" (number 3 SCATTER_LENGTH) "scatter of repeated chamber depths";
+    }
+    Spectacles {
+        OldSphere "old_sphere_d" (number 2 REFRACTION) "sphere of the old spectacles";
+        OldCylinder "old_cylinder_d" (number 2 CYLINDER) "cylinder of the old spectacles";
+        OldAxis "old_axis_deg" (number 0 AXIS) "axis of the old spectacles";
+    }
+    Fellow {
+        FellowAxialLength "fellow_axial_length_mm" (number 2 AXIAL_LENGTH) "axial length of the fellow eye";
+        FellowK1 "fellow_k1_d" (number 2 CORNEAL_POWER) "corneal power of the fellow eye, one meridian";
+        FellowK2 "fellow_k2_d" (number 2 CORNEAL_POWER) "corneal power of the fellow eye, other meridian";
+        FellowRefraction "fellow_refraction_d" (number 2 REFRACTION) "refraction of the fellow eye today, spherical equivalent";
+        FellowState "fellow_state" (choice EyeState) "what is in the fellow eye today";
+    }
+    Target {
+        Target "target_d" (number 2 REFRACTION) "agreed refraction after surgery, spherical equivalent";
+        TargetFor "target_for" (choice TargetFor) "what that target is for";
+        Vertex "vertex_mm" (number 1 VERTEX) = 12 "vertex distance";
+    }
+    Lens {
+        LensModel "lens_model" (name) "lens model";
+        AConstant "a_constant" (number 2 A_CONSTANT) "A-constant";
+        SurgeonFactor "surgeon_factor" (number 3 SURGEON_FACTOR) "surgeon factor";
+        Pacd "pacd_mm" (number 3 PACD) "pACD";
+        HaigisA0 "haigis_a0" (number 3 HAIGIS_A0) "Haigis a0";
+        HaigisA1 "haigis_a1" (number 3 HAIGIS_SLOPE) "Haigis a1";
+        HaigisA2 "haigis_a2" (number 3 HAIGIS_SLOPE) "Haigis a2";
+        LensPower "iol_power_d" (number 2 LENS_POWER) "lens power chosen, as on its label";
+        LensStep "lens_step_d" (number 2 LABEL_STEP) = 0.5 "step between label powers";
+        LensLeast "lens_least_d" (number 2 LENS_POWER) "weakest power this model comes in";
+        LensMost "lens_most_d" (number 2 LENS_POWER) "strongest power this model comes in";
+        LensStyle "lens_style" (choice LensStyle) "how the lens is made";
+        Optic "optic_mm" (number 2 OPTIC) "optic diameter";
+        LensLength "lens_length_mm" (number 2 LENS_LENGTH) "overall length of the lens";
+        HapticAxis "haptic_axis_deg" (number 0 AXIS) "meridian the haptics shall lie in";
+        ShowSrk2 "show_srk2" (choice YesNo) "show the superseded SRK II too";
+    }
+    Toric {
+        LabelPower "label_power" (choice LabelPower) "what the power on the toric label is";
+        CylinderPlane "cylinder_plane" (choice CylinderPlane) "where the cylinder on the label is meant";
+        Cylinder1 "cylinder_1_d" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder2 "cylinder_2_d" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder3 "cylinder_3_d" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder4 "cylinder_4_d" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder5 "cylinder_5_d" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder6 "cylinder_6_d" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder7 "cylinder_7_d" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder8 "cylinder_8_d" (number 2 LENS_CYLINDER) "label cylinder";
+        LensCylinder "iol_cylinder_d" (number 2 LENS_CYLINDER) "lens cylinder chosen, as on its label";
+        LensAxis "iol_axis_deg" (number 0 AXIS) "meridian the mark on the toric lens shall lie in";
+    }
+    Backup {
+        BackupModel "backup_model" (name) "backup lens model";
+        BackupAConstant "backup_a_constant" (number 2 A_CONSTANT) "A-constant of the backup lens";
+        BackupStyle "backup_style" (choice LensStyle) "how the backup lens is made";
+        BackupPlace "backup_place" (choice BackupPlace) "where the backup lens would go";
+        SulcusShift "sulcus_shift_mm" (number 2 SULCUS_SHIFT) = 0.75 "how far before the bag the sulcus lies";
+        BackupPower "backup_power_d" (number 2 LENS_POWER) "backup lens power chosen, as on its label";
+    }
+    Incision {
+        IncisionSite "incision_site_deg" (number 0 SITE) "incision site, seen from the front";
+        Flattening "incision_flattening_d" (number 2 FLATTENING) "flattening by the incision, the surgeon's own centroid";
+        WoundWidth "incision_width_mm" (number 2 WOUND) "width of the incision";
+        TunnelLength "tunnel_length_mm" (number 2 WOUND) "length of the tunnel";
+        Seat "seat" (choice Seat) "where the surgeon sits";
+    }
+    Capsule {
+        Cut "rhexis_cut_mm" (number 2 CUT) "first cut of the rhexis";
+        Grasp "grasp_mm" (number 2 GRASP) "edge torn between grasps";
+        Decentration "rhexis_decentration_mm" (number 2 DECENTRATION) "decentration of the rhexis on the optic";
+        CapsuleDepth "capsule_depth_mm" (number 2 CAPSULE_DEPTH) "depth of the capsule today";
+    }
+    Pressure {
+        OpenLevel "open_level_cm" (number 1 LEVEL) "level where the column is open to air";
+        EyeLevel "eye_level_cm" (number 1 LEVEL) "level of the eye, from the same datum";
+        GasPressure "gas_pressure_mmhg" (number 1 GAS_PRESSURE) = 0 "gas pressure over the fluid";
+        Density "density_kg_m3" (number 1 DENSITY) = 1000 "density of the irrigating fluid";
+        Altitude "altitude_m" (number 0 ALTITUDE) "map height of the theatre";
+        StationPressure "station_pressure_hpa" (number 1 STATION_PRESSURE) "air pressure measured in the theatre";
+        Temperature "fluid_temperature_c" (number 1 TEMPERATURE) = 20 "temperature of the fluid";
+        VacuumNucleus "vacuum_nucleus_mmhg" (number 0 VACUUM) "vacuum for the nucleus";
+        VacuumCortex "vacuum_cortex_mmhg" (number 0 VACUUM) "vacuum for the cortex";
+        VacuumViscoelastic "vacuum_viscoelastic_mmhg" (number 0 VACUUM) "vacuum for removing viscoelastic";
+    }
+    Risks {
+        FloppyIris "floppy_iris_drug" (choice YesNo) "has taken a drug that makes the iris floppy";
+        Pseudoexfoliation "pseudoexfoliation" (choice YesNo) "pseudoexfoliation";
+        WeakZonule "weak_zonule" (choice YesNo) "weak zonule";
+        PosteriorPolar "posterior_polar" (choice YesNo) "posterior polar cataract";
+        Vitrectomised "vitrectomised" (choice YesNo) "vitreous removed";
+        Guttata "guttata" (choice YesNo) "corneal guttata";
+        SmallPupil "small_pupil" (choice YesNo) "small pupil";
+        IodineAllergy "iodine_allergy" (choice YesNo) "allergy to iodine";
+        AntibioticAllergy "antibiotic_allergy" (choice YesNo) "allergy to the antibiotic";
+    }
+}
+
+impl Field {
+    /// The field with this key.
+    ///
+    /// ```
+    /// use ocellus_core::field::Field;
+    /// assert_eq!(Field::from_key("axial_length_mm"), Some(Field::AxialLength));
+    /// assert_eq!(Field::from_key("axial_length"), None);
+    /// ```
+    pub fn from_key(key: &str) -> Option<Field> {
+        Field::ALL.iter().copied().find(|f| f.key() == key)
+    }
+
+    /// The unit that is printed after its value; empty where there is none.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::field::Field::AxialLength.unit(), "mm");
+    /// ```
+    pub fn unit(self) -> &'static str {
+        match self.kind() {
+            Kind::Number(_, bounds) if bounds.unit != "1" => bounds.unit,
+            _ => "",
+        }
+    }
+
+    /// Whether it is printed with its sign always: every power and refraction, where a lost sign is a wrong lens.
+    ///
+    /// ```
+    /// use ocellus_core::field::Field;
+    /// assert!(Field::Target.signed() && !Field::K1.signed());
+    /// ```
+    pub fn signed(self) -> bool {
+        matches!(self.kind(), Kind::Number(_, bounds) if bounds.unit == "D" && bounds.min < 0.0)
+    }
+}

@@ -1,0 +1,215 @@
+//! Everything that comes out: one table, named once.
+
+use crate::lens::Method;
+use crate::source::{Mark, Source};
+
+/// A computed number on its way to a sink.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Item {
+    /// What it is.
+    pub what: What,
+    /// The method it comes from, where there is more than one.
+    pub method: Option<Method>,
+    /// Its row, where it stands in a table; else 0.
+    pub row: u8,
+    /// The value, unrounded.
+    pub value: f64,
+}
+
+impl Item {
+    /// A single number.
+    pub(crate) fn one(what: What, value: f64) -> Item {
+        Item { what, method: None, row: 0, value }
+    }
+
+    /// A number of one method.
+    pub(crate) fn of(what: What, method: Method, value: f64) -> Item {
+        Item { what, method: Some(method), row: 0, value }
+    }
+
+    /// The same, in a row of its table.
+    pub(crate) fn in_row(self, row: usize) -> Item {
+        Item { row: row as u8, ..self }
+    }
+}
+
+/// The parts of the card, in its order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Part {
+    /// Who and which eye.
+    Identity,
+    /// What was measured.
+    Eye,
+    /// The lens and what each method says of it.
+    Lens,
+    /// The lens for a torn capsule.
+    Backup,
+    /// The cylinder and its axis.
+    Axis,
+    /// The incision.
+    Wound,
+    /// The rhexis.
+    Rhexis,
+    /// The column and the vacuum.
+    Pressure,
+    /// Before the eye is closed.
+    EndOfCase,
+    /// Risks that change the day.
+    Risks,
+    /// Lines to tick.
+    SignOff,
+}
+
+impl Part {
+    /// Its heading on the card.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::item::Part::Wound.heading(), "Wound");
+    /// ```
+    pub const fn heading(self) -> &'static str {
+        match self {
+            Part::Identity => "Eye to be operated",
+            Part::Eye => "Measurements",
+            Part::Lens => "Lens",
+            Part::Backup => "Backup lens, if the capsule tears",
+            Part::Axis => "Astigmatism",
+            Part::Wound => "Wound",
+            Part::Rhexis => "Rhexis",
+            Part::Pressure => "Pressure and vacuum",
+            Part::EndOfCase => "End of the case",
+            Part::Risks => "Risks that change the day",
+            Part::SignOff => "Before the first cut",
+        }
+    }
+}
+
+macro_rules! items {
+    ($($id:ident $key:literal $unit:literal $places:literal $signed:ident $name:literal, $source:ident $mark:ident;)*) => {
+        /// What an item is.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[repr(u8)]
+        pub enum What { $(#[doc = $name] $id,)* }
+
+        impl What {
+            /// Every kind of item, in the order of its number.
+            pub const ALL: &[What] = &[$(What::$id),*];
+
+            /// Its stable name.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::item::What::Head.key(), "head_mmhg");
+            /// ```
+            pub const fn key(self) -> &'static str { match self { $(What::$id => $key,)* } }
+
+            /// What it is, for a person.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::item::What::Head.name(), "pressure at the eye, nothing flowing");
+            /// ```
+            pub const fn name(self) -> &'static str { match self { $(What::$id => $name,)* } }
+
+            /// Its unit; "1" for a pure number.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::item::What::Head.unit(), "mmHg");
+            /// ```
+            pub const fn unit(self) -> &'static str { match self { $(What::$id => $unit,)* } }
+
+            /// The decimals it is printed with.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::item::What::Head.places(), 1);
+            /// ```
+            pub const fn places(self) -> u8 { match self { $(What::$id => $places,)* } }
+
+            /// Whether its sign is always printed.
+            ///
+            /// ```
+            /// assert!(ocellus_core::item::What::ExactPower.signed());
+            /// ```
+            pub const fn signed(self) -> bool { match self { $(What::$id => $signed,)* } }
+
+            /// Where the equation comes from, for what is not a method's own.
+            ///
+            /// ```
+            /// use ocellus_core::{item::What, source::Source};
+            /// assert_eq!(What::Ceiling.source(), Source::Iso2533);
+            /// ```
+            pub const fn source(self) -> Source { match self { $(What::$id => Source::$source,)* } }
+
+            /// How sure that is.
+            ///
+            /// ```
+            /// use ocellus_core::{item::What, source::Mark};
+            /// assert_eq!(What::Head.mark(), Mark::Two);
+            /// ```
+            pub const fn mark(self) -> Mark { match self { $(What::$id => Mark::$mark,)* } }
+        }
+    };
+}
+
+items! {
+    MeanRadius "mean_radius_mm" "mm" 3 false "radius of the mean corneal power", Identity Two;
+    MeanK "mean_k_d" "D" 2 false "mean corneal power at index 1.3375", Identity Two;
+    Astigmatism "corneal_astigmatism_d" "D" 2 false "corneal astigmatism at index 1.3375", Identity Two;
+    SteepAxis "steep_axis_deg" "deg" 0 false "steep meridian", Identity Two;
+
+    ExactPower "power_d" "D" 2 true "exact power for the target", Identity Two;
+    LensPosition "lens_position_mm" "mm" 2 false "lens position", Identity Two;
+    Refraction "refraction_d" "D" 2 true "refraction with the lens chosen", Identity Two;
+    Guided "guided" "1" 0 false "named by guidance for this axial length", Ng77 Memory;
+    Compared "compared" "1" 0 false "counts in the spread", Here Chosen;
+    LadderPower "ladder_power_d" "D" 2 true "label power", Here Chosen;
+    LadderRefraction "ladder_refraction_d" "D" 2 true "refraction with this lens", Identity Two;
+    LadderSpread "ladder_spread_d" "D" 2 false "spread between the methods compared", Here Chosen;
+    PowerSpread "power_spread_d" "D" 2 false "spread of the exact powers compared", Here Chosen;
+
+    BackupBag "backup_bag_d" "D" 2 true "exact power in the bag", Identity Two;
+    BackupExact "backup_power_d" "D" 2 true "exact power where it would go", Holladay1993 Memory;
+    BackupStep "backup_change_d" "D" 2 true "change for its place", Identity Two;
+
+    PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "corneal astigmatism after the incision", Identity Two;
+    PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after the incision", Identity Two;
+    NeededCylinder "needed_cylinder_d" "D" 2 false "lens cylinder needed, at the lens", Identity Two;
+    CylinderRatio "cylinder_ratio" "1" 3 false "lens cylinder over corneal cylinder", Identity Two;
+    LabelCylinder "label_cylinder_d" "D" 2 false "label cylinder", Entered Two;
+    LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 false "the same at the lens", Identity Two;
+    Residual "residual_d" "D" 2 false "cylinder left at the cornea, on axis", Identity Two;
+    ResidualAxis "residual_axis_deg" "deg" 0 false "axis of what is left, plus cylinder still needed", Identity Two;
+    ResidualOff5 "residual_5_d" "D" 2 false "cylinder left, 5 deg off", Identity Two;
+    ResidualOff10 "residual_10_d" "D" 2 false "cylinder left, 10 deg off", Identity Two;
+    ChosenResidual "chosen_residual_d" "D" 2 false "cylinder left by the lens chosen, as it will lie", Identity Two;
+    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "axis of that, plus cylinder still needed", Identity Two;
+    MarkAxis "mark_axis_deg" "deg" 0 false "meridian for the mark on the lens", Identity Two;
+
+    Squareness "tunnel_squareness" "1" 2 false "tunnel length over width", WoundLength1994 Read;
+
+    RhexisTrue "rhexis_true_mm" "mm" 2 false "diameter, if the cut is true at the capsule", NoSource CommonPractice;
+    RhexisEdge "rhexis_edge_mm" "mm" 1 false "edge to tear", Identity Two;
+    RhexisGrasps "rhexis_grasps" "1" 0 false "grasps", NoSource CommonPractice;
+    CutSeen "cut_seen_as_mm" "mm" 2 false "true length of a cut that only looks that long", RhexisSeen Read;
+    RhexisSeen "rhexis_seen_mm" "mm" 2 false "diameter, if the cut only looks that long", RhexisSeen Read;
+    RhexisSeenLeast "rhexis_seen_least_mm" "mm" 2 false "the same in a deep, steep eye", RhexisSeen Read;
+    RhexisSeenMost "rhexis_seen_most_mm" "mm" 2 false "the same in a shallow, flat eye", RhexisSeen Read;
+    ParaxialFactor "paraxial_magnification" "1" 3 false "seen over true by the paraxial formula, at today's depth", Identity Two;
+    OverlapWorst "overlap_worst_mm" "mm" 2 true "least overlap on the optic", Identity Two;
+    OverlapBest "overlap_best_mm" "mm" 2 true "greatest overlap on the optic", Identity Two;
+    OverlapWorstSeen "overlap_worst_seen_mm" "mm" 2 true "least overlap, if the cut only looks that long", Identity Two;
+    OverlapBestSeen "overlap_best_seen_mm" "mm" 2 true "greatest overlap, if the cut only looks that long", Identity Two;
+
+    Head "head_mmhg" "mmHg" 1 false "pressure at the eye, nothing flowing", Identity Two;
+    HeadKpa "head_kpa" "kPa" 2 false "the same", Sp811 Two;
+    HeadCmh2o "head_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;
+    PerCm "head_per_cm_mmhg" "mmHg" 2 false "what 1 cm of wrong eye level makes", Identity Two;
+    Air "air_pressure_mmhg" "mmHg" 1 false "pressure of the air", Iso2533 Two;
+    Vapour "vapour_pressure_mmhg" "mmHg" 1 false "pressure at which the fluid boils", Iapws97 Two;
+    Ceiling "vacuum_ceiling_mmhg" "mmHg" 1 false "ceiling on vacuum", Iso2533 Two;
+    CeilingKpa "vacuum_ceiling_kpa" "kPa" 2 false "the same", Sp811 Two;
+    Margin "vacuum_margin_mmhg" "mmHg" 1 true "ceiling less the setting", Identity Two;
+
+    ViscoelasticKpa "viscoelastic_kpa" "kPa" 2 false "vacuum for removing viscoelastic", Sp811 Two;
+    ViscoelasticCmh2o "viscoelastic_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;
+    Orientation "orientation_deg" "deg" 0 false "meridian of the lens at the end", Here Chosen;
+    OpticTwoThirds "optic_two_thirds_mm" "mm" 2 false "optic two thirds in", NoSource CommonPractice;
+    LengthTwoThirds "length_two_thirds_mm" "mm" 2 false "lens two thirds in", NoSource CommonPractice;
+}

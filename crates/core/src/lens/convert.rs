@@ -1,0 +1,80 @@
+//! One lens constant from another: second best to the lens's own, and always marked so.
+
+use crate::constant::lens::*;
+use crate::error::Error;
+use crate::lens::srkt;
+use crate::quantity::{AConstant, HaigisA0, HaigisSlope, Pacd, SurgeonFactor};
+
+/// Chamber depth constant from an A-constant, mm.
+///
+/// ```text
+/// ACDconst = 0.62467 A - 68.747
+/// ```
+///
+/// ```
+/// use ocellus_core::{lens::convert::acd_constant, quantity::AConstant};
+/// assert!((acd_constant(AConstant::new(118.5)?) - 5.276).abs() < 0.0005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn acd_constant(a: AConstant) -> f64 {
+    srkt::acd_const(a.get())
+}
+
+/// Surgeon factor from an A-constant.
+///
+/// ```text
+/// SF = 0.5663 A - 65.60
+/// ```
+///
+/// # Errors
+/// Outside [`crate::bounds::SURGEON_FACTOR`].
+///
+/// ```
+/// use ocellus_core::{lens::convert::surgeon_factor, quantity::AConstant};
+/// assert!((surgeon_factor(AConstant::new(118.5)?)?.mm() - 1.51).abs() < 0.005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn surgeon_factor(a: AConstant) -> Result<SurgeonFactor, Error> {
+    SurgeonFactor::from_mm(SF_SLOPE.get() * a.get() + SF_0.get())
+}
+
+/// pACD from a surgeon factor.
+///
+/// ```text
+/// pACD = (SF + 3.595)/0.9704
+/// ```
+///
+/// # Errors
+/// Outside [`crate::bounds::PACD`].
+///
+/// ```
+/// use ocellus_core::{lens::convert::{pacd, surgeon_factor}, quantity::AConstant};
+/// assert!((pacd(surgeon_factor(AConstant::new(118.5)?)?)?.mm() - 5.26).abs() < 0.005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn pacd(sf: SurgeonFactor) -> Result<Pacd, Error> {
+    Pacd::from_mm((sf.mm() + PACD_ADD.get()) / PACD_DIV.get())
+}
+
+/// Haigis' constants from an A-constant, unoptimised.
+///
+/// ```text
+/// a0 = 0.62467 A - 72.434      a1 = 0.4      a2 = 0.1
+/// ```
+///
+/// # Errors
+/// Outside [`crate::bounds::HAIGIS_A0`].
+///
+/// ```
+/// use ocellus_core::{lens::convert::haigis, quantity::AConstant};
+/// let (a0, a1, a2) = haigis(AConstant::new(118.4)?)?;
+/// assert!((a0.mm() - 1.527).abs() < 0.0005 && a1.get() == 0.4 && a2.get() == 0.1);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn haigis(a: AConstant) -> Result<(HaigisA0, HaigisSlope, HaigisSlope), Error> {
+    Ok((
+        HaigisA0::from_mm(ACD_CONST_SLOPE.get() * a.get() + HAIGIS_A0.get())?,
+        HaigisSlope::new(HAIGIS_A1.get())?,
+        HaigisSlope::new(HAIGIS_A2.get())?,
+    ))
+}

@@ -1,0 +1,87 @@
+//! SRK II, a regression without optics: kept for history and teaching, shown only when asked for.
+
+use crate::constant::lens::*;
+use crate::eye::cornea::Cornea;
+use crate::lens::Method;
+use crate::quantity::{AConstant, AxialLength, LensPower, Refraction};
+use crate::working::Topic;
+
+working! {
+    /// SRK II's intermediate values.
+    Working of Topic::Method(Method::Srk2);
+    al "AL" "mm" = "entered" [], "axial length", Entered Two;
+    k "K" "D" = "K = 337.5 / r" [], "mean corneal power", Identity Two;
+    a "A" "1" = "entered" [], "A-constant", Entered Two;
+    a1 "A1" "1" = "A1 = A + 3 (AL < 20), + 2 (20 to 21), + 1 (21 to 22), + 0 (22 to 24.5), -0.5 (AL >= 24.5)"
+        [SRK2_BELOW_20, SRK2_EDGE_20, SRK2_BELOW_21, SRK2_EDGE_21, SRK2_BELOW_22, SRK2_EDGE_22, SRK2_EDGE_LONG, SRK2_LONG],
+        "A-constant for this length", SrkII1988 Memory;
+    p0 "P0" "D" = "P0 = A1 - 0.9 K - 2.5 AL" [SRK2_K, SRK2_AL], "lens for no refraction", SrkII1988 Read;
+    cr "CR" "1" = "CR = 1.25 if P0 > 14, else 1.00" [SRK2_CR_HIGH, SRK2_CR_EDGE, SRK2_CR_LOW],
+        "lens dioptres per dioptre of refraction", SrkII1988 Memory;
+}
+
+/// SRK II for one eye and one lens.
+///
+/// ```text
+/// A1 = A+3 (AL<20), A+2 (20<=AL<21), A+1 (21<=AL<22), A (22<=AL<24.5), A-0.5 (AL>=24.5)
+/// P0 = A1 - 0.9 K - 2.5 AL          CR = 1.25 if P0 > 14 else 1.00
+/// ```
+///
+/// It jumps at each step of AL. Source: Sanders, Retzlaff, Kraff 1988 (memory).
+///
+/// ```
+/// use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
+/// let r = CornealRadius::from_mm(7.7)?;
+/// let cornea = Cornea::from_radii(r, r, KeratometricIndex::new(1.3375)?, None)?;
+/// let lens = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
+/// assert!((lens.p0 - 20.2).abs() < 0.01);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn working(al: AxialLength, cornea: &Cornea, a: AConstant) -> Working {
+    let (al, k, a) = (al.mm(), cornea.k(), a.get());
+    let step = if al < SRK2_EDGE_20.get() {
+        SRK2_BELOW_20.get()
+    } else if al < SRK2_EDGE_21.get() {
+        SRK2_BELOW_21.get()
+    } else if al < SRK2_EDGE_22.get() {
+        SRK2_BELOW_22.get()
+    } else if al < SRK2_EDGE_LONG.get() {
+        0.0
+    } else {
+        SRK2_LONG.get()
+    };
+    let a1 = a + step;
+    let p0 = a1 - SRK2_K.get() * k - SRK2_AL.get() * al;
+    let cr = if p0 > SRK2_CR_EDGE.get() { SRK2_CR_HIGH.get() } else { SRK2_CR_LOW.get() };
+    Working { al, k, a, a1, p0, cr }
+}
+
+impl Working {
+    /// The lens that leaves a refraction, D: `P = P0 - CR Rx`.
+    ///
+    /// ```
+    /// # use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
+    /// # let r = CornealRadius::from_mm(7.7)?;
+    /// # let cornea = Cornea::from_radii(r, r, KeratometricIndex::new(1.3375)?, None)?;
+    /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
+    /// assert_eq!(eye.power(Refraction::from_d(-1.0)?), eye.p0 + 1.25);
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn power(&self, target: Refraction) -> f64 {
+        self.p0 - self.cr * target.d()
+    }
+
+    /// The refraction that a lens leaves, D: `Rx = (P0 - P) / CR`.
+    ///
+    /// ```
+    /// # use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
+    /// # let r = CornealRadius::from_mm(7.7)?;
+    /// # let cornea = Cornea::from_radii(r, r, KeratometricIndex::new(1.3375)?, None)?;
+    /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
+    /// assert!(eye.refraction(LensPower::from_d(21.0)?) < 0.0);
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn refraction(&self, power: LensPower) -> f64 {
+        (self.p0 - power.d()) / self.cr
+    }
+}

@@ -1,0 +1,60 @@
+//! T2: SRK/T with the corneal height replaced by a regression.
+
+use crate::constant::lens::*;
+use crate::constant::optics::INDEX_SRKT;
+use crate::eye::cornea::Cornea;
+use crate::lens::vergence::ThinEye;
+use crate::lens::{Method, srkt};
+use crate::quantity::{AConstant, AxialLength};
+use crate::working::Topic;
+
+working! {
+    /// T2's intermediate values.
+    Working of Topic::Method(Method::T2);
+    measured_al "AL" "mm" = "entered" [], "axial length", Entered Two;
+    k "K" "D" = "K = 337.5 / r" [], "mean corneal power", Identity Two;
+    r "r" "mm" = "entered, or 1000 (index - 1) / K" [], "corneal radius", Identity Two;
+    a "A" "1" = "entered" [], "A-constant", Entered Two;
+    h2 "H2" "mm" = "H2 = -10.326 + 0.32630 AL + 0.13533 K" [T2_H_0, T2_H_AL, T2_H_K], "corneal height", T22010 Memory;
+    acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A + -68.747" [ACD_CONST_SLOPE, ACD_CONST_0],
+        "chamber depth constant of the lens", SrkT1990 Two;
+    offset "offset" "mm" = "offset = ACDconst - 3.336" [SRKT_OFFSET], "from corneal height to lens", SrkT1990 Memory;
+    elp "ELP" "mm" = "ELP = H2 + offset" [], "lens position", T22010 Memory;
+    al "LOPT" "mm" = "LOPT = AL + 0.65696 + -0.02029 AL" [SRKT_RT_0, SRKT_RT_1],
+        "axial length in the optics, with retinal thickness", SrkT1990 Memory;
+    kc "Kc" "D" = "Kc = 1000 (1.333 - 1) / r" [INDEX_SRKT], "corneal power in the optics", SrkT1990 Memory;
+}
+
+/// T2 for one eye and one lens.
+///
+/// ```text
+/// H2  = -10.326 + 0.32630 AL + 0.13533 K          the measured AL
+/// ELP = H2 + ACDconst - 3.336                      the rest as SRK/T
+/// ```
+///
+/// Source: Sheard, Smith, Cooke 2010 (memory).
+///
+/// ```
+/// use ocellus_core::{eye::cornea::Cornea, lens::t2, quantity::*};
+/// let k = CornealPower::from_d(48.0)?;
+/// let cornea = Cornea::from_powers(k, k, KeratometricIndex::new(1.3375)?, None)?;
+/// let eye = t2::working(AxialLength::from_mm(26.3)?, &cornea, AConstant::new(118.9)?);
+/// let lens = eye.thin_eye().power(Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?)?;
+/// assert!((lens.power - 5.76).abs() < 0.005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn working(al: AxialLength, cornea: &Cornea, a: AConstant) -> Working {
+    let (measured_al, k, r, a) = (al.mm(), cornea.k(), cornea.radius().mm(), a.get());
+    let h2 = T2_H_0.get() + T2_H_AL.get() * measured_al + T2_H_K.get() * k;
+    let acd_const = srkt::acd_const(a);
+    let offset = acd_const - SRKT_OFFSET.get();
+    let ThinEye { al, kc, elp } = srkt::optics(measured_al, r, h2 + offset);
+    Working { measured_al, k, r, a, h2, acd_const, offset, elp, al, kc }
+}
+
+impl Working {
+    /// The eye as T2's optics see it.
+    pub fn thin_eye(&self) -> ThinEye {
+        ThinEye { al: self.al, kc: self.kc, elp: self.elp }
+    }
+}

@@ -1,0 +1,193 @@
+//! The optical skeleton under every method: a thin cornea, a thin lens, a retina.
+//!
+//! Each method brings its own three numbers for one eye: the axial length of its optics, its corneal power and its
+//! lens position. What follows from them is the same for all.
+
+use crate::constant::optics::N;
+use crate::error::Error;
+use crate::quantity::{LensPower, Refraction, Vertex};
+use crate::working::Topic;
+
+/// One eye as one method's optics see it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ThinEye {
+    /// Axial length of the optics, AL, mm.
+    pub al: f64,
+    /// Corneal power of the optics, Kc, D.
+    pub kc: f64,
+    /// Effective lens position d, mm behind the cornea.
+    pub elp: f64,
+}
+
+working! {
+    /// The lens for a refraction, step by step.
+    PowerWorking of Topic::Power;
+    al "AL" "mm" = "AL of the method's optics" [], "axial length in the optics", Entered Two;
+    kc "Kc" "D" = "Kc of the method's optics" [], "corneal power in the optics", Entered Two;
+    elp "d" "mm" = "ELP of the method" [], "lens position", Entered Two;
+    rx "Rx" "D" = "entered" [], "refraction wanted, at the spectacles", Entered Two;
+    rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "the same at the cornea", Identity Two;
+    after "X2" "D" = "X2 = 1000*1.336 / (AL - d)" [N], "vergence needed behind the lens", Identity Two;
+    before "X1" "D" = "X1 = 1000*1.336 / (1000*1.336/(Kc + Rc) - d)" [N], "vergence that arrives at the lens", Identity Two;
+    power "P" "D" = "P = X2 - X1" [], "power of the lens", Identity Two;
+}
+
+working! {
+    /// The refraction for a lens, step by step.
+    RefractionWorking of Topic::Refraction;
+    power "P" "D" = "entered" [], "power of the lens", Entered Two;
+    x "X" "D" = "X = 1000*1.336/(AL - d) - P" [N], "vergence that must arrive at the lens", Identity Two;
+    rc "Rc" "D" = "Rc = 1000*1.336 X/(d X + 1000*1.336) - Kc" [N], "refraction left, at the cornea", Identity Two;
+    rx "Rx" "D" = "Rx = Rc / (1 + V Rc/1000)" [], "refraction left, at the spectacles", Identity Two;
+}
+
+/// A refraction at the spectacle plane, as it is at the cornea, D.
+///
+/// ```text
+/// Rc = Rx / (1 - V Rx/1000)
+/// ```
+///
+/// # Errors
+/// [`crate::error::Code::NotASolution`] when the light would be focused at or before the cornea.
+///
+/// ```
+/// use ocellus_core::{lens::vergence::to_cornea, quantity::Vertex};
+/// let rc = to_cornea(-10.0, Vertex::from_mm(12.0)?)?;
+/// assert!((rc - -8.9286).abs() < 0.00005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn to_cornea(rx: f64, vertex: Vertex) -> Result<f64, Error> {
+    let divisor = 1.0 - vertex.mm() * rx / 1000.0;
+    if divisor > 0.0 { Ok(rx / divisor) } else { Err(Error::no_solution()) }
+}
+
+/// A refraction at the cornea, as it is at the spectacle plane, D.
+///
+/// ```text
+/// Rx = Rc / (1 + V Rc/1000)
+/// ```
+///
+/// # Errors
+/// [`crate::error::Code::NotASolution`] when no spectacle lens at that distance does it.
+///
+/// ```
+/// use ocellus_core::{lens::vergence::to_spectacles, quantity::Vertex};
+/// let rx = to_spectacles(11.363636363636363, Vertex::from_mm(12.0)?)?;
+/// assert!((rx - 10.0).abs() < 1e-12);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn to_spectacles(rc: f64, vertex: Vertex) -> Result<f64, Error> {
+    let divisor = 1.0 + vertex.mm() * rc / 1000.0;
+    if divisor > 0.0 { Ok(rc / divisor) } else { Err(Error::no_solution()) }
+}
+
+/// Light of vergence k at the cornea, as it arrives at the lens d mm behind, D.
+///
+/// ```text
+/// v = 1000 n / (1000 n / k - d) = k / (1 - d k / (1000 n))          no pole at k = 0
+/// ```
+///
+/// # Errors
+/// [`crate::error::Code::NotASolution`] when the light crosses before it reaches the lens.
+///
+/// ```
+/// use ocellus_core::lens::vergence::at_lens;
+/// assert!((at_lens(43.5, 5.2)? - 52.366).abs() < 0.0005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn at_lens(k: f64, elp: f64) -> Result<f64, Error> {
+    let divisor = 1.0 - elp * k / (1000.0 * N.get());
+    if divisor > 0.0 { Ok(k / divisor) } else { Err(Error::no_solution()) }
+}
+
+/// Vergence that must arrive at the lens, as it must leave the cornea d mm before, D.
+///
+/// ```text
+/// k = 1000 n v / (d v + 1000 n)          no pole at v = 0
+/// ```
+///
+/// # Errors
+/// [`crate::error::Code::NotASolution`] when no light leaving the cornea does it.
+///
+/// ```
+/// use ocellus_core::lens::vergence::{at_cornea, at_lens};
+/// assert!((at_cornea(at_lens(43.5, 5.2)?, 5.2)? - 43.5).abs() < 1e-12);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn at_cornea(v: f64, elp: f64) -> Result<f64, Error> {
+    let divisor = elp * v + 1000.0 * N.get();
+    if divisor > 0.0 { Ok(1000.0 * N.get() * v / divisor) } else { Err(Error::no_solution()) }
+}
+
+impl ThinEye {
+    /// Vergence needed behind the lens to focus on the retina, D.
+    ///
+    /// ```text
+    /// X2 = 1000 n / (AL - d)
+    /// ```
+    ///
+    /// # Errors
+    /// [`crate::error::Code::NotASolution`] when the lens would lie on or behind the retina.
+    ///
+    /// ```
+    /// use ocellus_core::lens::vergence::ThinEye;
+    /// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.0 };
+    /// assert!((eye.behind_lens()? - 72.216).abs() < 0.0005);
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn behind_lens(&self) -> Result<f64, Error> {
+        let room = self.al - self.elp;
+        if room > 0.0 { Ok(1000.0 * N.get() / room) } else { Err(Error::no_solution()) }
+    }
+
+    /// The lens that leaves a refraction.
+    ///
+    /// ```text
+    /// Rc = Rx / (1 - V Rx/1000)
+    /// P  = 1000 n/(AL - d)  -  1000 n/( 1000 n/(Kc + Rc) - d )
+    /// ```
+    ///
+    /// # Errors
+    /// [`crate::error::Code::NotASolution`] when the lens would lie behind the retina or the light cross before it.
+    ///
+    /// ```
+    /// use ocellus_core::{lens::vergence::ThinEye, quantity::*};
+    /// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.0 };
+    /// let lens = eye.power(Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?)?.power;
+    /// let left = eye.refraction(LensPower::from_d(lens)?, Vertex::from_mm(12.0)?)?.rx;
+    /// assert!(left.abs() < 1e-9);
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn power(&self, target: Refraction, vertex: Vertex) -> Result<PowerWorking, Error> {
+        let rc = to_cornea(target.d(), vertex)?;
+        let after = self.behind_lens()?;
+        let before = at_lens(self.kc + rc, self.elp)?;
+        let ThinEye { al, kc, elp } = *self;
+        Ok(PowerWorking { al, kc, elp, rx: target.d(), rc, after, before, power: after - before })
+    }
+
+    /// The refraction that a lens leaves.
+    ///
+    /// ```text
+    /// X  = 1000 n/(AL - d) - P
+    /// Rc = 1000 n X/(d X + 1000 n) - Kc
+    /// Rx = Rc / (1 + V Rc/1000)
+    /// ```
+    ///
+    /// # Errors
+    /// As [`ThinEye::power`].
+    ///
+    /// ```
+    /// use ocellus_core::{lens::vergence::ThinEye, quantity::*};
+    /// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.0 };
+    /// let stronger = eye.refraction(LensPower::from_d(22.0)?, Vertex::from_mm(12.0)?)?.rx;
+    /// let weaker = eye.refraction(LensPower::from_d(21.0)?, Vertex::from_mm(12.0)?)?.rx;
+    /// assert!(stronger < weaker);
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn refraction(&self, power: LensPower, vertex: Vertex) -> Result<RefractionWorking, Error> {
+        let x = self.behind_lens()? - power.d();
+        let rc = at_cornea(x, self.elp)? - self.kc;
+        Ok(RefractionWorking { power: power.d(), x, rc, rx: to_spectacles(rc, vertex)? })
+    }
+}

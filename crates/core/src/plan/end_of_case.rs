@@ -1,0 +1,33 @@
+//! Before the eye is closed: viscoelastic out, the lens where it belongs.
+
+use super::entries;
+use crate::case::Case;
+use crate::caution::{Caution, Code};
+use crate::field::Field;
+use crate::item::{Item, Part, What};
+use crate::pressure::unit::{Unit, convert};
+use crate::sink::Sink;
+
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
+    sink.part(Part::EndOfCase);
+    if let Some(vacuum) = case.pressure.viscoelastic {
+        entries(case, sink, &[Field::VacuumViscoelastic]);
+        sink.item(Item::one(What::ViscoelasticKpa, convert(vacuum.mmhg(), Unit::MmHg, Unit::KPa)));
+        sink.item(Item::one(What::ViscoelasticCmh2o, convert(vacuum.mmhg(), Unit::MmHg, Unit::CmH2O)));
+    }
+    sink.caution(Caution::general(Code::ViscoelasticLeft));
+    // a toric axis overrides any other wish
+    let toric_axis = case.toric.as_ref().and_then(|t| t.chosen).map(|(_, axis)| axis);
+    if let Some(axis) = toric_axis.or(case.lens.haptic_axis) {
+        sink.item(Item::one(What::Orientation, axis.deg()));
+    }
+    if toric_axis.is_none() {
+        sink.caution(Caution::about(Code::HapticsHorizontal, Field::HapticAxis));
+    }
+    if let Some(optic) = case.lens.optic {
+        sink.item(Item::one(What::OpticTwoThirds, optic.mm() * 2.0 / 3.0));
+    }
+    if let Some(length) = case.lens.length {
+        sink.item(Item::one(What::LengthTwoThirds, length.mm() * 2.0 / 3.0));
+    }
+}

@@ -1,0 +1,145 @@
+//! The lens: what was chosen, what each method says, and the labels around the target.
+
+use super::entries;
+use crate::case::Case;
+use crate::caution::{Caution, Code};
+use crate::constant::eye::*;
+use crate::field::Field;
+use crate::item::{Item, Part, What};
+use crate::lens::Method;
+use crate::lens::ladder::{labels, on_label, range};
+use crate::lens::predict::{Answer, Answers};
+use crate::quantity::LensPower;
+use crate::sink::Sink;
+
+/// The answers a card may show.
+pub(super) fn shown<'a>(case: &'a Case, answers: &'a Answers) -> impl Iterator<Item = &'a Answer> + Clone {
+    answers.iter().flatten().filter(|a| !a.withheld && (a.method != Method::Srk2 || case.lens.show_srk2))
+}
+
+pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
+    sink.part(Part::Lens);
+    entries(
+        case,
+        sink,
+        &[
+            Field::LensModel,
+            Field::LensPower,
+            Field::Target,
+            Field::TargetFor,
+            Field::Vertex,
+            Field::LensStep,
+            Field::LensLeast,
+            Field::LensMost,
+            Field::LensStyle,
+            Field::Optic,
+            Field::LensLength,
+            Field::AConstant,
+            Field::SurgeonFactor,
+            Field::Pacd,
+            Field::HaigisA0,
+            Field::HaigisA1,
+            Field::HaigisA2,
+        ],
+    );
+    entered(case, sink);
+    let shown = shown(case, answers);
+    let compared = shown.clone().filter(|a| a.compared);
+    if shown.clone().next().is_none() {
+        sink.caution(Caution::about(Code::NoMethod, Field::AConstant));
+        return;
+    }
+    let al = case.biometry.axial_length.mm();
+    if al > LONG_EYE.get() {
+        sink.caution(Caution::about(Code::LongEye, Field::AxialLength));
+    }
+    if al < GUIDANCE_SHORT.get() {
+        sink.caution(Caution::about(Code::ShortEye, Field::AxialLength));
+    }
+    for answer in shown.clone() {
+        method(case, answer, sink);
+    }
+    if compared.clone().count() < 2 {
+        sink.caution(Caution::general(Code::NothingToCompare));
+    } else if let Some((least, most)) = range(compared.clone().map(|a| a.power)) {
+        sink.item(Item::one(What::PowerSpread, most - least));
+        sink.caution(Caution::general(Code::Agreement));
+        if most - least > SPREAD_WIDE.get() {
+            sink.caution(Caution::general(Code::SpreadWide));
+        }
+    }
+    ladder(case, answers, sink);
+    chosen(case, compared, sink);
+}
+
+/// What the entries alone say.
+fn entered(case: &Case, sink: &mut dyn Sink) {
+    if !case.draft.has(Field::LensModel) {
+        sink.caution(Caution::about(Code::LensModelMissing, Field::LensModel));
+    }
+    if !(TARGET_LEAST.get()..=TARGET_MOST.get()).contains(&case.target.d()) {
+        sink.caution(Caution::about(Code::TargetUnusual, Field::Target));
+    }
+    let Some(power) = case.lens.power else {
+        return sink.caution(Caution::about(Code::NoLensChosen, Field::LensPower));
+    };
+    if power.d() < 0.0 {
+        sink.caution(Caution::about(Code::MinusPower, Field::LensPower));
+    }
+    if !on_label(power, &case.lens) {
+        sink.caution(Caution::about(Code::OffLabel, Field::LensPower));
+    }
+    if case.lens.least.is_some_and(|least| power < least) || case.lens.most.is_some_and(|most| power > most) {
+        sink.caution(Caution::about(Code::OutOfRange, Field::LensPower));
+    }
+}
+
+fn method(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
+    let of = |what, value| Item::of(what, answer.method, value);
+    sink.item(of(What::ExactPower, answer.power));
+    if let Some(eye) = answer.prediction.thin_eye() {
+        sink.item(of(What::LensPosition, eye.elp));
+    }
+    sink.item(of(What::Guided, f64::from(u8::from(answer.guided))));
+    sink.item(of(What::Compared, f64::from(u8::from(answer.compared))));
+    if let Some(Ok(rx)) = case.lens.power.map(|power| answer.prediction.refraction(power, case.vertex)) {
+        sink.item(of(What::Refraction, rx));
+    }
+}
+
+fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
+    let shown = shown(case, answers);
+    let fit = shown.clone().filter(|a| a.compared).map(|a| a.power);
+    let Some((least, most)) = range(fit).or_else(|| range(shown.clone().map(|a| a.power))) else { return };
+    for (row, label) in labels((least + most) / 2.0, &case.lens).enumerate() {
+        sink.item(Item::one(What::LadderPower, label.d()).in_row(row));
+        let left = |answer: &Answer| answer.prediction.refraction(label, case.vertex).ok();
+        for answer in shown.clone() {
+            if let Some(rx) = left(answer) {
+                sink.item(Item::of(What::LadderRefraction, answer.method, rx).in_row(row));
+            }
+        }
+        let compared = shown.clone().filter(|a| a.compared);
+        if compared.clone().count() >= 2
+            && let Some((least, most)) = range(compared.filter_map(left))
+        {
+            sink.item(Item::one(What::LadderSpread, most - least).in_row(row));
+        }
+    }
+}
+
+/// Is the lens chosen the one for this target, and does the eye then go with its fellow?
+fn chosen<'a>(case: &Case, compared: impl Iterator<Item = &'a Answer> + Clone, sink: &mut dyn Sink) {
+    let with =
+        |power: LensPower| compared.clone().filter_map(move |a| a.prediction.refraction(power, case.vertex).ok());
+    let expected = case.lens.power.and_then(|power| range(with(power)));
+    if let Some((least, most)) = expected
+        && (case.target.d() - least > FAR_FROM_TARGET.get() || most - case.target.d() > FAR_FROM_TARGET.get())
+    {
+        sink.caution(Caution::about(Code::FarFromTarget, Field::LensPower));
+    }
+    let expected = expected.map_or(case.target.d(), |(least, most)| (least + most) / 2.0);
+    if case.fellow.refraction.is_some_and(|fellow| (fellow.d() - expected).abs() > ANISOMETROPIA.get()) {
+        sink.caution(Caution::about(Code::Anisometropia, Field::FellowRefraction));
+    }
+}

@@ -1,0 +1,77 @@
+//! From a case to the theatre card: one file per part, in the order of the page.
+//!
+//! Everything is streamed to a [`Sink`] as it is computed; nothing is collected, so a device needs no room for a card.
+
+mod axis;
+mod backup;
+mod end_of_case;
+mod eye;
+mod lens;
+mod pressure;
+mod rhexis;
+mod risks;
+mod sign_off;
+mod wound;
+
+pub(crate) use axis::planned as planned_cornea;
+pub(crate) use pressure::{working_ceiling, working_head};
+pub use sign_off::SignOff;
+
+use crate::case::Case;
+use crate::caution::{Caution, Code};
+use crate::field::Field;
+use crate::item::Part;
+use crate::lens::predict;
+use crate::sink::Sink;
+
+/// Streams the whole card of a case.
+///
+/// ```
+/// use ocellus_core::{case::Case, caution::Caution, draft::Draft, field::Field, item::Item, plan::plan, sink::Sink};
+/// struct Count(usize);
+/// impl Sink for Count {
+///     fn item(&mut self, item: Item) { assert!(item.value.is_finite()); self.0 += 1; }
+///     fn caution(&mut self, _: Caution) {}
+/// }
+/// let mut draft = Draft::default();
+/// for (field, text) in [
+///     (Field::Side, "right"), (Field::AxialLength, "23.50"), (Field::K1, "43.25"), (Field::K2, "44.00"),
+///     (Field::KKind, "keratometric"), (Field::AlMethod, "optical"), (Field::EyeState, "phakic"),
+///     (Field::PreviousSurgery, "none"), (Field::Target, "-0.25"), (Field::AConstant, "118.9"),
+/// ] {
+///     draft.enter(field, text)?;
+/// }
+/// let mut count = Count(0);
+/// plan(&Case::try_from(&draft)?, &mut count);
+/// assert!(count.0 > 50);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn plan(case: &Case, sink: &mut dyn Sink) {
+    sink.part(Part::Identity);
+    entries(case, sink, &[Field::Id, Field::Side, Field::SurgeryDate]);
+    // computed once, used by lens, astigmatism and risks
+    let answers = predict::answers(case, &mut |caution| sink.caution(caution));
+    lens::plan(case, &answers, sink);
+    backup::plan(case, sink);
+    axis::plan(case, &answers, sink);
+    wound::plan(case, sink);
+    rhexis::plan(case, sink);
+    pressure::plan(case, sink);
+    end_of_case::plan(case, sink);
+    risks::plan(case, sink);
+    eye::plan(case, sink);
+    sign_off::plan(case, sink);
+    sink.caution(Caution::general(Code::NotADevice));
+}
+
+/// Shows the entries that were made, and says of those left to their default that they were.
+fn entries(case: &Case, sink: &mut dyn Sink, fields: &[Field]) {
+    for &field in fields {
+        if case.draft.has(field) {
+            sink.entry(field);
+        } else if field.default().is_some() {
+            sink.entry(field);
+            sink.caution(Caution::about(Code::DefaultUsed, field));
+        }
+    }
+}

@@ -1,0 +1,72 @@
+//! The column at the eye, and how far the pump can pull here.
+
+use super::entries;
+use crate::case::Case;
+use crate::caution::{Caution, Code};
+use crate::constant::pressure::HEAD_HIGH;
+use crate::field::Field;
+use crate::item::{Item, Part, What};
+use crate::pressure::ceiling::Air;
+use crate::pressure::unit::{Unit, convert};
+use crate::pressure::{ceiling, head};
+use crate::sink::Sink;
+
+/// The vacuum settings of a case.
+const SETTINGS: [Field; 3] = [Field::VacuumNucleus, Field::VacuumCortex, Field::VacuumViscoelastic];
+
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
+    sink.part(Part::Pressure);
+    column(case, sink);
+    entries(case, sink, &SETTINGS);
+    air(case, sink);
+}
+
+fn column(case: &Case, sink: &mut dyn Sink) {
+    let Some(head) = working_head(case) else { return };
+    entries(case, sink, &[Field::OpenLevel, Field::EyeLevel, Field::GasPressure, Field::Density]);
+    sink.item(Item::one(What::Head, head.pressure));
+    sink.item(Item::one(What::HeadKpa, convert(head.pressure, Unit::MmHg, Unit::KPa)));
+    sink.item(Item::one(What::HeadCmh2o, convert(head.pressure, Unit::MmHg, Unit::CmH2O)));
+    sink.item(Item::one(What::PerCm, head.per_cm));
+    sink.caution(Caution::about(Code::HeadStatic, Field::OpenLevel));
+    if head.pressure > HEAD_HIGH.get() {
+        sink.caution(Caution::about(Code::HeadHigh, Field::OpenLevel));
+    }
+    if head.pressure < 0.0 {
+        sink.caution(Caution::about(Code::HeadNegative, Field::EyeLevel));
+    }
+}
+
+/// The column of a case, where its levels are known.
+pub(crate) fn working_head(case: &Case) -> Option<head::Working> {
+    let (open, eye) = case.pressure.levels?;
+    Some(head::working(open, eye, case.pressure.gas, case.pressure.density))
+}
+
+/// The ceiling of a case, where its air is known.
+pub(crate) fn working_ceiling(case: &Case) -> Option<ceiling::Working> {
+    let air = case.pressure.station.map(Air::Station).or(case.pressure.altitude.map(Air::Altitude))?;
+    Some(ceiling::working(air, case.pressure.temperature))
+}
+
+fn air(case: &Case, sink: &mut dyn Sink) {
+    let Some(w) = working_ceiling(case) else {
+        return sink.caution(Caution::about(Code::NoAir, Field::Altitude));
+    };
+    entries(case, sink, &[Field::Altitude, Field::StationPressure, Field::Temperature]);
+    if case.pressure.station.is_some() && case.pressure.altitude.is_some() {
+        sink.caution(Caution::about(Code::StationBeatsAltitude, Field::StationPressure));
+    }
+    sink.item(Item::one(What::Air, convert(w.air, Unit::Pa, Unit::MmHg)));
+    sink.item(Item::one(What::Vapour, convert(w.vapour, Unit::Pa, Unit::MmHg)));
+    sink.item(Item::one(What::Ceiling, w.ceiling));
+    sink.item(Item::one(What::CeilingKpa, convert(w.ceiling, Unit::MmHg, Unit::KPa)));
+    sink.caution(Caution::general(Code::CeilingIdeal));
+    for (row, field) in SETTINGS.into_iter().enumerate() {
+        let Some(setting) = case.draft.number(field) else { continue };
+        sink.item(Item::one(What::Margin, w.ceiling - setting).in_row(row));
+        if setting > w.ceiling {
+            sink.caution(Caution::about(Code::VacuumUnreachable, field));
+        }
+    }
+}

@@ -1,0 +1,4 @@
+//! At the table: capsule, wound, where the lens lies.
+
+pub mod rhexis;
+pub mod wound;

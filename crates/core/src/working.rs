@@ -1,0 +1,131 @@
+//! How a number came about: each intermediate value under the paper's own symbol, with equation, source and mark.
+//!
+//! A method's `Working` is a plain struct of numbers. Beside it stands a table with a [`Line`] and a [`Prose`] for each
+//! of them. The two are apart so that a device that prints only symbols does not carry the sentences.
+
+use crate::constant::Constant;
+use crate::lens::Method;
+use crate::source::{Mark, Source};
+
+/// What a step of working belongs to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Topic {
+    /// A lens-power method's own part, up to its lens position.
+    Method(Method),
+    /// The vergence formula: the lens for a refraction.
+    Power,
+    /// The vergence formula: the refraction for a lens.
+    Refraction,
+    /// Cornea, incision and the cylinder at the lens.
+    Toric,
+    /// Pressure of the column.
+    Head,
+    /// The air and what it allows.
+    Ceiling,
+    /// Size of the rhexis.
+    Rhexis,
+}
+
+/// One step's value.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    /// What it belongs to.
+    pub topic: Topic,
+    /// Its place in the topic's [`Topic::lines`].
+    pub index: u8,
+    /// The value.
+    pub value: f64,
+}
+
+/// What a device prints of a step.
+#[derive(Debug)]
+pub struct Line {
+    /// The paper's symbol.
+    pub symbol: &'static str,
+    /// Unit, "1" for a pure number.
+    pub unit: &'static str,
+    /// Source of the equation.
+    pub source: Source,
+    /// How sure that is.
+    pub mark: Mark,
+}
+
+/// What a desk prints beside it.
+#[derive(Debug)]
+pub struct Prose {
+    /// What the symbol means.
+    pub meaning: &'static str,
+    /// The equation, with its numbers.
+    pub equation: &'static str,
+    /// The constants in that equation.
+    pub constants: &'static [&'static Constant],
+}
+
+impl Topic {
+    /// Symbol, unit, source and mark of each step, in order.
+    ///
+    /// ```
+    /// use ocellus_core::{lens::Method, working::Topic};
+    /// assert!(Topic::Method(Method::Srkt).lines().iter().any(|line| line.symbol == "LCOR"));
+    /// ```
+    pub fn lines(self) -> &'static [Line] {
+        match self {
+            Topic::Method(method) => method.lines(),
+            Topic::Power => crate::lens::vergence::PowerWorking::LINES,
+            Topic::Refraction => crate::lens::vergence::RefractionWorking::LINES,
+            Topic::Toric => crate::astigmatism::toric::Working::LINES,
+            Topic::Head => crate::pressure::head::Working::LINES,
+            Topic::Ceiling => crate::pressure::ceiling::Working::LINES,
+            Topic::Rhexis => crate::table_side::rhexis::Working::LINES,
+        }
+    }
+
+    /// Meaning, equation and constants of each step, in the same order.
+    ///
+    /// ```
+    /// use ocellus_core::{lens::Method, working::Topic};
+    /// assert_eq!(Topic::Method(Method::Srkt).prose().len(), Topic::Method(Method::Srkt).lines().len());
+    /// ```
+    pub fn prose(self) -> &'static [Prose] {
+        match self {
+            Topic::Method(method) => method.prose(),
+            Topic::Power => crate::lens::vergence::PowerWorking::PROSE,
+            Topic::Refraction => crate::lens::vergence::RefractionWorking::PROSE,
+            Topic::Toric => crate::astigmatism::toric::Working::PROSE,
+            Topic::Head => crate::pressure::head::Working::PROSE,
+            Topic::Ceiling => crate::pressure::ceiling::Working::PROSE,
+            Topic::Rhexis => crate::table_side::rhexis::Working::PROSE,
+        }
+    }
+}
+
+/// A struct of intermediate values and the tables that explain them.
+///
+/// `field "symbol" "unit" = "equation" [constants], "meaning", source mark;`
+macro_rules! working {
+    ($(#[$doc:meta])* $name:ident of $topic:expr; $(
+        $field:ident $symbol:literal $unit:literal = $equation:literal [$($constant:path),*], $meaning:literal, $source:ident $mark:ident;
+    )*) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq)]
+        pub struct $name { $(#[doc = concat!($meaning, ", ", $unit, ": ", $equation)] pub $field: f64,)* }
+
+        impl $name {
+            pub(crate) const LINES: &[$crate::working::Line] = &[$($crate::working::Line {
+                symbol: $symbol, unit: $unit,
+                source: $crate::source::Source::$source, mark: $crate::source::Mark::$mark,
+            }),*];
+
+            pub(crate) const PROSE: &[$crate::working::Prose] = &[$($crate::working::Prose {
+                meaning: $meaning, equation: $equation, constants: &[$(&$constant),*],
+            }),*];
+
+            /// Streams every value, in order.
+            pub fn show(&self, sink: &mut dyn $crate::sink::Sink) {
+                for (index, value) in [$(self.$field),*].into_iter().enumerate() {
+                    sink.step($crate::working::Step { topic: $topic, index: index as u8, value });
+                }
+            }
+        }
+    };
+}

@@ -1,0 +1,126 @@
+//! The whole way from entries to the card.
+
+use ocellus_core::case::Case;
+use ocellus_core::caution::Caution;
+use ocellus_core::draft::Draft;
+use ocellus_core::field::Field;
+use ocellus_core::item::{Item, What};
+use ocellus_core::lens::Method;
+use ocellus_core::lens::predict::{self, Prediction};
+use ocellus_core::plan;
+use ocellus_core::quantity::{LensPower, Refraction, Vertex};
+use ocellus_core::sink::Sink;
+
+use crate::check::{Failed, Registry};
+use crate::checks;
+use crate::checks::symbol;
+use crate::values::Value;
+
+/// An eye that nothing is said about; a check value's inputs go over it.
+const USUAL: &[(&str, &str)] = &[
+    ("eye", "right"),
+    ("axial_length_mm", "23.50"),
+    ("k1_d", "43.50"),
+    ("k2_d", "43.50"),
+    ("k_kind", "keratometric"),
+    ("acd_mm", "3.20"),
+    ("acd_from", "epithelium"),
+    ("al_method", "optical"),
+    ("eye_state", "phakic"),
+    ("previous_surgery", "none"),
+    ("target_d", "0.00"),
+];
+
+/// The draft that a value's inputs make: those that are called like an entry, and `k_d` for both meridians.
+pub(super) fn draft(value: &Value) -> Result<Draft, Failed> {
+    let mut draft = Draft::default();
+    let usual = USUAL.iter().copied();
+    let given = value.given.iter().map(|(key, text)| (key.as_str(), text.as_str()));
+    for (key, text) in usual.chain(given) {
+        let keys: &[&str] = if key == "k_d" { &["k1_d", "k2_d"] } else { &[key] };
+        for field in keys.iter().filter_map(|key| Field::from_key(key)) {
+            // As a table of cases does it: a number may have more decimals than a case file may.
+            match text.parse() {
+                Ok(number) => draft.set(field, number),
+                Err(_) => draft.enter(field, text)?,
+            }
+        }
+    }
+    Ok(draft)
+}
+
+fn case(value: &Value) -> Result<Case, Failed> {
+    let mut draft = draft(value)?;
+    // What a chosen lens leaves is asked of the methods themselves.
+    draft.clear(Field::LensPower);
+    Ok(Case::try_from(&draft)?)
+}
+
+fn method(value: &Value) -> Result<Method, Failed> {
+    let key = value.text("method")?;
+    Ok(Method::ALL.iter().copied().find(|method| method.key() == key).ok_or(format!("no method `{key}`"))?)
+}
+
+/// What stands on a card.
+#[derive(Default)]
+pub(super) struct Card {
+    pub(super) items: Vec<Item>,
+    pub(super) cautions: Vec<Caution>,
+}
+
+impl Sink for Card {
+    fn item(&mut self, item: Item) {
+        self.items.push(item);
+    }
+    fn caution(&mut self, caution: Caution) {
+        self.cautions.push(caution);
+    }
+}
+
+pub(super) fn register(registry: &mut Registry) {
+    checks! { registry;
+        plan::plan => ["t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |plan; value| {
+            let (mut card, method) = (Card::default(), method(value)?);
+            plan(&case(value)?, &mut card);
+            let exact = |item: &&Item| item.what == What::ExactPower && item.method == Some(method);
+            Ok(vec![card.items.iter().find(exact).ok_or("not on the card")?.value])
+        };
+        predict::answers => ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
+            |answers; value| {
+                let method = method(value)?;
+                let answers = answers(&case(value)?, &mut |_| {});
+                Ok(vec![answers.iter().flatten().find(|answer| answer.method == method).ok_or("no answer")?.power])
+            };
+        predict::predict, Prediction::power =>
+            ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
+            |predict, power; value| {
+                let target = Refraction::from_d(value.number("target_d")?)?;
+                let vertex = Vertex::from_mm(value.number("vertex_mm")?)?;
+                Ok(vec![power(&predicted(predict, value)?, target, vertex)?])
+            };
+        predict::predict, Prediction::refraction =>
+            ["srk2-*-rx", "srkt-*-rx", "t2-*-rx", "holladay1-##-rx", "hofferq-##-rx", "haigis-*-rx"] =>
+            |predict, refraction; value| {
+                let power = LensPower::from_d(value.number("iol_power_d")?)?;
+                let vertex = Vertex::from_mm(value.number("vertex_mm")?)?;
+                Ok(vec![refraction(&predicted(predict, value)?, power, vertex)?])
+            };
+        predict::predict, Prediction::thin_eye =>
+            ["srkt-*-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
+            |predict, thin_eye; value| Ok(vec![thin_eye(&predicted(predict, value)?).ok_or("no lens position")?.elp]);
+        predict::predict, Prediction::show =>
+            ["srkt-*-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
+            |predict, show; value| {
+                let prediction = predicted(predict, value)?;
+                symbol(&["ELP", "d"], |sink| show(&prediction, sink))
+            };
+        predict::predict, Prediction::show => "srk2-*-p0" => |predict, show; value| {
+            let prediction = predicted(predict, value)?;
+            symbol(&["P0"], |sink| show(&prediction, sink))
+        };
+    }
+}
+
+fn predicted(predict: fn(Method, &Case) -> Result<Prediction, Caution>, value: &Value) -> Result<Prediction, Failed> {
+    Ok(predict(method(value)?, &case(value)?)?)
+}

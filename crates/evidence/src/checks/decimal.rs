@@ -1,0 +1,79 @@
+//! Decimal text against the standard library's own reader and writer.
+
+use ocellus_core::decimal::{self, Sign};
+
+use crate::check::{Compared, Registry};
+use crate::oracles;
+
+/// Texts of every length and number of decimals that can be read, with digits that do not repeat.
+fn texts() -> impl Iterator<Item = String> {
+    (1..=15_usize).flat_map(|length| {
+        (0..=15_usize).flat_map(move |places| {
+            (0..40_u64).map(move |seed| {
+                let digits = (seed * 7 + length as u64 * 31 + places as u64).wrapping_mul(0x9e37_79b9_7f4a_7c15);
+                let digits = format!("{:0width$}", digits % 10_u64.pow(length as u32), width = places + 1);
+                let (whole, fraction) = digits.split_at(digits.len() - places);
+                let sign = ["", "-", "+"][seed as usize % 3];
+                if places == 0 { format!("{sign}{whole}") } else { format!("{sign}{whole}.{fraction}") }
+            })
+        })
+    })
+}
+
+fn read_as_std_does(parse: fn(&str) -> Result<decimal::Parsed, ocellus_core::error::Code>) -> Compared {
+    let mut count = 0;
+    for text in texts() {
+        let parsed = parse(&text)?;
+        if parsed.value.to_bits() != text.parse::<f64>()?.to_bits() {
+            return Err(format!("{text} read as {}", parsed.value).into());
+        }
+        count += 1;
+    }
+    Ok(count)
+}
+
+/// What the standard library prints, except that it takes an exact half to even and the core takes it away from zero: a
+/// step up from the half gives that answer.
+fn printed_by_std(value: f64, places: usize) -> String {
+    let size = value.abs();
+    let exact = format!("{size:.80}");
+    let tail = &exact[exact.find('.').map_or(0, |point| point + 1 + places)..];
+    let is_half = tail.starts_with('5') && tail[1..].bytes().all(|digit| digit == b'0');
+    let text = format!("{:.places$}", if is_half { size.next_up() } else { size });
+    let is_zero = text.bytes().all(|byte| matches!(byte, b'0' | b'.'));
+    if value < 0.0 && !is_zero { format!("-{text}") } else { text }
+}
+
+fn written_as_std_does(
+    fixed: fn(f64, u8, Sign) -> Option<decimal::Text>,
+    as_str: fn(&decimal::Text) -> &str,
+) -> Compared {
+    let halves = (-64..=64).map(|eighths| f64::from(eighths) / 8.0);
+    let sizes = (0..400_u64).map(|seed| {
+        let bits = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15);
+        // any fraction and sign, sizes from 2^-40 to 2^40
+        f64::from_bits((bits & 0x800f_ffff_ffff_ffff) | ((1023 - 40 + bits % 80) << 52))
+    });
+    let mut count = 0;
+    for value in halves.chain(sizes) {
+        for places in [0, 1, 2, 3, 6] {
+            let text = fixed(value, places, Sign::Minus).ok_or(format!("{value} not written"))?;
+            let expected = printed_by_std(value, usize::from(places));
+            let signed = fixed(value, places, Sign::Always).ok_or(format!("{value} not written"))?;
+            let expected_signed = if expected.starts_with('-') { expected.clone() } else { format!("+{expected}") };
+            if as_str(&text) != expected || as_str(&signed) != expected_signed {
+                return Err(format!("{value:e} to {places} places written {text} and {signed}, not {expected}").into());
+            }
+            count += 1;
+        }
+    }
+    Ok(count)
+}
+
+pub(super) fn register(registry: &mut Registry) {
+    oracles! { registry;
+        decimal::parse => "the standard library's reader of decimals" => |parse| read_as_std_does(parse);
+        decimal::fixed, decimal::Text::as_str => "the standard library's writer of decimals" => |fixed, as_str|
+            written_as_std_does(fixed, as_str);
+    }
+}

@@ -1,0 +1,97 @@
+//! The checks, a file a topic. They say which value means which quantity; the arithmetic is the core's, and what little
+//! stands here is not the core's own way of saying it.
+
+mod altitude;
+mod astigmatism;
+mod capsule;
+mod card;
+mod cornea;
+mod date;
+mod decimal;
+mod head;
+mod lens;
+mod limits;
+mod toric;
+mod units;
+
+use ocellus_core::caution::Caution;
+use ocellus_core::item::Item;
+use ocellus_core::sink::Sink;
+use ocellus_core::working::Step;
+
+use crate::check::{Answer, Failed, Registry};
+
+/// Every check.
+#[must_use]
+pub fn registry() -> Registry {
+    let mut registry = Registry::default();
+    let topics = [
+        altitude::register,
+        astigmatism::register,
+        capsule::register,
+        card::register,
+        cornea::register,
+        date::register,
+        decimal::register,
+        head::register,
+        lens::register,
+        limits::register,
+        toric::register,
+        units::register,
+    ];
+    for register in topics {
+        register(&mut registry);
+    }
+    registry
+}
+
+/// What a working streams, by the paper's symbols.
+#[derive(Default)]
+struct Shown(Vec<(&'static str, f64)>);
+
+impl Sink for Shown {
+    fn item(&mut self, _item: Item) {}
+    fn caution(&mut self, _caution: Caution) {}
+    fn step(&mut self, step: Step) {
+        if let Some(line) = step.topic.lines().get(usize::from(step.index)) {
+            self.0.push((line.symbol, step.value));
+        }
+    }
+}
+
+/// The step that a working shows under the first of these symbols that it has.
+fn symbol(symbols: &[&str], show: impl FnOnce(&mut dyn Sink)) -> Answer {
+    let mut shown = Shown::default();
+    show(&mut shown);
+    let found = symbols.iter().find_map(|symbol| shown.0.iter().find(|(shown, _)| shown == symbol));
+    Ok(vec![found.ok_or(format!("no step called {}", symbols.join(" or ")))?.1])
+}
+
+/// Where a function that is positive at one end and negative at the other passes through zero.
+fn crossing(mut positive: f64, mut negative: f64, f: impl Fn(f64) -> Result<f64, Failed>) -> Answer {
+    if f(positive)? <= 0.0 || f(negative)? >= 0.0 {
+        return Err(format!("does not cross zero between {positive} and {negative}").into());
+    }
+    for _ in 0..40 {
+        let middle = f64::midpoint(positive, negative);
+        *(if f(middle)? > 0.0 { &mut positive } else { &mut negative }) = middle;
+    }
+    Ok(vec![positive])
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn every_check_holds() {
+        let values = crate::values::all().unwrap();
+        let failures = super::registry().run(&values).failures;
+        assert!(failures.is_empty(), "\n{}", failures.join("\n"));
+    }
+
+    #[test]
+    fn a_crossing_is_found_and_its_absence_is_said() {
+        let found = super::crossing(0.0, 9.0, |x| Ok(2.0 - x)).ok().unwrap();
+        assert!((found[0] - 2.0).abs() < 1e-9);
+        assert!(super::crossing(3.0, 9.0, |x| Ok(2.0 - x)).is_err());
+    }
+}

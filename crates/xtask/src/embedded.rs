@@ -1,0 +1,76 @@
+//! Building for the microcontrollers, on a machine that may lack their targets.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use crate::{debian, run};
+
+/// Cortex-M0, and Cortex-M4 with its float unit.
+pub(crate) const TARGETS: [&str; 2] = ["thumbv6m-none-eabi", "thumbv7em-none-eabihf"];
+
+/// The crates that must build there.
+const CRATES: [&str; 1] = ["ocellus-core"];
+
+/// How this machine comes by a core library for the targets.
+pub(crate) enum Road {
+    /// The toolchain has it.
+    Installed,
+    /// rustup brought it.
+    Added,
+    /// Debian's rustc and its sources, from which cargo builds it.
+    BuildStd { rustc: PathBuf },
+}
+
+impl Road {
+    /// The first road that leads there.
+    pub(crate) fn find() -> Result<Self, String> {
+        if TARGETS.iter().all(|target| has_core(target)) {
+            return Ok(Self::Installed);
+        }
+        if run::ask(Command::new("rustup").args(["target", "add"]).args(TARGETS)).is_some() {
+            return Ok(Self::Added);
+        }
+        debian::install(&["rustc-web", "rust-web-src"])?;
+        let files = run::ask(Command::new("dpkg").args(["-L", "rustc-web"])).unwrap_or_default();
+        let rustc = files.lines().find(|path| path.ends_with("bin/rustc")).ok_or("rustc-web holds no rustc")?;
+        Ok(Self::BuildStd { rustc: rustc.into() })
+    }
+
+    /// Cargo on this road.
+    pub(crate) fn cargo(&self, arguments: &[&str]) -> Command {
+        let mut command = run::cargo(arguments);
+        if let Self::BuildStd { rustc } = self {
+            command.arg("-Zbuild-std=core").env("RUSTC", rustc).env("RUSTC_BOOTSTRAP", "1");
+        }
+        command.arg("--target-dir").arg(run::target("embedded"));
+        command
+    }
+}
+
+impl std::fmt::Display for Road {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        match self {
+            Self::Installed => write!(f, "targets are installed"),
+            Self::Added => write!(f, "targets added by rustup"),
+            Self::BuildStd { rustc } => write!(f, "core built from source by Debian's {}", rustc.display()),
+        }
+    }
+}
+
+fn has_core(target: &str) -> bool {
+    let folder = run::ask(Command::new("rustc").args(["--print", "target-libdir", "--target", target]));
+    let entries = folder.and_then(|folder| Path::new(&folder).read_dir().ok());
+    entries.into_iter().flatten().flatten().any(|entry| entry.file_name().to_string_lossy().starts_with("libcore-"))
+}
+
+/// Builds every no_std crate for every target, and says on which road.
+pub(crate) fn build() -> Result<String, String> {
+    let road = Road::find()?;
+    println!("{road}");
+    let packages: Vec<_> = CRATES.iter().flat_map(|package| ["--package", package]).collect();
+    for target in TARGETS {
+        let arguments = [&["build", "--release", "--lib", "--no-default-features", "--target", target], &*packages];
+        run::run(&mut road.cargo(&arguments.concat()))?;
+    }
+    Ok(format!("{} for {} ({road})", CRATES.join(", "), TARGETS.join(" and ")))
+}

@@ -1,0 +1,51 @@
+//! Every chore of this project behind one entry. One file a chore; each does its own set-up and asks nobody anything.
+
+mod debian;
+mod embedded;
+mod evidence;
+mod fuzz;
+mod perturb;
+mod run;
+mod verify;
+
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+#[derive(Parser)]
+#[command(name = "cargo xtask", bin_name = "cargo xtask", about = "The chores of this project")]
+struct Arguments {
+    #[command(subcommand)]
+    chore: Chore,
+}
+
+#[derive(Subcommand)]
+enum Chore {
+    /// Everything CI asks, step by step, stopping at the first that fails
+    Verify,
+    /// Run every check against outside numbers, count what holds, name functions without evidence
+    Evidence,
+    /// Move each constant by a unit in its last printed digit; some check must notice
+    Perturb,
+    /// Build the no_std crates for the microcontrollers
+    Embedded,
+    /// Throw bytes at everything that reads bytes
+    Fuzz(fuzz::Options),
+}
+
+fn main() -> ExitCode {
+    let done = match Arguments::parse().chore {
+        Chore::Verify => verify::all(),
+        Chore::Evidence => evidence::report().map(drop),
+        Chore::Perturb => perturb::every_constant().map(drop),
+        Chore::Embedded => embedded::build().map(|road| println!("{road}")),
+        Chore::Fuzz(options) => fuzz::run(&options).map(|said| println!("{said}")),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(why) => {
+            eprintln!("xtask: {why}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -1,0 +1,85 @@
+//! All of CI, step by step.
+
+use std::time::{Duration, Instant};
+
+use crate::run::{cargo, run, run_and_keep};
+use crate::{embedded, evidence, fuzz, perturb};
+
+/// A step: its name and what it does; gives one line that says what it showed.
+type Step = (&'static str, fn() -> Result<String, String>);
+
+const STEPS: [Step; 9] = [
+    ("format", format),
+    ("clippy", clippy),
+    ("build", build),
+    ("test", test),
+    ("docs", docs),
+    ("embedded", embedded::build),
+    ("evidence", evidence::report),
+    ("perturb", perturb::every_constant),
+    ("fuzz", || fuzz::run(&fuzz::Options { seconds: 30, target: None })),
+];
+
+/// Runs the steps until one fails, then says which passed.
+pub(crate) fn all() -> Result<(), String> {
+    let mut passed: Vec<(&str, Duration, String)> = Vec::new();
+    let mut failure = None;
+    for (number, (name, step)) in STEPS.iter().enumerate() {
+        println!("==> {}/{} {name}", number + 1, STEPS.len());
+        let started = Instant::now();
+        match step() {
+            Ok(said) => passed.push((name, started.elapsed(), said)),
+            Err(why) => {
+                failure = Some((*name, started.elapsed(), why));
+                break;
+            }
+        }
+    }
+    println!("==> summary");
+    let line = |name: &str, time: Duration, verdict: &str, said: &str| {
+        println!("{verdict:8}{name:10}{:7.1} s  {said}", time.as_secs_f64());
+    };
+    for (name, time, said) in &passed {
+        line(name, *time, "passed", said);
+    }
+    let Some((name, time, why)) = failure else {
+        println!("verify: {} passed, 0 failed", passed.len());
+        return Ok(());
+    };
+    line(name, time, "FAILED", &why);
+    for (name, _) in &STEPS[passed.len() + 1..] {
+        println!("not run {name}");
+    }
+    println!("verify: {} passed, 1 failed", passed.len());
+    Err(format!("{name}: {why}"))
+}
+
+fn format() -> Result<String, String> {
+    run(&mut cargo(&["fmt", "--all", "--check"]))?;
+    run(&mut cargo(&["fmt", "--check", "--manifest-path", "tests/fuzz/Cargo.toml"]))?;
+    Ok("as rustfmt.toml says".into())
+}
+
+fn clippy() -> Result<String, String> {
+    run(&mut cargo(&["clippy", "--workspace", "--all-targets", "--quiet", "--", "-D", "warnings"]))?;
+    Ok("no warnings".into())
+}
+
+fn build() -> Result<String, String> {
+    run(&mut cargo(&["build", "--workspace", "--all-targets"]))?;
+    Ok("every package".into())
+}
+
+fn test() -> Result<String, String> {
+    let lines = run_and_keep(&mut cargo(&["test", "--workspace"]))?;
+    let passed = |line: &String| line.strip_prefix("test result: ok. ")?.split(' ').next()?.parse::<usize>().ok();
+    match lines.iter().filter_map(passed).sum::<usize>() {
+        0 => Err("no test ran".into()),
+        count => Ok(format!("{count} tests, those in the docs among them")),
+    }
+}
+
+fn docs() -> Result<String, String> {
+    run(cargo(&["doc", "--workspace", "--no-deps", "--quiet"]).env("RUSTDOCFLAGS", "-D warnings"))?;
+    Ok("no warnings".into())
+}

@@ -1,0 +1,1 @@
+//! What only several parts together can show: see the test files beside this one.
