@@ -1,1 +1,3 @@
 //! The host program.
+pub mod card;
+pub mod text;

@@ -195,7 +195,7 @@ cautions! {
     OffAxisChosen "off_axis_chosen" Caution "The axis chosen is more than 5 deg from the meridian that leaves least.", Here Chosen;
 
     // Wound, rhexis
-    TunnelShort "tunnel_short" Caution "Tunnel shorter than wide: square tunnels (3.2 by 3.2 mm) held where 3.2 by 2.0 mm leaked; others found 2.0 mm enough for 3.0 to 3.5 mm wide.", WoundLength1994 Read;
+    TunnelShort "tunnel_short" Caution "Tunnel shorter than wide: square tunnels (3.2 by 3.2 mm) held where 3.2 by 2.0 mm leaked; others (1996;22:721-725) found 2.0 mm enough for 3.0 to 3.5 mm wide.", WoundLength1994 Read;
     RhexisUncovered "rhexis_uncovered" Caution "The rhexis edge would come off the optic on one side.", Identity Two;
     RhexisBand "rhexis_band" Note "Seen over true was 115.9 +/- 3.1 % in 40 eyes, 110 to 120 %; paraxial optics gives less.", RhexisSeen Read;
 

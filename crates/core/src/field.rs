@@ -305,6 +305,16 @@ impl Field {
         }
     }
 
+    /// Whether its value is also written in words: the powers and the target that are read out at the table.
+    ///
+    /// ```
+    /// use ocellus_core::field::Field;
+    /// assert!(Field::LensPower.spoken() && !Field::OldSphere.spoken());
+    /// ```
+    pub fn spoken(self) -> bool {
+        matches!(self, Field::LensPower | Field::Target | Field::BackupPower)
+    }
+
     /// Whether it is printed with its sign always: every power and refraction, where a lost sign is a wrong lens.
     ///
     /// ```

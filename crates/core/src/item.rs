@@ -156,8 +156,8 @@ items! {
 
     ExactPower "power_d" "D" 2 true "exact power for the target", Identity Two;
     LensPosition "lens_position_mm" "mm" 2 false "lens position", Identity Two;
-    Refraction "refraction_d" "D" 2 true "refraction with the lens chosen", Identity Two;
-    Guided "guided" "1" 0 false "named by guidance for this axial length", Ng77 Memory;
+    Refraction "refraction_d" "D" 2 true "refraction, lens chosen", Identity Two;
+    Guided "guided" "1" 0 false "named by guidance", Ng77 Memory;
     Compared "compared" "1" 0 false "counts in the spread", Here Chosen;
     LadderPower "ladder_power_d" "D" 2 true "label power", Here Chosen;
     LadderRefraction "ladder_refraction_d" "D" 2 true "refraction with this lens", Identity Two;
@@ -165,21 +165,21 @@ items! {
     PowerSpread "power_spread_d" "D" 2 false "spread of the exact powers compared", Here Chosen;
 
     BackupBag "backup_bag_d" "D" 2 true "exact power in the bag", Identity Two;
-    BackupExact "backup_power_d" "D" 2 true "exact power where it would go", Holladay1993 Memory;
+    BackupExact "backup_power_d" "D" 2 true "exact power in its place", Holladay1993 Memory;
     BackupStep "backup_change_d" "D" 2 true "change for its place", Identity Two;
 
-    PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "corneal astigmatism after the incision", Identity Two;
-    PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after the incision", Identity Two;
-    NeededCylinder "needed_cylinder_d" "D" 2 false "lens cylinder needed, at the lens", Identity Two;
-    CylinderRatio "cylinder_ratio" "1" 3 false "lens cylinder over corneal cylinder", Identity Two;
+    PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "corneal astigmatism after the incision", Thibos1997 Two;
+    PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after the incision", Thibos1997 Two;
+    NeededCylinder "needed_cylinder_d" "D" 2 false "cylinder needed at the lens", Identity Two;
+    CylinderRatio "cylinder_ratio" "1" 3 false "over corneal cylinder", Identity Two;
     LabelCylinder "label_cylinder_d" "D" 2 false "label cylinder", Entered Two;
     LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 false "the same at the lens", Identity Two;
-    Residual "residual_d" "D" 2 false "cylinder left at the cornea, on axis", Identity Two;
-    ResidualAxis "residual_axis_deg" "deg" 0 false "axis of what is left, plus cylinder still needed", Identity Two;
-    ResidualOff5 "residual_5_d" "D" 2 false "cylinder left, 5 deg off", Identity Two;
-    ResidualOff10 "residual_10_d" "D" 2 false "cylinder left, 10 deg off", Identity Two;
-    ChosenResidual "chosen_residual_d" "D" 2 false "cylinder left by the lens chosen, as it will lie", Identity Two;
-    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "axis of that, plus cylinder still needed", Identity Two;
+    Residual "residual_d" "D" 2 false "left, on axis", Identity Two;
+    ResidualAxis "residual_axis_deg" "deg" 0 false "axis of that, plus cylinder", Identity Two;
+    ResidualOff5 "residual_5_d" "D" 2 false "left, 5 deg off", OffAxis2001 Two;
+    ResidualOff10 "residual_10_d" "D" 2 false "left, 10 deg off", OffAxis2001 Two;
+    ChosenResidual "chosen_residual_d" "D" 2 false "left by the lens chosen", Identity Two;
+    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "axis of that, plus cylinder", Identity Two;
     MarkAxis "mark_axis_deg" "deg" 0 false "meridian for the mark on the lens", Identity Two;
 
     Squareness "tunnel_squareness" "1" 2 false "tunnel length over width", WoundLength1994 Read;

@@ -79,24 +79,16 @@ sources! {
     HaigisCusp1993 = "Haigis, J Cataract Refract Surg 1993;19:442-446; Sheard et al. 2010";
     Holladay1993 = "Holladay, Am J Ophthalmol 1993;116:63-66";
     Wang2011 = "Wang et al., J Cataract Refract Surg 2011;37:2018-2027; 2018;44:1396-1397";
-    Norrby2008 = "Norrby, J Cataract Refract Surg 2008;34:368-376";
     Ng77 = "NICE guideline NG77, Cataracts in adults: management";
-    Performance2018 = "Ophthalmology 2018;125:169-178 (13,301 eyes)";
     Recheck2010 = "Eye 2010;24:894-900";
     Repeat2025 = "PLOS ONE 10.1371/journal.pone.0321786 (266 eyes)";
     WrongLens = "published reviews of 164 and 178 wrong-lens incidents";
     Aramberri2003 = "Aramberri, J Cataract Refract Surg 2003;29:2063-2068";
-    Iso11979 = "ISO 11979 series, intraocular lenses";
     Iso8429 = "ISO 8429, graduated dial scale";
     Thibos1997 = "Thibos, Wheeler, Horner, Optom Vis Sci 1997;74:367-375";
     OffAxis2001 = "Br J Ophthalmol 2001;85:1127";
-    LineOfSight2020 = "Sci Rep 2020;10:16151 (7,829 eyes)";
     PosteriorCornea2013 = "J Cataract Refract Surg 2013;39:1803-1809";
-    Marking2011 = "J Cataract Refract Surg 2011;37:1394-1402";
-    Torsion2015 = "Br J Ophthalmol 2015;99:49-53 (310 eyes)";
     WoundLength1994 = "J Cataract Refract Surg 1994;20:626-629";
-    WoundLength1996 = "J Cataract Refract Surg 1996;22:721-725";
-    RhexisSize2015 = "Br J Ophthalmol 2015, ideal rhexis diameter";
     RhexisSeen = "ring of 5.30 mm measured through the cornea in 40 eyes";
     Haptics2020 = "Acta Ophthalmol 2020;98:e743-e746";
     Viscoelastic2001 = "Br J Ophthalmol 2001;85:139";
@@ -106,5 +98,4 @@ sources! {
     Stoppered1990 = "Arch Ophthalmol 1990;108:267-270";
     Fluidics2014 = "J Refract Surg 2014;30:534-540";
     Retropulsion2017 = "Korean J Ophthalmol 2017 (124 eyes)";
-    Checklist = "WHO surgical safety checklist, cataract version";
 }

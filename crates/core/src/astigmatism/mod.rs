@@ -5,6 +5,7 @@
 
 pub mod cornea;
 pub mod power_vector;
+pub mod site;
 pub mod sphero_cylinder;
 pub mod toric;
 

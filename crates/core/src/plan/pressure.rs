@@ -17,8 +17,8 @@ const SETTINGS: [Field; 3] = [Field::VacuumNucleus, Field::VacuumCortex, Field::
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Pressure);
     column(case, sink);
-    entries(case, sink, &SETTINGS);
-    air(case, sink);
+    let ceiling = air(case, sink);
+    settings(case, ceiling, sink);
 }
 
 fn column(case: &Case, sink: &mut dyn Sink) {
@@ -49,9 +49,10 @@ pub(crate) fn working_ceiling(case: &Case) -> Option<ceiling::Working> {
     Some(ceiling::working(air, case.pressure.temperature))
 }
 
-fn air(case: &Case, sink: &mut dyn Sink) {
+fn air(case: &Case, sink: &mut dyn Sink) -> Option<f64> {
     let Some(w) = working_ceiling(case) else {
-        return sink.caution(Caution::about(Code::NoAir, Field::Altitude));
+        sink.caution(Caution::about(Code::NoAir, Field::Altitude));
+        return None;
     };
     entries(case, sink, &[Field::Altitude, Field::StationPressure, Field::Temperature]);
     if case.pressure.station.is_some() && case.pressure.altitude.is_some() {
@@ -62,10 +63,17 @@ fn air(case: &Case, sink: &mut dyn Sink) {
     sink.item(Item::one(What::Ceiling, w.ceiling));
     sink.item(Item::one(What::CeilingKpa, convert(w.ceiling, Unit::MmHg, Unit::KPa)));
     sink.caution(Caution::general(Code::CeilingIdeal));
+    Some(w.ceiling)
+}
+
+/// Each setting, and what is left of the ceiling above it.
+fn settings(case: &Case, ceiling: Option<f64>, sink: &mut dyn Sink) {
     for (row, field) in SETTINGS.into_iter().enumerate() {
         let Some(setting) = case.draft.number(field) else { continue };
-        sink.item(Item::one(What::Margin, w.ceiling - setting).in_row(row));
-        if setting > w.ceiling {
+        sink.entry(field);
+        let Some(ceiling) = ceiling else { continue };
+        sink.item(Item::one(What::Margin, ceiling - setting).in_row(row));
+        if setting > ceiling {
             sink.caution(Caution::about(Code::VacuumUnreachable, field));
         }
     }

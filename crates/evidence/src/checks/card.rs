@@ -3,6 +3,7 @@
 use ocellus_core::case::Case;
 use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
+use ocellus_core::explain::{self, Subject};
 use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
 use ocellus_core::lens::Method;
@@ -11,7 +12,7 @@ use ocellus_core::plan;
 use ocellus_core::quantity::{LensPower, Refraction, Vertex};
 use ocellus_core::sink::Sink;
 
-use crate::check::{Failed, Registry};
+use crate::check::{Answer, Failed, Registry};
 use crate::checks;
 use crate::checks::symbol;
 use crate::values::Value;
@@ -77,8 +78,57 @@ impl Sink for Card {
     }
 }
 
+/// The number that a value names by item, method and row; a row called `label 2.25` is that of this label cylinder.
+fn named(value: &Value, card: &Card) -> Answer {
+    let key = value.text("item")?;
+    let row = match value.text("row") {
+        Err(_) => None,
+        Ok(row) => Some(match row.strip_prefix("label ") {
+            None => row.parse()?,
+            Some(cylinder) => {
+                let cylinder: f64 = cylinder.parse()?;
+                let label = |item: &&Item| item.what == What::LabelCylinder && item.value == cylinder;
+                card.items.iter().find(label).ok_or("no such label on the card")?.row
+            }
+        }),
+    };
+    let method = if value.given.contains_key("method") { Some(method(value)?) } else { None };
+    let wanted =
+        |item: &&Item| item.what.key() == key && item.method == method && row.is_none_or(|row| item.row == row);
+    let mut found = card.items.iter().filter(wanted);
+    match (found.next(), found.next()) {
+        (Some(item), None) => Ok(vec![item.value]),
+        (None, _) => Err(format!("no {key} on the card").into()),
+        (Some(_), Some(_)) => Err(format!("more than one {key} on the card; which row?").into()),
+    }
+}
+
 pub(super) fn register(registry: &mut Registry) {
     checks! { registry;
+        plan::plan => "card-*" => |plan; value| {
+            let mut card = Card::default();
+            plan(&Case::try_from(&draft(value)?)?, &mut card);
+            named(value, &card)
+        };
+        explain::explain => ["srkt-##-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
+            |explain; value| {
+                let (method, case) = (method(value)?, case(value)?);
+                symbol(&["ELP", "d"], |sink| _ = explain(Subject::Method(method), &case, sink))
+            };
+        explain::explain => ["srkt-##-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |explain; value| {
+            let (method, case) = (method(value)?, case(value)?);
+            symbol(&["P"], |sink| _ = explain(Subject::Method(method), &case, sink))
+        };
+        explain::explain => ["card-head", "card-ceiling", "card-rhexis", "card-planned"] => |explain; value| {
+            let case = Case::try_from(&draft(value)?)?;
+            let (subject, shown) = match value.id.as_str() {
+                "card-head" => (Subject::Head, "P"),
+                "card-ceiling" => (Subject::Ceiling, "V_max"),
+                "card-rhexis" => (Subject::Rhexis, "D"),
+                _ => (Subject::Toric, "N"),
+            };
+            symbol(&[shown], |sink| _ = explain(subject, &case, sink))
+        };
         plan::plan => ["t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |plan; value| {
             let (mut card, method) = (Card::default(), method(value)?);
             plan(&case(value)?, &mut card);
@@ -123,4 +173,17 @@ pub(super) fn register(registry: &mut Registry) {
 
 fn predicted(predict: fn(Method, &Case) -> Result<Prediction, Caution>, value: &Value) -> Result<Prediction, Failed> {
     Ok(predict(method(value)?, &case(value)?)?)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_kind_of_item_has_a_check_value() {
+        let values = crate::values::all().unwrap();
+        let named: Vec<_> = values.iter().filter_map(|value| value.text("item").ok()).collect();
+        let missing: Vec<_> = What::ALL.iter().map(|what| what.key()).filter(|key| !named.contains(key)).collect();
+        assert!(missing.is_empty(), "no check value for {missing:?}");
+    }
 }

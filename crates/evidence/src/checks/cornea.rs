@@ -1,7 +1,9 @@
 //! The front of the cornea.
 
+use ocellus_core::astigmatism::site;
+use ocellus_core::choice::Eye;
 use ocellus_core::eye::cornea::Cornea;
-use ocellus_core::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex};
+use ocellus_core::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex, Site};
 
 use crate::check::{Failed, Registry};
 use crate::checks;
@@ -48,6 +50,24 @@ pub(super) fn register(registry: &mut Registry) {
             let axes = Some((axis(value, "k1_axis_deg")?, axis(value, "k2_axis_deg")?));
             let cornea = Cornea::from_powers(power(value, "k1_d")?, power(value, "k2_d")?, index(value)?, axes)?;
             Ok(vec![steep_axis(&cornea).ok_or("no axis")?.deg(), off_square(&cornea).ok_or("no axes")?])
+        };
+        // Once around the limbus, and on until the run of sites with that word has ended.
+        site::word => "site-*" => |word; value| {
+            let eye = if value.text("eye")? == "right" { Eye::Right } else { Eye::Left };
+            let wanted = value.text("word")?;
+            let called = |deg: u32| Ok::<_, Failed>(word(Site::from_deg(f64::from(deg % 360))?, eye) == wanted);
+            let mut first = 0;
+            while called(first)? || !called(first + 1)? {
+                first += 1;
+                if first > 720 {
+                    return Err(format!("no site is called {wanted}").into());
+                }
+            }
+            let mut last = first + 1;
+            while called(last + 1)? {
+                last += 1;
+            }
+            Ok(vec![f64::from(first + 1 + last) / 2.0 % 360.0])
         };
         Cornea::same => "cornea-same-*" => |same; value| {
             let (r, index) = (radius(value, "r_mm")?, index(value)?);

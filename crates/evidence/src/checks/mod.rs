@@ -11,8 +11,10 @@ mod decimal;
 mod head;
 mod lens;
 mod limits;
+mod readback;
 mod toric;
 mod units;
+mod words;
 
 use ocellus_core::caution::Caution;
 use ocellus_core::item::Item;
@@ -36,8 +38,10 @@ pub fn registry() -> Registry {
         head::register,
         lens::register,
         limits::register,
+        readback::register,
         toric::register,
         units::register,
+        words::register,
     ];
     for register in topics {
         register(&mut registry);

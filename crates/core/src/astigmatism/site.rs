@@ -1,0 +1,28 @@
+//! Where on the limbus: a site, said with its anatomical word.
+
+use crate::choice::Eye;
+use crate::math::round;
+use crate::quantity::Site;
+
+/// The anatomical word of a site, to the nearest eighth of the limbus.
+///
+/// Temporal is 180 for a right eye and 0 for a left one, as the eye is seen from the front.
+///
+/// ```
+/// use ocellus_core::{astigmatism::site::word, choice::Eye, quantity::Site};
+/// assert_eq!(word(Site::from_deg(180.0)?, Eye::Right), "temporal");
+/// assert_eq!(word(Site::from_deg(180.0)?, Eye::Left), "nasal");
+/// assert_eq!(word(Site::from_deg(135.0)?, Eye::Right), "superotemporal");
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn word(site: Site, eye: Eye) -> &'static str {
+    const LEFT: [&str; 8] = [
+        "temporal", "superotemporal", "superior", "superonasal", "nasal", "inferonasal", "inferior", "inferotemporal",
+    ];
+    let from_temporal = match eye {
+        Eye::Left => site.deg(),
+        Eye::Right => 540.0 - site.deg(),
+    };
+    let eighth = round(from_temporal / 45.0) as usize % LEFT.len();
+    LEFT.get(eighth).copied().unwrap_or("")
+}

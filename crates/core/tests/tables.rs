@@ -1,0 +1,99 @@
+//! What must hold of the tables that name everything.
+
+use ocellus_core::constant;
+use ocellus_core::explain::Subject;
+use ocellus_core::field::{Field, Kind};
+use ocellus_core::item::What;
+use ocellus_core::source::Source;
+use ocellus_core::working::Topic;
+use ocellus_core::{bounds, caution};
+use std::collections::BTreeSet;
+
+fn all_different<T: Ord + std::fmt::Debug + Clone>(names: impl Iterator<Item = T>) {
+    let mut seen = BTreeSet::new();
+    for name in names {
+        assert!(seen.insert(name.clone()), "{name:?} stands twice");
+    }
+}
+
+fn topics() -> impl Iterator<Item = Topic> {
+    let methods = ocellus_core::lens::Method::ALL.iter().copied().map(Topic::Method);
+    methods.chain([Topic::Power, Topic::Refraction, Topic::Toric, Topic::Head, Topic::Ceiling, Topic::Rhexis])
+}
+
+#[test]
+fn no_name_stands_twice() {
+    all_different(Field::ALL.iter().map(|f| f.key()));
+    all_different(What::ALL.iter().map(|w| w.key()));
+    all_different(caution::Code::ALL.iter().map(|c| c.word()));
+    all_different(constant::all().map(|c| c.name));
+    all_different(bounds::ALL.iter().map(|b| b.name));
+    all_different(Source::ALL.iter().map(|s| s.text()));
+    all_different(Subject::all().map(|s| s.key()));
+}
+
+/// The sections are contiguous, so a case file read from top to bottom is in canonical order.
+#[test]
+fn fields_of_a_section_stand_together() {
+    let mut sections: Vec<&str> = Field::ALL.iter().map(|f| f.section().word()).collect();
+    sections.dedup();
+    all_different(sections.into_iter());
+}
+
+#[test]
+fn a_default_lies_within_its_bounds() {
+    for field in Field::ALL {
+        if let (Kind::Number(_, bounds), Some(default)) = (field.kind(), field.default()) {
+            assert!(bounds.check(default).is_ok(), "{}", field.key());
+        }
+    }
+}
+
+/// The read-back writes a number as nine digits: every field's largest value must fit.
+#[test]
+fn every_number_fits_its_read_back() {
+    for field in Field::ALL {
+        if let Kind::Number(places, bounds) = field.kind() {
+            let largest = bounds.max.abs().max(bounds.min.abs());
+            assert!(largest < 10u64.pow(u32::from(9 - places)) as f64, "{}", field.key());
+        }
+    }
+}
+
+/// A student who redoes a step must find in its equation every constant it uses, digit for digit.
+#[test]
+fn an_equation_shows_its_constants() {
+    for topic in topics() {
+        for (line, prose) in topic.lines().iter().zip(topic.prose()) {
+            for constant in prose.constants {
+                // a percentage may stand as the factor it is
+                let factor = constant.get() / 100.0;
+                let shown = prose.equation.contains(constant.digits) || prose.equation.contains(&factor.to_string());
+                assert!(shown, "{} ({topic:?}): {} does not show {}", line.symbol, prose.equation, constant.digits);
+            }
+        }
+    }
+}
+
+/// No sentence of a caution is empty or unfinished, and each fits a card.
+#[test]
+fn cautions_are_sentences() {
+    for code in caution::Code::ALL {
+        assert!(code.text().ends_with('.') || code.text().ends_with('?'), "{}", code.word());
+        assert!(code.text().len() < 240, "{}", code.word());
+    }
+}
+
+/// A source nobody cites has no business in the table.
+#[test]
+fn every_source_is_cited() {
+    let mut cited: Vec<Source> = vec![Source::Entered];
+    cited.extend(constant::all().map(|c| c.source));
+    cited.extend(What::ALL.iter().map(|w| w.source()));
+    cited.extend(caution::Code::ALL.iter().map(|c| c.source()));
+    cited.extend(bounds::ALL.iter().map(|b| b.source));
+    cited.extend(topics().flat_map(|t| t.lines()).map(|l| l.source));
+    cited.extend(ocellus_core::lens::Method::ALL.iter().map(|m| m.source()));
+    let idle: Vec<&Source> = Source::ALL.iter().filter(|s| !cited.contains(s)).collect();
+    assert!(idle.is_empty(), "{idle:?}");
+}

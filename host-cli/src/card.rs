@@ -1,0 +1,310 @@
+//! The theatre card as text. Nothing is computed here: numbers are rounded once, and set where they are looked for.
+
+use crate::text::{self, WIDTH, paragraph};
+use ocellus_core::astigmatism::site;
+use ocellus_core::case::Case;
+use ocellus_core::caution::{Caution, Code, Severity};
+use ocellus_core::choice::Eye;
+use ocellus_core::draft::Draft;
+use ocellus_core::field::Field;
+use ocellus_core::item::{Item, Part, What};
+use ocellus_core::lens::Method;
+use ocellus_core::plan::{SignOff, plan};
+use ocellus_core::quantity::Site;
+use ocellus_core::readback::{Answers, Identifiers};
+use ocellus_core::sink::Sink;
+use std::io::{self, Write};
+
+/// Prints the card of a case; the answer is whether anything was refused.
+pub fn print(case: &Case, identifiers: Option<&Identifiers>, bold: bool, out: &mut dyn Write) -> io::Result<bool> {
+    let mut card = Card::default();
+    plan(case, &mut card);
+    let mut page = Page { draft: case.draft(), bold, out };
+    page.head(&card)?;
+    for (part, lines) in &card.parts {
+        page.part(*part, lines)?;
+    }
+    page.cautions(&card.cautions)?;
+    page.read_back(&card.answers, identifiers)?;
+    Ok(card.cautions.iter().any(|c| c.code.severity() == Severity::Refuse))
+}
+
+/// What was streamed, kept in its order.
+#[derive(Default)]
+struct Card {
+    parts: Vec<(Part, Vec<Line>)>,
+    cautions: Vec<Caution>,
+    answers: Answers,
+}
+
+enum Line {
+    Entry(Field),
+    Item(Item),
+    SignOff(SignOff),
+}
+
+impl Card {
+    fn push(&mut self, line: Line) {
+        if let Some((_, lines)) = self.parts.last_mut() {
+            lines.push(line);
+        }
+    }
+}
+
+impl Sink for Card {
+    fn part(&mut self, part: Part) {
+        self.parts.push((part, Vec::new()));
+    }
+
+    fn entry(&mut self, field: Field) {
+        self.push(Line::Entry(field));
+    }
+
+    fn item(&mut self, item: Item) {
+        self.answers.item(item);
+        self.push(Line::Item(item));
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        self.answers.caution(caution);
+        self.cautions.push(caution);
+    }
+
+    fn sign_off(&mut self, line: SignOff) {
+        self.push(Line::SignOff(line));
+    }
+}
+
+/// Columns of the methods and of the text before them.
+const COLUMN: usize = 10;
+const LABEL: usize = 30;
+const NAME: usize = 34;
+
+struct Page<'a> {
+    draft: &'a Draft,
+    bold: bool,
+    out: &'a mut dyn Write,
+}
+
+impl Page<'_> {
+    fn strong(&self, text: &str) -> String {
+        if self.bold { format!("\x1b[1m{text}\x1b[0m") } else { text.to_owned() }
+    }
+
+    fn side(&self) -> &'static str {
+        match self.draft.number(Field::Side) {
+            Some(code) if code == Eye::Left.code() => "LEFT",
+            _ => "RIGHT",
+        }
+    }
+
+    fn head(&mut self, card: &Card) -> io::Result<()> {
+        let title = format!("{} EYE", self.side());
+        let title = self.strong(&title);
+        writeln!(self.out, "{title}   theatre card   {}", text::value(self.draft, Field::Id))?;
+        paragraph(self.out, "", Code::NotADevice.text())?;
+        let of = |severity| card.cautions.iter().filter(|c| c.code.severity() == severity).count();
+        let (refused, cautions) = (of(Severity::Refuse), of(Severity::Caution));
+        if refused > 0 {
+            let text = format!("{refused} REFUSED: part of this card has no numbers. Read why below.");
+            let text = self.strong(&text);
+            writeln!(self.out, "{text}")?;
+        }
+        writeln!(self.out, "{cautions} cautions below: read them before using a number.")
+    }
+
+    /// One part: entries and single numbers a line each, numbers of several methods as a table.
+    fn part(&mut self, part: Part, lines: &[Line]) -> io::Result<()> {
+        if lines.is_empty() {
+            return Ok(());
+        }
+        let heading = format!("{} ({})", part.heading(), self.side());
+        let rule = "-".repeat(WIDTH - 1 - heading.chars().count());
+        let heading = self.strong(&heading);
+        writeln!(self.out, "\n{heading} {rule}")?;
+        let table: Vec<&Item> = lines.iter().filter_map(in_table).collect();
+        let mut table_done = false;
+        for line in lines {
+            match line {
+                Line::Entry(field) => self.entry(*field)?,
+                Line::SignOff(line) => paragraph(self.out, "  [ ] [ ]  ", line.text())?,
+                item if in_table(item).is_some() => {
+                    if !table_done {
+                        self.table(&table)?;
+                        table_done = true;
+                    }
+                }
+                Line::Item(item) => {
+                    let what = item.what;
+                    let value = text::number(item.value, what.places(), what.signed(), what.unit());
+                    self.row(what.name(), &value, &format!("[{}]", what.mark().word()))?;
+                }
+            }
+        }
+        if part == Part::SignOff {
+            writeln!(self.out, "\n  first person ______________________   second person ______________________")?;
+        }
+        Ok(())
+    }
+
+    fn row(&mut self, name: &str, value: &str, remark: &str) -> io::Result<()> {
+        if name.chars().count() > NAME {
+            paragraph(self.out, "  ", name)?;
+            return self.row("", value, remark);
+        }
+        writeln!(self.out, "{}", format!("  {name:NAME$} {value:14} {remark}").trim_end())
+    }
+
+    fn entry(&mut self, field: Field) -> io::Result<()> {
+        let value = text::value(self.draft, field);
+        let number = self.draft.number(field);
+        let remark = match (field, number) {
+            (Field::Side, _) => return self.row(field.what(), self.side(), ""),
+            (Field::IncisionSite, Some(degrees)) => {
+                let eye = if self.side() == "LEFT" { Eye::Left } else { Eye::Right };
+                Site::from_deg(degrees).map_or("", |s| site::word(s, eye)).to_owned()
+            }
+            (_, Some(number)) if field.spoken() => text::spoken(number),
+            _ if !self.draft.has(field) => "not entered, usual value".to_owned(),
+            _ => String::new(),
+        };
+        let value = if field.spoken() { self.strong(&format!("{value:14}")) } else { value };
+        self.row(field.what(), &value, &remark)
+    }
+
+    fn table(&mut self, items: &[&Item]) -> io::Result<()> {
+        let methods: Vec<Method> =
+            Method::ALL.iter().copied().filter(|m| items.iter().any(|i| i.method == Some(*m))).collect();
+        let ladder = |item: &&&Item| matches!(item.what, What::LadderPower | What::LadderRefraction | What::LadderSpread);
+        let plain: Vec<&Item> = items.iter().filter(|i| !ladder(i)).copied().collect();
+        let names: Vec<&str> = methods.iter().map(|m| m.name()).collect();
+        writeln!(self.out)?;
+        self.cells("", LABEL, &names)?;
+        let mut rows: Vec<(u8, What)> = Vec::new();
+        for item in &plain {
+            if !rows.contains(&(item.row, item.what)) {
+                rows.push((item.row, item.what));
+            }
+        }
+        for (row, what) in rows {
+            if what == What::LabelCylinder {
+                let value = plain.iter().find(|i| i.row == row && i.what == what).map_or(0.0, |i| i.value);
+                let label = text::number(value, what.places(), false, what.unit());
+                writeln!(self.out, "  {} {label}", what.name())?;
+                continue;
+            }
+            let unit = if what.unit() == "1" { String::new() } else { format!(", {}", what.unit()) };
+            let cells: Vec<String> = methods.iter().map(|m| cell(&plain, row, what, Some(*m))).collect();
+            let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
+            self.cells(&format!("  {}{unit}", what.name()), LABEL, &cells)?;
+        }
+        let ladder: Vec<&Item> = items.iter().filter(ladder).copied().collect();
+        if ladder.is_empty() { Ok(()) } else { self.ladder(&methods, &ladder) }
+    }
+
+    /// Rows are label powers, columns methods; the lens chosen is pointed at.
+    fn ladder(&mut self, methods: &[Method], items: &[&Item]) -> io::Result<()> {
+        const LABEL: usize = 14;
+        writeln!(self.out, "\n  Refraction at the spectacles with each lens on the shelf, D:")?;
+        let mut names: Vec<&str> = methods.iter().map(|m| m.name()).collect();
+        names.push("spread");
+        self.cells("  label", LABEL, &names)?;
+        for leader in items.iter().filter(|i| i.what == What::LadderPower) {
+            let chosen = self.draft.number(Field::LensPower) == Some(leader.value);
+            let label = format!("{} {}", if chosen { ">" } else { " " }, text::number(leader.value, 2, true, "D"));
+            let mut cells: Vec<String> =
+                methods.iter().map(|m| cell(items, leader.row, What::LadderRefraction, Some(*m))).collect();
+            cells.push(cell(items, leader.row, What::LadderSpread, None));
+            let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
+            self.cells(&label, LABEL, &cells)?;
+        }
+        writeln!(self.out)
+    }
+
+    fn cells(&mut self, label: &str, width: usize, cells: &[&str]) -> io::Result<()> {
+        let mut line = format!("{label:width$}");
+        for cell in cells {
+            line.push_str(&format!("{cell:>COLUMN$}"));
+        }
+        writeln!(self.out, "{}", line.trim_end())
+    }
+
+    /// The gravest first; one paragraph a code, with all it is about.
+    fn cautions(&mut self, cautions: &[Caution]) -> io::Result<()> {
+        let heading = format!("Cautions ({})", self.side());
+        let heading = self.strong(&heading);
+        writeln!(self.out, "\n{heading} {}", "-".repeat(WIDTH - 12 - self.side().len()))?;
+        let mut codes: Vec<Code> = Vec::new();
+        for caution in cautions {
+            if !codes.contains(&caution.code) && caution.code != Code::NotADevice {
+                codes.push(caution.code);
+            }
+        }
+        codes.sort_by_key(|code| code.severity());
+        for code in codes {
+            let about: Vec<String> = cautions.iter().filter(|c| c.code == code).filter_map(|c| self.about(c)).collect();
+            let about = if about.is_empty() { String::new() } else { format!("{}: ", about.join(", ")) };
+            let source = format!(" ({}; {})", code.source().text(), code.mark().word());
+            let first = format!("  {:8} ", code.severity().word());
+            paragraph(self.out, &first, &format!("{about}{}{source}", code.text()))?;
+        }
+        Ok(())
+    }
+
+    fn about(&self, caution: &Caution) -> Option<String> {
+        match (caution.method, caution.field) {
+            (Some(method), _) => Some(method.name().to_owned()),
+            (None, Some(field)) => {
+                let value = text::value(self.draft, field);
+                Some(if value.is_empty() { field.what().to_owned() } else { format!("{} {value}", field.what()) })
+            }
+            (None, None) => None,
+        }
+    }
+
+    fn read_back(&mut self, answers: &Answers, identifiers: Option<&Identifiers>) -> io::Result<()> {
+        let heading = self.strong("Read-back");
+        writeln!(self.out, "\n{heading} {}", "-".repeat(WIDTH - 10))?;
+        match answers.code(self.draft, identifiers) {
+            Ok(code) => {
+                let words: Vec<&str> = code.words().map(|word| if word.is_empty() { "-" } else { word }).collect();
+                let symbols = self.strong(code.as_str());
+                writeln!(self.out, "  {symbols}   {}", words.join(" "))?;
+            }
+            Err(error) => {
+                let what = error.field.map_or("an entry", Field::what);
+                writeln!(self.out, "  none: {what} has more decimals than can be typed again")?;
+            }
+        }
+        let covers = match identifiers {
+            Some(_) => "It covers the entries and two patient identifiers, which are kept nowhere.",
+            None => "It covers the entries but no patient identifiers; --identify asks for two.",
+        };
+        paragraph(self.out, "  ", covers)?;
+        paragraph(
+            self.out,
+            "  ",
+            "Two people each type from the original printout, never from the other's screen, and compare by voice. \
+             First four the same: same entries. It does not prove the right patient or a right printout.",
+        )
+    }
+}
+
+/// The item of a line that belongs in a table: of one method, or of a row that methods share.
+fn in_table(line: &Line) -> Option<&Item> {
+    match line {
+        Line::Item(item) if item.method.is_some() => Some(item),
+        Line::Item(item) if matches!(item.what, What::LadderPower | What::LadderSpread | What::LabelCylinder) => Some(item),
+        _ => None,
+    }
+}
+
+fn cell(items: &[&Item], row: u8, what: What, method: Option<Method>) -> String {
+    let Some(item) = items.iter().find(|i| i.row == row && i.what == what && i.method == method) else {
+        return "-".to_owned();
+    };
+    match what {
+        What::Guided | What::Compared => (if item.value == 1.0 { "yes" } else { "no" }).to_owned(),
+        _ => text::number(item.value, what.places(), what.signed(), ""),
+    }
+}
