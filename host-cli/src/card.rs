@@ -6,13 +6,14 @@ use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::choice::Eye;
 use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
+use ocellus_core::field::{Field, Kind};
 use ocellus_core::item::{Item, Part, What};
 use ocellus_core::lens::Method;
 use ocellus_core::plan::{SignOff, plan};
 use ocellus_core::quantity::Site;
 use ocellus_core::readback::{Answers, Identifiers};
 use ocellus_core::sink::Sink;
+use ocellus_core::source::Source;
 use std::io::{self, Write};
 
 /// Prints the card of a case; the answer is whether anything was refused.
@@ -75,10 +76,9 @@ impl Sink for Card {
     }
 }
 
-/// Columns of the methods and of the text before them.
-const COLUMN: usize = 10;
+/// Columns of the text before the numbers.
 const LABEL: usize = 30;
-const NAME: usize = 34;
+const NAME: usize = 36;
 
 struct Page<'a> {
     draft: &'a Draft,
@@ -103,14 +103,21 @@ impl Page<'_> {
         let title = self.strong(&title);
         writeln!(self.out, "{title}   theatre card   {}", text::value(self.draft, Field::Id))?;
         paragraph(self.out, "", Code::NotADevice.text())?;
-        let of = |severity| card.cautions.iter().filter(|c| c.code.severity() == severity).count();
+        let codes = distinct(&card.cautions);
+        let of = |severity| codes.iter().filter(|code| code.severity() == severity).count();
         let (refused, cautions) = (of(Severity::Refuse), of(Severity::Caution));
         if refused > 0 {
             let text = format!("{refused} REFUSED: part of this card has no numbers. Read why below.");
             let text = self.strong(&text);
             writeln!(self.out, "{text}")?;
         }
-        writeln!(self.out, "{cautions} cautions below: read them before using a number.")
+        writeln!(self.out, "{cautions} cautions below: read them before using a number.")?;
+        paragraph(
+            self.out,
+            "",
+            "The word in brackets says how well a number's origin is known. The methods' equations are mostly from memory; \
+             `ocellus explain METHOD CASE` shows every step with its source.",
+        )
     }
 
     /// One part: entries and single numbers a line each, numbers of several methods as a table.
@@ -148,11 +155,12 @@ impl Page<'_> {
     }
 
     fn row(&mut self, name: &str, value: &str, remark: &str) -> io::Result<()> {
-        if name.chars().count() > NAME {
-            paragraph(self.out, "  ", name)?;
-            return self.row("", value, remark);
+        let line = format!("  {name:NAME$} {value:12} {remark}");
+        if line.trim_end().chars().count() <= WIDTH {
+            return writeln!(self.out, "{}", line.trim_end());
         }
-        writeln!(self.out, "{}", format!("  {name:NAME$} {value:14} {remark}").trim_end())
+        writeln!(self.out, "  {name:NAME$} {value}")?;
+        paragraph(self.out, &" ".repeat(NAME + 3), remark)
     }
 
     fn entry(&mut self, field: Field) -> io::Result<()> {
@@ -168,7 +176,6 @@ impl Page<'_> {
             _ if !self.draft.has(field) => "not entered, usual value".to_owned(),
             _ => String::new(),
         };
-        let value = if field.spoken() { self.strong(&format!("{value:14}")) } else { value };
         self.row(field.what(), &value, &remark)
     }
 
@@ -179,7 +186,8 @@ impl Page<'_> {
         let plain: Vec<&Item> = items.iter().filter(|i| !ladder(i)).copied().collect();
         let names: Vec<&str> = methods.iter().map(|m| m.name()).collect();
         writeln!(self.out)?;
-        self.cells("", LABEL, &names)?;
+        let widths = widths(&names);
+        self.cells("", LABEL, &widths, &names)?;
         let mut rows: Vec<(u8, What)> = Vec::new();
         for item in &plain {
             if !rows.contains(&(item.row, item.what)) {
@@ -196,7 +204,7 @@ impl Page<'_> {
             let unit = if what.unit() == "1" { String::new() } else { format!(", {}", what.unit()) };
             let cells: Vec<String> = methods.iter().map(|m| cell(&plain, row, what, Some(*m))).collect();
             let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
-            self.cells(&format!("  {}{unit}", what.name()), LABEL, &cells)?;
+            self.cells(&format!("  {}{unit}", what.name()), LABEL, &widths, &cells)?;
         }
         let ladder: Vec<&Item> = items.iter().filter(ladder).copied().collect();
         if ladder.is_empty() { Ok(()) } else { self.ladder(&methods, &ladder) }
@@ -208,7 +216,8 @@ impl Page<'_> {
         writeln!(self.out, "\n  Refraction at the spectacles with each lens on the shelf, D:")?;
         let mut names: Vec<&str> = methods.iter().map(|m| m.name()).collect();
         names.push("spread");
-        self.cells("  label", LABEL, &names)?;
+        let widths = widths(&names);
+        self.cells("  label", LABEL, &widths, &names)?;
         for leader in items.iter().filter(|i| i.what == What::LadderPower) {
             let chosen = self.draft.number(Field::LensPower) == Some(leader.value);
             let label = format!("{} {}", if chosen { ">" } else { " " }, text::number(leader.value, 2, true, "D"));
@@ -216,15 +225,15 @@ impl Page<'_> {
                 methods.iter().map(|m| cell(items, leader.row, What::LadderRefraction, Some(*m))).collect();
             cells.push(cell(items, leader.row, What::LadderSpread, None));
             let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
-            self.cells(&label, LABEL, &cells)?;
+            self.cells(&label, LABEL, &widths, &cells)?;
         }
         writeln!(self.out)
     }
 
-    fn cells(&mut self, label: &str, width: usize, cells: &[&str]) -> io::Result<()> {
+    fn cells(&mut self, label: &str, width: usize, widths: &[usize], cells: &[&str]) -> io::Result<()> {
         let mut line = format!("{label:width$}");
-        for cell in cells {
-            line.push_str(&format!("{cell:>COLUMN$}"));
+        for (cell, width) in cells.iter().zip(widths) {
+            line.push_str(&format!("{cell:>width$}"));
         }
         writeln!(self.out, "{}", line.trim_end())
     }
@@ -234,31 +243,26 @@ impl Page<'_> {
         let heading = format!("Cautions ({})", self.side());
         let heading = self.strong(&heading);
         writeln!(self.out, "\n{heading} {}", "-".repeat(WIDTH - 12 - self.side().len()))?;
-        let mut codes: Vec<Code> = Vec::new();
-        for caution in cautions {
-            if !codes.contains(&caution.code) && caution.code != Code::NotADevice {
-                codes.push(caution.code);
-            }
-        }
+        let mut codes = distinct(cautions);
         codes.sort_by_key(|code| code.severity());
         for code in codes {
             let about: Vec<String> = cautions.iter().filter(|c| c.code == code).filter_map(|c| self.about(c)).collect();
             let about = if about.is_empty() { String::new() } else { format!("{}: ", about.join(", ")) };
-            let source = format!(" ({}; {})", code.source().text(), code.mark().word());
             let first = format!("  {:8} ", code.severity().word());
-            paragraph(self.out, &first, &format!("{about}{}{source}", code.text()))?;
+            paragraph(self.out, &first, &format!("{about}{} ({})", code.text(), origin(code)))?;
         }
         Ok(())
     }
 
+    /// The method, or the entry with its value; a word speaks for itself in the text of the caution.
     fn about(&self, caution: &Caution) -> Option<String> {
         match (caution.method, caution.field) {
             (Some(method), _) => Some(method.name().to_owned()),
-            (None, Some(field)) => {
+            (None, Some(field)) if matches!(field.kind(), Kind::Number(..) | Kind::Date) => {
                 let value = text::value(self.draft, field);
-                Some(if value.is_empty() { field.what().to_owned() } else { format!("{} {value}", field.what()) })
+                (!value.is_empty()).then(|| format!("{} {value}", field.what()))
             }
-            (None, None) => None,
+            (None, _) => None,
         }
     }
 
@@ -287,6 +291,31 @@ impl Page<'_> {
             "Two people each type from the original printout, never from the other's screen, and compare by voice. \
              First four the same: same entries. It does not prove the right patient or a right printout.",
         )
+    }
+}
+
+/// Each code once, in the order they came; the one at the head of the card is not among them.
+fn distinct(cautions: &[Caution]) -> Vec<Code> {
+    let mut codes: Vec<Code> = Vec::new();
+    for caution in cautions {
+        if !codes.contains(&caution.code) && caution.code != Code::NotADevice {
+            codes.push(caution.code);
+        }
+    }
+    codes
+}
+
+/// As wide as the name of a column and two spaces, and as a signed power.
+fn widths(names: &[&str]) -> Vec<usize> {
+    names.iter().map(|name| (name.chars().count() + 2).max(9)).collect()
+}
+
+/// Where a caution comes from and how surely; said once where the two say the same.
+fn origin(code: Code) -> String {
+    match code.source() {
+        Source::Here => code.mark().word().to_owned(),
+        Source::NoSource => code.source().text().to_owned(),
+        source => format!("{}; {}", source.text(), code.mark().word()),
     }
 }
 

@@ -1,3 +1,4 @@
 //! The host program.
+pub mod batch;
 pub mod card;
 pub mod text;

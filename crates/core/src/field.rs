@@ -163,12 +163,12 @@ fields! {
     }
     Biometry {
         AxialLength "axial_length_mm" (number 2 AXIAL_LENGTH) "axial length";
-        K1 "k1_d" (number 2 CORNEAL_POWER) "corneal power, one meridian";
-        K1Axis "k1_axis_deg" (number 0 AXIS) "axis of the first meridian";
-        K2 "k2_d" (number 2 CORNEAL_POWER) "corneal power, other meridian";
-        K2Axis "k2_axis_deg" (number 0 AXIS) "axis of the other meridian";
-        R1 "r1_mm" (number 2 CORNEAL_RADIUS) "corneal radius, one meridian";
-        R2 "r2_mm" (number 2 CORNEAL_RADIUS) "corneal radius, other meridian";
+        K1 "k1_d" (number 2 CORNEAL_POWER) "corneal power 1";
+        K1Axis "k1_axis_deg" (number 0 AXIS) "axis of meridian 1";
+        K2 "k2_d" (number 2 CORNEAL_POWER) "corneal power 2";
+        K2Axis "k2_axis_deg" (number 0 AXIS) "axis of meridian 2";
+        R1 "r1_mm" (number 2 CORNEAL_RADIUS) "corneal radius 1";
+        R2 "r2_mm" (number 2 CORNEAL_RADIUS) "corneal radius 2";
         Index "keratometric_index" (number 4 KERATOMETRIC_INDEX) = 1.3375 "keratometric index";
         KKind "k_kind" (choice KKind) "kind of keratometry";
         Acd "acd_mm" (number 2 CHAMBER_DEPTH) "anterior chamber depth";
@@ -192,14 +192,14 @@ fields! {
         OldAxis "old_axis_deg" (number 0 AXIS) "axis of the old spectacles";
     }
     Fellow {
-        FellowAxialLength "fellow_axial_length_mm" (number 2 AXIAL_LENGTH) "axial length of the fellow eye";
-        FellowK1 "fellow_k1_d" (number 2 CORNEAL_POWER) "corneal power of the fellow eye, one meridian";
-        FellowK2 "fellow_k2_d" (number 2 CORNEAL_POWER) "corneal power of the fellow eye, other meridian";
-        FellowRefraction "fellow_refraction_d" (number 2 REFRACTION) "refraction of the fellow eye today, spherical equivalent";
-        FellowState "fellow_state" (choice EyeState) "what is in the fellow eye today";
+        FellowAxialLength "fellow_axial_length_mm" (number 2 AXIAL_LENGTH) "fellow eye, axial length";
+        FellowK1 "fellow_k1_d" (number 2 CORNEAL_POWER) "fellow eye, corneal power 1";
+        FellowK2 "fellow_k2_d" (number 2 CORNEAL_POWER) "fellow eye, corneal power 2";
+        FellowRefraction "fellow_refraction_d" (number 2 REFRACTION) "fellow eye, refraction today";
+        FellowState "fellow_state" (choice EyeState) "fellow eye, what is in it";
     }
     Target {
-        Target "target_d" (number 2 REFRACTION) "agreed refraction after surgery, spherical equivalent";
+        Target "target_d" (number 2 REFRACTION) "agreed target, spherical equivalent";
         TargetFor "target_for" (choice TargetFor) "what that target is for";
         Vertex "vertex_mm" (number 1 VERTEX) = 12 "vertex distance";
     }
@@ -211,19 +211,19 @@ fields! {
         HaigisA0 "haigis_a0" (number 3 HAIGIS_A0) "Haigis a0";
         HaigisA1 "haigis_a1" (number 3 HAIGIS_SLOPE) "Haigis a1";
         HaigisA2 "haigis_a2" (number 3 HAIGIS_SLOPE) "Haigis a2";
-        LensPower "iol_power_d" (number 2 LENS_POWER) "lens power chosen, as on its label";
+        LensPower "iol_power_d" (number 2 LENS_POWER) "lens power chosen, on its label";
         LensStep "lens_step_d" (number 2 LABEL_STEP) = 0.5 "step between label powers";
-        LensLeast "lens_least_d" (number 2 LENS_POWER) "weakest power this model comes in";
-        LensMost "lens_most_d" (number 2 LENS_POWER) "strongest power this model comes in";
+        LensLeast "lens_least_d" (number 2 LENS_POWER) "weakest power of this model";
+        LensMost "lens_most_d" (number 2 LENS_POWER) "strongest power of this model";
         LensStyle "lens_style" (choice LensStyle) "how the lens is made";
         Optic "optic_mm" (number 2 OPTIC) "optic diameter";
         LensLength "lens_length_mm" (number 2 LENS_LENGTH) "overall length of the lens";
-        HapticAxis "haptic_axis_deg" (number 0 AXIS) "meridian the haptics shall lie in";
+        HapticAxis "haptic_axis_deg" (number 0 AXIS) "meridian for the haptics";
         ShowSrk2 "show_srk2" (choice YesNo) "show the superseded SRK II too";
     }
     Toric {
-        LabelPower "label_power" (choice LabelPower) "what the power on the toric label is";
-        CylinderPlane "cylinder_plane" (choice CylinderPlane) "where the cylinder on the label is meant";
+        LabelPower "label_power" (choice LabelPower) "power on the toric label means";
+        CylinderPlane "cylinder_plane" (choice CylinderPlane) "cylinder on the label is at";
         Cylinder1 "cylinder_1_d" (number 2 LENS_CYLINDER) "label cylinder";
         Cylinder2 "cylinder_2_d" (number 2 LENS_CYLINDER) "label cylinder";
         Cylinder3 "cylinder_3_d" (number 2 LENS_CYLINDER) "label cylinder";
@@ -232,20 +232,20 @@ fields! {
         Cylinder6 "cylinder_6_d" (number 2 LENS_CYLINDER) "label cylinder";
         Cylinder7 "cylinder_7_d" (number 2 LENS_CYLINDER) "label cylinder";
         Cylinder8 "cylinder_8_d" (number 2 LENS_CYLINDER) "label cylinder";
-        LensCylinder "iol_cylinder_d" (number 2 LENS_CYLINDER) "lens cylinder chosen, as on its label";
-        LensAxis "iol_axis_deg" (number 0 AXIS) "meridian the mark on the toric lens shall lie in";
+        LensCylinder "iol_cylinder_d" (number 2 LENS_CYLINDER) "lens cylinder chosen, on its label";
+        LensAxis "iol_axis_deg" (number 0 AXIS) "meridian chosen for the lens mark";
     }
     Backup {
         BackupModel "backup_model" (name) "backup lens model";
         BackupAConstant "backup_a_constant" (number 2 A_CONSTANT) "A-constant of the backup lens";
         BackupStyle "backup_style" (choice LensStyle) "how the backup lens is made";
         BackupPlace "backup_place" (choice BackupPlace) "where the backup lens would go";
-        SulcusShift "sulcus_shift_mm" (number 2 SULCUS_SHIFT) = 0.75 "how far before the bag the sulcus lies";
-        BackupPower "backup_power_d" (number 2 LENS_POWER) "backup lens power chosen, as on its label";
+        SulcusShift "sulcus_shift_mm" (number 2 SULCUS_SHIFT) = 0.75 "sulcus lies before the bag by";
+        BackupPower "backup_power_d" (number 2 LENS_POWER) "backup power chosen, on its label";
     }
     Incision {
-        IncisionSite "incision_site_deg" (number 0 SITE) "incision site, seen from the front";
-        Flattening "incision_flattening_d" (number 2 FLATTENING) "flattening by the incision, the surgeon's own centroid";
+        IncisionSite "incision_site_deg" (number 0 SITE) "incision site, from the front";
+        Flattening "incision_flattening_d" (number 2 FLATTENING) "surgeon's own flattening";
         WoundWidth "incision_width_mm" (number 2 WOUND) "width of the incision";
         TunnelLength "tunnel_length_mm" (number 2 WOUND) "length of the tunnel";
         Seat "seat" (choice Seat) "where the surgeon sits";
@@ -253,12 +253,12 @@ fields! {
     Capsule {
         Cut "rhexis_cut_mm" (number 2 CUT) "first cut of the rhexis";
         Grasp "grasp_mm" (number 2 GRASP) "edge torn between grasps";
-        Decentration "rhexis_decentration_mm" (number 2 DECENTRATION) "decentration of the rhexis on the optic";
+        Decentration "rhexis_decentration_mm" (number 2 DECENTRATION) "rhexis decentred on the optic by";
         CapsuleDepth "capsule_depth_mm" (number 2 CAPSULE_DEPTH) "depth of the capsule today";
     }
     Pressure {
-        OpenLevel "open_level_cm" (number 1 LEVEL) "level where the column is open to air";
-        EyeLevel "eye_level_cm" (number 1 LEVEL) "level of the eye, from the same datum";
+        OpenLevel "open_level_cm" (number 1 LEVEL) "level open to air";
+        EyeLevel "eye_level_cm" (number 1 LEVEL) "level of the eye, same datum";
         GasPressure "gas_pressure_mmhg" (number 1 GAS_PRESSURE) = 0 "gas pressure over the fluid";
         Density "density_kg_m3" (number 1 DENSITY) = 1000 "density of the irrigating fluid";
         Altitude "altitude_m" (number 0 ALTITUDE) "map height of the theatre";
@@ -269,7 +269,7 @@ fields! {
         VacuumViscoelastic "vacuum_viscoelastic_mmhg" (number 0 VACUUM) "vacuum for removing viscoelastic";
     }
     Risks {
-        FloppyIris "floppy_iris_drug" (choice YesNo) "has taken a drug that makes the iris floppy";
+        FloppyIris "floppy_iris_drug" (choice YesNo) "drug that makes the iris floppy";
         Pseudoexfoliation "pseudoexfoliation" (choice YesNo) "pseudoexfoliation";
         WeakZonule "weak_zonule" (choice YesNo) "weak zonule";
         PosteriorPolar "posterior_polar" (choice YesNo) "posterior polar cataract";

@@ -104,7 +104,7 @@ macro_rules! items {
             /// What it is, for a person.
             ///
             /// ```
-            /// assert_eq!(ocellus_core::item::What::Head.name(), "pressure at the eye, nothing flowing");
+            /// assert_eq!(ocellus_core::item::What::Head.name(), "pressure at the eye, no flow");
             /// ```
             pub const fn name(self) -> &'static str { match self { $(What::$id => $name,)* } }
 
@@ -150,11 +150,14 @@ macro_rules! items {
 
 items! {
     MeanRadius "mean_radius_mm" "mm" 3 false "radius of the mean corneal power", Identity Two;
-    MeanK "mean_k_d" "D" 2 false "mean corneal power at index 1.3375", Identity Two;
-    Astigmatism "corneal_astigmatism_d" "D" 2 false "corneal astigmatism at index 1.3375", Identity Two;
-    SteepAxis "steep_axis_deg" "deg" 0 false "steep meridian", Identity Two;
+    MeanK "mean_k_d" "D" 2 false "mean corneal power at 1.3375", Identity Two;
+    FlatK "flat_k_d" "D" 2 false "flat meridian at 1.3375", Identity Two;
+    FlatAxis "flat_axis_deg" "deg" 0 false "its axis", Identity Two;
+    SteepK "steep_k_d" "D" 2 false "steep meridian at 1.3375", Identity Two;
+    SteepAxis "steep_axis_deg" "deg" 0 false "its axis", Identity Two;
+    Astigmatism "corneal_astigmatism_d" "D" 2 false "corneal astigmatism at 1.3375", Identity Two;
 
-    ExactPower "power_d" "D" 2 true "exact power for the target", Identity Two;
+    ExactPower "power_d" "D" 2 true "exact power for target", Identity Two;
     LensPosition "lens_position_mm" "mm" 2 false "lens position", Identity Two;
     Refraction "refraction_d" "D" 2 true "refraction, lens chosen", Identity Two;
     Guided "guided" "1" 0 false "named by guidance", Ng77 Memory;
@@ -162,50 +165,50 @@ items! {
     LadderPower "ladder_power_d" "D" 2 true "label power", Here Chosen;
     LadderRefraction "ladder_refraction_d" "D" 2 true "refraction with this lens", Identity Two;
     LadderSpread "ladder_spread_d" "D" 2 false "spread between the methods compared", Here Chosen;
-    PowerSpread "power_spread_d" "D" 2 false "spread of the exact powers compared", Here Chosen;
+    PowerSpread "power_spread_d" "D" 2 false "spread of the powers compared", Here Chosen;
 
     BackupBag "backup_bag_d" "D" 2 true "exact power in the bag", Identity Two;
     BackupExact "backup_power_d" "D" 2 true "exact power in its place", Holladay1993 Memory;
     BackupStep "backup_change_d" "D" 2 true "change for its place", Identity Two;
 
-    PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "corneal astigmatism after the incision", Thibos1997 Two;
-    PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after the incision", Thibos1997 Two;
-    NeededCylinder "needed_cylinder_d" "D" 2 false "cylinder needed at the lens", Identity Two;
+    PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "cornea after the incision", Thibos1997 Two;
+    PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after it", Thibos1997 Two;
+    NeededCylinder "needed_cylinder_d" "D" 2 false "cylinder needed at lens", Identity Two;
     CylinderRatio "cylinder_ratio" "1" 3 false "over corneal cylinder", Identity Two;
     LabelCylinder "label_cylinder_d" "D" 2 false "label cylinder", Entered Two;
     LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 false "the same at the lens", Identity Two;
     Residual "residual_d" "D" 2 false "left, on axis", Identity Two;
-    ResidualAxis "residual_axis_deg" "deg" 0 false "axis of that, plus cylinder", Identity Two;
+    ResidualAxis "residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Two;
     ResidualOff5 "residual_5_d" "D" 2 false "left, 5 deg off", OffAxis2001 Two;
     ResidualOff10 "residual_10_d" "D" 2 false "left, 10 deg off", OffAxis2001 Two;
     ChosenResidual "chosen_residual_d" "D" 2 false "left by the lens chosen", Identity Two;
-    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "axis of that, plus cylinder", Identity Two;
+    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Two;
     MarkAxis "mark_axis_deg" "deg" 0 false "meridian for the mark on the lens", Identity Two;
 
     Squareness "tunnel_squareness" "1" 2 false "tunnel length over width", WoundLength1994 Read;
 
-    RhexisTrue "rhexis_true_mm" "mm" 2 false "diameter, if the cut is true at the capsule", NoSource CommonPractice;
+    RhexisTrue "rhexis_true_mm" "mm" 2 false "diameter, if the cut is true", NoSource CommonPractice;
     RhexisEdge "rhexis_edge_mm" "mm" 1 false "edge to tear", Identity Two;
     RhexisGrasps "rhexis_grasps" "1" 0 false "grasps", NoSource CommonPractice;
-    CutSeen "cut_seen_as_mm" "mm" 2 false "true length of a cut that only looks that long", RhexisSeen Read;
-    RhexisSeen "rhexis_seen_mm" "mm" 2 false "diameter, if the cut only looks that long", RhexisSeen Read;
+    CutSeen "cut_seen_as_mm" "mm" 2 false "cut, if it only looks that long", RhexisSeen Read;
+    RhexisSeen "rhexis_seen_mm" "mm" 2 false "diameter, if it only looks that long", RhexisSeen Read;
     RhexisSeenLeast "rhexis_seen_least_mm" "mm" 2 false "the same in a deep, steep eye", RhexisSeen Read;
     RhexisSeenMost "rhexis_seen_most_mm" "mm" 2 false "the same in a shallow, flat eye", RhexisSeen Read;
-    ParaxialFactor "paraxial_magnification" "1" 3 false "seen over true by the paraxial formula, at today's depth", Identity Two;
+    ParaxialFactor "paraxial_magnification" "1" 3 false "seen over true, paraxial, this depth", Identity Two;
     OverlapWorst "overlap_worst_mm" "mm" 2 true "least overlap on the optic", Identity Two;
     OverlapBest "overlap_best_mm" "mm" 2 true "greatest overlap on the optic", Identity Two;
-    OverlapWorstSeen "overlap_worst_seen_mm" "mm" 2 true "least overlap, if the cut only looks that long", Identity Two;
-    OverlapBestSeen "overlap_best_seen_mm" "mm" 2 true "greatest overlap, if the cut only looks that long", Identity Two;
+    OverlapWorstSeen "overlap_worst_seen_mm" "mm" 2 true "least, if it only looks that long", Identity Two;
+    OverlapBestSeen "overlap_best_seen_mm" "mm" 2 true "greatest, if it only looks that long", Identity Two;
 
-    Head "head_mmhg" "mmHg" 1 false "pressure at the eye, nothing flowing", Identity Two;
+    Head "head_mmhg" "mmHg" 1 false "pressure at the eye, no flow", Identity Two;
     HeadKpa "head_kpa" "kPa" 2 false "the same", Sp811 Two;
     HeadCmh2o "head_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;
-    PerCm "head_per_cm_mmhg" "mmHg" 2 false "what 1 cm of wrong eye level makes", Identity Two;
+    PerCm "head_per_cm_mmhg" "mmHg" 2 false "1 cm of wrong eye level makes", Identity Two;
     Air "air_pressure_mmhg" "mmHg" 1 false "pressure of the air", Iso2533 Two;
     Vapour "vapour_pressure_mmhg" "mmHg" 1 false "pressure at which the fluid boils", Iapws97 Two;
     Ceiling "vacuum_ceiling_mmhg" "mmHg" 1 false "ceiling on vacuum", Iso2533 Two;
     CeilingKpa "vacuum_ceiling_kpa" "kPa" 2 false "the same", Sp811 Two;
-    Margin "vacuum_margin_mmhg" "mmHg" 1 true "ceiling less the setting", Identity Two;
+    Margin "vacuum_margin_mmhg" "mmHg" 1 true "ceiling less this setting", Identity Two;
 
     ViscoelasticKpa "viscoelastic_kpa" "kPa" 2 false "vacuum for removing viscoelastic", Sp811 Two;
     ViscoelasticCmh2o "viscoelastic_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;

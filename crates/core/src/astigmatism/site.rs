@@ -16,9 +16,8 @@ use crate::quantity::Site;
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn word(site: Site, eye: Eye) -> &'static str {
-    const LEFT: [&str; 8] = [
-        "temporal", "superotemporal", "superior", "superonasal", "nasal", "inferonasal", "inferior", "inferotemporal",
-    ];
+    const LEFT: [&str; 8] =
+        ["temporal", "superotemporal", "superior", "superonasal", "nasal", "inferonasal", "inferior", "inferotemporal"];
     let from_temporal = match eye {
         Eye::Left => site.deg(),
         Eye::Right => 540.0 - site.deg(),

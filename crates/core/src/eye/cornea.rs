@@ -134,6 +134,11 @@ impl Cornea {
         at_1_3375(self.steep) - at_1_3375(self.flat)
     }
 
+    /// The flat meridian, where axes were given.
+    pub fn flat_axis(&self) -> Option<Axis> {
+        self.axes.map(|(flat, _)| flat)
+    }
+
     /// The steep meridian, where axes were given.
     pub fn steep_axis(&self) -> Option<Axis> {
         self.axes.map(|(_, steep)| steep)

@@ -45,11 +45,20 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Eye);
     entries(case, sink, MEASURED);
     let cornea = &case.biometry.cornea;
-    sink.item(Item::one(What::MeanRadius, cornea.radius().mm()));
-    sink.item(Item::one(What::MeanK, cornea.k()));
-    sink.item(Item::one(What::Astigmatism, cornea.astigmatism()));
-    if let Some(axis) = cornea.steep_axis().filter(|_| cornea.astigmatism() > 0.0) {
-        sink.item(Item::one(What::SteepAxis, axis.deg()));
+    let one = Item::one;
+    sink.item(one(What::MeanRadius, cornea.radius().mm()));
+    sink.item(one(What::MeanK, cornea.k()));
+    // which is flat and which is steep, whichever was typed first
+    let meridians = [
+        (What::FlatK, cornea.flat_k(), What::FlatAxis, cornea.flat_axis()),
+        (What::SteepK, cornea.steep_k(), What::SteepAxis, cornea.steep_axis()),
+    ];
+    for (power, k, place, axis) in meridians {
+        sink.item(one(power, k));
+        if let Some(axis) = axis.filter(|_| cornea.astigmatism() > 0.0) {
+            sink.item(one(place, axis.deg()));
+        }
     }
+    sink.item(one(What::Astigmatism, cornea.astigmatism()));
     checks::check(case, &mut |caution| sink.caution(caution));
 }

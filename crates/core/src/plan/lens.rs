@@ -8,7 +8,7 @@ use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
 use crate::lens::ladder::{labels, on_label, range};
-use crate::lens::predict::{Answer, Answers};
+use crate::lens::predict::{Answer, Answers, refusals};
 use crate::quantity::LensPower;
 use crate::sink::Sink;
 
@@ -46,7 +46,10 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     let shown = shown(case, answers);
     let compared = shown.clone().filter(|a| a.compared);
     if shown.clone().next().is_none() {
-        sink.caution(Caution::about(Code::NoMethod, Field::AConstant));
+        // an eye that is refused has been told so already
+        if refusals(&case.biometry).next().is_none() {
+            sink.caution(Caution::about(Code::NoMethod, Field::AConstant));
+        }
         return;
     }
     let al = case.biometry.axial_length.mm();

@@ -21,7 +21,7 @@ use crate::case::Case;
 use crate::caution::{Caution, Code};
 use crate::field::Field;
 use crate::item::Part;
-use crate::lens::predict;
+use crate::lens::{Method, predict};
 use crate::sink::Sink;
 
 /// Streams the whole card of a case.
@@ -50,7 +50,11 @@ pub fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Identity);
     entries(case, sink, &[Field::Id, Field::Side, Field::SurgeryDate]);
     // computed once, used by lens, astigmatism and risks
-    let answers = predict::answers(case, &mut |caution| sink.caution(caution));
+    let answers = predict::answers(case, &mut |caution| {
+        if caution.method != Some(Method::Srk2) || case.lens.show_srk2 {
+            sink.caution(caution);
+        }
+    });
     lens::plan(case, &answers, sink);
     backup::plan(case, sink);
     axis::plan(case, &answers, sink);

@@ -1,0 +1,116 @@
+//! `ocellus batch`: a table of eyes in, a table of answers out, one row for each row and in the same order.
+//!
+//! A row is a line. Whatever is wrong with one is said in its last cell, and the rows after it are not touched by it.
+//! Rows stream: memory does not grow with the table.
+
+mod answer;
+mod columns;
+mod line;
+mod row;
+
+use std::fmt;
+use std::fs::File;
+use std::io::{self, BufRead, BufReader, IsTerminal, Write};
+use std::process::ExitCode;
+
+use indicatif::{ProgressBar, ProgressStyle};
+
+use answer::Answers;
+use columns::Columns;
+use line::Lines;
+
+/// Bytes read and written at a time.
+const BUFFER: usize = 1 << 16;
+
+/// A table shorter than this, in bytes, is done before a progress bar could be read.
+const LONG_TABLE: u64 = 10_000_000;
+
+/// How many rows there were.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Tally {
+    /// All of them.
+    pub rows: u64,
+    /// Those with something in their `error` cell.
+    pub marked: u64,
+}
+
+/// Why there is no table of answers, or only a part of one.
+#[derive(Debug)]
+pub enum Failure {
+    /// The table cannot be read.
+    Read(io::Error),
+    /// Its first line is not a header of known columns.
+    Header(String),
+    /// The answers cannot be written.
+    Write(io::Error),
+}
+
+impl fmt::Display for Failure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Failure::Read(error) => write!(f, "cannot be read: {error}"),
+            Failure::Header(what) => write!(f, "header: {what}"),
+            Failure::Write(error) => write!(f, "the answers cannot be written: {error}"),
+        }
+    }
+}
+
+/// Answers a table.
+///
+/// # Errors
+/// When it cannot be read, has no header of known columns, or the answers cannot be written. A wrong row is no error.
+pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> {
+    let mut lines = Lines::new(input);
+    let columns = match lines.next().map_err(Failure::Read)? {
+        Some(header) => Columns::parse(header).map_err(Failure::Header)?,
+        None => return Err(Failure::Header("the table is empty; its first line names the columns".into())),
+    };
+    let mut answers = Answers::start(output).map_err(Failure::Write)?;
+    let mut tally = Tally::default();
+    while let Some(line) = lines.next().map_err(Failure::Read)? {
+        let (id, read) = row::read(&line, &columns);
+        tally.rows += 1;
+        tally.marked += u64::from(read.is_err());
+        answers.write(&id, &read).map_err(Failure::Write)?;
+    }
+    answers.finish().map_err(Failure::Write)?;
+    Ok(tally)
+}
+
+/// Runs the command on a file, or on standard input for `-`, and says how it went: 0 once the table was read, else 2.
+pub fn run(path: &str) -> ExitCode {
+    let output = io::stdout().lock();
+    let done = if path == "-" {
+        batch(BufReader::with_capacity(BUFFER, io::stdin().lock()), output)
+    } else {
+        File::open(path).map_err(Failure::Read).and_then(|file| {
+            let bar = progress(&file);
+            let done = batch(BufReader::with_capacity(BUFFER, bar.wrap_read(file)), output);
+            bar.finish_and_clear();
+            done
+        })
+    };
+    match done {
+        Ok(Tally { marked: 0, .. }) => ExitCode::SUCCESS,
+        Ok(Tally { rows, marked }) => {
+            eprintln!("{path}: {marked} of {rows} rows are marked in the column error");
+            ExitCode::SUCCESS
+        }
+        // whoever read the answers has seen enough
+        Err(Failure::Write(error)) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+        Err(failure) => {
+            eprintln!("{path}: {failure}");
+            ExitCode::from(2)
+        }
+    }
+}
+
+/// A bar on standard error for a long table, where a person looks at it and the answers go elsewhere.
+fn progress(file: &File) -> ProgressBar {
+    let length = file.metadata().map_or(0, |about| about.len());
+    if length < LONG_TABLE || !io::stderr().is_terminal() || io::stdout().is_terminal() {
+        return ProgressBar::hidden();
+    }
+    let style = ProgressStyle::with_template("{wide_bar} {bytes}/{total_bytes}, {eta} left");
+    ProgressBar::new(length).with_style(style.unwrap_or(ProgressStyle::default_bar()))
+}
