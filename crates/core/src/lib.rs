@@ -26,6 +26,7 @@
 //! | [`readback`] | the code two people compare by voice |
 //! | [`quantity`], [`bounds`], [`choice`], [`name`], [`date`] | what an entry can be |
 //! | [`constant`], [`source`], [`working`], [`caution`] | where a number comes from, and what speaks against it |
+//! | [`sign_off`] | lines that two people tick |
 //! | [`decimal`], [`words`] | numbers as text and as speech |
 #![no_std]
 
@@ -57,6 +58,7 @@ pub mod plan;
 pub mod pressure;
 pub mod quantity;
 pub mod readback;
+pub mod sign_off;
 pub mod sink;
 pub mod source;
 pub mod table_side;

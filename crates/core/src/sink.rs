@@ -3,7 +3,7 @@
 use crate::caution::Caution;
 use crate::field::Field;
 use crate::item::{Item, Part};
-use crate::plan::SignOff;
+use crate::sign_off::SignOff;
 use crate::working::Step;
 
 /// Takes what [`crate::plan::plan`] and [`crate::explain::explain`] stream, in the order of the card.

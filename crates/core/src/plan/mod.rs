@@ -13,9 +13,9 @@ mod risks;
 mod sign_off;
 mod wound;
 
+pub use crate::sign_off::SignOff;
 pub(crate) use axis::planned as planned_cornea;
 pub(crate) use pressure::{working_ceiling, working_head};
-pub use sign_off::SignOff;
 
 use crate::case::Case;
 use crate::caution::{Caution, Code};

@@ -1,94 +1,9 @@
-//! A valid case. The only way to one is [`Case::check`] on a draft, so a case that exists has been checked.
+//! The door: reads a draft entry by entry, reports everything that is wrong with it, and lets nothing wrong through.
 
-use crate::choice::*;
+use super::*;
 use crate::constant::lens::{HAIGIS_A1, HAIGIS_A2};
-use crate::date::Date;
-use crate::draft::Draft;
-use crate::error::{Code, Error};
-use crate::eye::cornea::Cornea;
 use crate::eye::misread;
-use crate::field::{Field, Quantity};
-use crate::quantity::*;
-
-/// One operated eye, checked.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Case {
-    pub(crate) draft: Draft,
-    pub(crate) surgery_date: Option<Date>,
-    pub(crate) biometry: Biometry,
-    pub(crate) spectacles: Option<Spectacles>,
-    pub(crate) fellow: Fellow,
-    pub(crate) target: Refraction,
-    pub(crate) vertex: Vertex,
-    pub(crate) lens: Lens,
-    pub(crate) toric: Option<Toric>,
-    pub(crate) backup: Option<Backup>,
-    pub(crate) incision: Incision,
-    pub(crate) capsule: Capsule,
-    pub(crate) pressure: Pressure,
-}
-
-/// The measured eye.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Biometry {
-    pub(crate) axial_length: AxialLength,
-    pub(crate) cornea: Cornea,
-    pub(crate) k_kind: KKind,
-    pub(crate) acd: Option<(ChamberDepth, AcdFrom)>,
-    pub(crate) white_to_white: Option<WhiteToWhite>,
-    pub(crate) corneal_thickness: Option<CornealThickness>,
-    pub(crate) al_method: AlMethod,
-    pub(crate) eye_state: EyeState,
-    pub(crate) previous_surgery: PreviousSurgery,
-    pub(crate) date: Option<Date>,
-    pub(crate) quality: Option<Quality>,
-    pub(crate) contact_lens: Option<ContactLens>,
-    pub(crate) al_scatter: Option<ScatterLength>,
-    pub(crate) k_scatter: Option<ScatterPower>,
-    pub(crate) acd_scatter: Option<ScatterLength>,
-}
-
-/// The spectacles worn before the cataract.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Spectacles {
-    pub(crate) sphere: Refraction,
-    pub(crate) cylinder: Option<(Cylinder, Axis)>,
-}
-
-/// What is known of the other eye.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Fellow {
-    pub(crate) axial_length: Option<AxialLength>,
-    pub(crate) k: Option<(CornealPower, CornealPower)>,
-    pub(crate) refraction: Option<Refraction>,
-    pub(crate) state: Option<EyeState>,
-}
-
-/// The constants of one lens model for one kind of biometry.
-#[derive(Clone, Debug, PartialEq, Default)]
-pub(crate) struct Constants {
-    pub(crate) a: Option<AConstant>,
-    pub(crate) surgeon_factor: Option<SurgeonFactor>,
-    pub(crate) pacd: Option<Pacd>,
-    pub(crate) haigis: Option<(HaigisA0, HaigisSlope, HaigisSlope)>,
-}
-
-/// The lens and its constants.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Lens {
-    pub(crate) constants: Constants,
-    pub(crate) power: Option<LensPower>,
-    pub(crate) step: LabelStep,
-    pub(crate) least: Option<LensPower>,
-    pub(crate) most: Option<LensPower>,
-    pub(crate) optic: Option<OpticDiameter>,
-    pub(crate) length: Option<LensLength>,
-    pub(crate) haptic_axis: Option<Axis>,
-    pub(crate) show_srk2: bool,
-}
-
-/// How many cylinders one toric model may come in.
-pub(crate) const LABEL_CYLINDERS: usize = 8;
+use crate::field::Quantity;
 
 const CYLINDERS: [Field; LABEL_CYLINDERS] = [
     Field::Cylinder1,
@@ -101,131 +16,23 @@ const CYLINDERS: [Field; LABEL_CYLINDERS] = [
     Field::Cylinder8,
 ];
 
-/// The toric label.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Toric {
-    pub(crate) label_power: LabelPower,
-    pub(crate) plane: CylinderPlane,
-    pub(crate) cylinders: [Option<LensCylinder>; LABEL_CYLINDERS],
-    pub(crate) chosen: Option<(LensCylinder, Axis)>,
-}
-
-/// The lens for a torn capsule.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Backup {
-    pub(crate) a: AConstant,
-    pub(crate) style: Option<LensStyle>,
-    pub(crate) place: BackupPlace,
-    pub(crate) shift: SulcusShift,
-}
-
-/// The wound.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Incision {
-    pub(crate) effect: Option<(Site, Flattening)>,
-    pub(crate) width: Option<WoundLength>,
-    pub(crate) tunnel: Option<WoundLength>,
-}
-
-/// The rhexis.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Capsule {
-    pub(crate) cut: Option<Cut>,
-    pub(crate) grasp: Option<Grasp>,
-    pub(crate) decentration: Option<Decentration>,
-    pub(crate) depth: Option<CapsuleDepth>,
-}
-
-/// The column, the air and the pump.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Pressure {
-    pub(crate) levels: Option<(Level, Level)>,
-    pub(crate) gas: GasPressure,
-    pub(crate) density: Density,
-    pub(crate) altitude: Option<Altitude>,
-    pub(crate) station: Option<StationPressure>,
-    pub(crate) temperature: Temperature,
-    pub(crate) viscoelastic: Option<Vacuum>,
-}
-
-impl TryFrom<&Draft> for Case {
-    type Error = Error;
-
-    /// The case, or the first thing wrong with it; [`Case::check`] tells all of them.
-    fn try_from(draft: &Draft) -> Result<Case, Error> {
-        let mut first = None;
-        let case = Case::check(draft, &mut |error| {
-            first.get_or_insert(error);
-        });
-        case.ok_or(first.unwrap_or(Error::of(Code::Missing, Field::AxialLength)))
-    }
-}
-
-impl Case {
-    /// Checks a draft: reports everything that is wrong with it, and gives the case when nothing is.
-    ///
-    /// ```
-    /// use ocellus_core::{case::Case, draft::Draft, field::Field};
-    /// let mut wrong = Vec::new();
-    /// assert!(Case::check(&Draft::default(), &mut |error| wrong.push(error)).is_none());
-    /// assert!(wrong.iter().any(|error| error.field == Some(Field::AxialLength)));
-    /// ```
-    pub fn check(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Case> {
-        let mut door = Door { draft, report, shut: false };
-        // Each is read before any is missed, so that every error is reported.
-        let side = door.need::<Eye>(Field::Side);
-        let surgery_date = door.date(Field::SurgeryDate);
-        let biometry = door.biometry(surgery_date);
-        let spectacles = door.spectacles();
-        let fellow = door.fellow();
-        let target = door.need(Field::Target);
-        let vertex = door.need(Field::Vertex);
-        let lens = door.lens();
-        let toric = door.toric();
-        let backup = door.backup();
-        let incision = door.incision();
-        let capsule = door.capsule();
-        let pressure = door.pressure();
-        door.words();
-        let open = !door.shut;
-        side?;
-        let case = Case {
-            draft: draft.clone(),
-            surgery_date,
-            biometry: biometry?,
-            spectacles,
-            fellow,
-            target: target?,
-            vertex: vertex?,
-            lens: lens?,
-            toric,
-            backup,
-            incision,
-            capsule,
-            pressure: pressure?,
-        };
-        open.then_some(case)
-    }
-
-    /// What was entered.
-    pub fn draft(&self) -> &Draft {
-        &self.draft
-    }
-
-    /// Whether a yes-or-no entry is a yes.
-    pub(crate) fn says_yes(&self, field: Field) -> bool {
-        self.draft.number(field) == Some(YesNo::Yes.code())
-    }
-}
-
 /// Reads a draft field by field and reports what is wrong, going on to the next.
-struct Door<'a> {
+pub(super) struct Door<'a> {
     draft: &'a Draft,
     report: &'a mut dyn FnMut(Error),
     shut: bool,
 }
 
-impl Door<'_> {
+impl<'a> Door<'a> {
+    pub(super) fn before(draft: &'a Draft, report: &'a mut dyn FnMut(Error)) -> Self {
+        Door { draft, report, shut: false }
+    }
+
+    /// Whether nothing was refused so far.
+    pub(super) fn is_open(&self) -> bool {
+        !self.shut
+    }
+
     fn refuse(&mut self, error: Error) {
         self.shut = true;
         (self.report)(error);
@@ -245,7 +52,7 @@ impl Door<'_> {
         }
     }
 
-    fn need<Q: Quantity>(&mut self, field: Field) -> Option<Q> {
+    pub(super) fn need<Q: Quantity>(&mut self, field: Field) -> Option<Q> {
         if self.draft.number(field).or(field.default()).is_none() {
             self.refuse_as(Code::Missing, field);
         }
@@ -263,7 +70,7 @@ impl Door<'_> {
         pair.0.zip(pair.1)
     }
 
-    fn date(&mut self, field: Field) -> Option<Date> {
+    pub(super) fn date(&mut self, field: Field) -> Option<Date> {
         let number = self.draft.number(field)?;
         match Date::from_number(number) {
             Ok(date) => Some(date),
@@ -274,7 +81,7 @@ impl Door<'_> {
         }
     }
 
-    fn biometry(&mut self, surgery_date: Option<Date>) -> Option<Biometry> {
+    pub(super) fn biometry(&mut self, surgery_date: Option<Date>) -> Option<Biometry> {
         let axial_length = self.need(Field::AxialLength);
         let cornea = self.cornea();
         let k_kind = self.need(Field::KKind);
@@ -346,7 +153,7 @@ impl Door<'_> {
         }
     }
 
-    fn spectacles(&mut self) -> Option<Spectacles> {
+    pub(super) fn spectacles(&mut self) -> Option<Spectacles> {
         let sphere = self.get(Field::OldSphere);
         let cylinder = self.both(Field::OldCylinder, Field::OldAxis);
         if sphere.is_none() && (self.draft.has(Field::OldCylinder) || self.draft.has(Field::OldAxis)) {
@@ -355,7 +162,7 @@ impl Door<'_> {
         Some(Spectacles { sphere: sphere?, cylinder })
     }
 
-    fn fellow(&mut self) -> Fellow {
+    pub(super) fn fellow(&mut self) -> Fellow {
         Fellow {
             axial_length: self.get(Field::FellowAxialLength),
             k: self.both(Field::FellowK1, Field::FellowK2),
@@ -364,7 +171,7 @@ impl Door<'_> {
         }
     }
 
-    fn lens(&mut self) -> Option<Lens> {
+    pub(super) fn lens(&mut self) -> Option<Lens> {
         let constants = Constants {
             a: self.get(Field::AConstant),
             surgeon_factor: self.get(Field::SurgeonFactor),
@@ -398,7 +205,7 @@ impl Door<'_> {
         Some((a0?, a1.or(usual(HAIGIS_A1.get()))?, a2.or(usual(HAIGIS_A2.get()))?))
     }
 
-    fn toric(&mut self) -> Option<Toric> {
+    pub(super) fn toric(&mut self) -> Option<Toric> {
         let label_power = self.get(Field::LabelPower);
         let plane = self.get(Field::CylinderPlane);
         let cylinders = CYLINDERS.map(|field| self.get(field));
@@ -415,7 +222,7 @@ impl Door<'_> {
         Some(Toric { label_power: label_power?, plane: plane?, cylinders, chosen })
     }
 
-    fn backup(&mut self) -> Option<Backup> {
+    pub(super) fn backup(&mut self) -> Option<Backup> {
         let a = self.get(Field::BackupAConstant);
         let style = self.get(Field::BackupStyle);
         let place = self.get(Field::BackupPlace);
@@ -434,7 +241,7 @@ impl Door<'_> {
         Some(Backup { a: a?, style, place: place?, shift: shift? })
     }
 
-    fn incision(&mut self) -> Incision {
+    pub(super) fn incision(&mut self) -> Incision {
         Incision {
             effect: self.both(Field::IncisionSite, Field::Flattening),
             width: self.get(Field::WoundWidth),
@@ -442,7 +249,7 @@ impl Door<'_> {
         }
     }
 
-    fn capsule(&mut self) -> Capsule {
+    pub(super) fn capsule(&mut self) -> Capsule {
         Capsule {
             cut: self.get(Field::Cut),
             grasp: self.get(Field::Grasp),
@@ -451,7 +258,7 @@ impl Door<'_> {
         }
     }
 
-    fn pressure(&mut self) -> Option<Pressure> {
+    pub(super) fn pressure(&mut self) -> Option<Pressure> {
         let levels = self.both(Field::OpenLevel, Field::EyeLevel);
         let gas = self.need(Field::GasPressure);
         let density = self.need(Field::Density);
@@ -472,7 +279,7 @@ impl Door<'_> {
     }
 
     /// Entries that no section reads as a value of its own: words that only have to be words.
-    fn words(&mut self) {
+    pub(super) fn words(&mut self) {
         let _: Option<TargetFor> = self.get(Field::TargetFor);
         let _: Option<LensStyle> = self.get(Field::LensStyle);
         let _: Option<Seat> = self.get(Field::Seat);
@@ -481,16 +288,3 @@ impl Door<'_> {
         }
     }
 }
-
-/// The risks that change the day, in the order of the card.
-pub(crate) const RISKS: &[Field] = &[
-    Field::FloppyIris,
-    Field::Pseudoexfoliation,
-    Field::WeakZonule,
-    Field::PosteriorPolar,
-    Field::Vitrectomised,
-    Field::Guttata,
-    Field::SmallPupil,
-    Field::IodineAllergy,
-    Field::AntibioticAllergy,
-];

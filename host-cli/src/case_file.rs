@@ -1,0 +1,160 @@
+//! A case file: one operated eye in TOML. Its tables and keys are those of the core's fields.
+
+use crate::catalogue::Catalogue;
+use crate::entries::{Entries, did_you_mean};
+use crate::nearest::nearest;
+use crate::problem::{self, Problem};
+use crate::toml_file::TomlFile;
+use ocellus_core::case::Case;
+use ocellus_core::draft::Draft;
+use ocellus_core::error::{Code, Error};
+use ocellus_core::field::{Field, Section};
+use toml::Spanned;
+use toml::de::{DeString, DeTable, DeValue};
+
+/// The entries of a case file, each in its range, not yet checked against each other.
+///
+/// # Errors
+/// Everything that is wrong with them, in the order of the file.
+pub fn read(name: &str, bytes: &[u8]) -> Result<Draft, Vec<Problem>> {
+    let mut problems = Vec::new();
+    let entries = entries(name, bytes, &mut problems);
+    if problems.is_empty() { Ok(entries.draft) } else { Err(in_order(problems)) }
+}
+
+/// The case of a case file, its lenses' numbers filled in from a catalogue.
+///
+/// # Errors
+/// Everything that is wrong with it, in the order of the file, what is missing last.
+pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<Case, Vec<Problem>> {
+    let mut problems = Vec::new();
+    let mut entries = entries(name, bytes, &mut problems);
+    if entries.places.is_empty() && !problems.is_empty() {
+        return Err(in_order(problems));
+    }
+    if let Some(catalogue) = catalogue {
+        catalogue.fill(name, &mut entries, &mut problems);
+    }
+    let mut found = Vec::new();
+    let case = Case::check(&entries.draft, &mut |error| {
+        if let Some(field) = error.field.filter(|_| !follows(&error, &problems)) {
+            let accepted = problem::accepted_after(&error, field);
+            found.push(entries.problem(name, field, problem::wrong(&error), accepted));
+        }
+    });
+    problems.append(&mut found);
+    case.filter(|_| problems.is_empty()).ok_or_else(|| in_order(problems))
+}
+
+/// Whether an error only repeats a problem that is known, or follows from it.
+fn follows(error: &Error, problems: &[Problem]) -> bool {
+    const CORNEA: &[Field] = &[Field::K1, Field::K2, Field::R1, Field::R2];
+    let known = |field: &Field| problems.iter().any(|problem| problem.key.as_deref() == Some(field.key()));
+    error.field.is_some_and(|field| {
+        known(&field) || (error.code == Code::Missing && CORNEA.contains(&field) && CORNEA.iter().any(known))
+    })
+}
+
+fn in_order(mut problems: Vec<Problem>) -> Vec<Problem> {
+    problems.sort_by_key(|problem| problem.line.unwrap_or(usize::MAX));
+    problems
+}
+
+const TABLES: &[Section] = &[
+    Section::Biometry,
+    Section::Spectacles,
+    Section::Fellow,
+    Section::Target,
+    Section::Lens,
+    Section::Toric,
+    Section::Backup,
+    Section::Incision,
+    Section::Capsule,
+    Section::Pressure,
+    Section::Risks,
+];
+
+fn entries(name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Entries {
+    let mut reader = Reader { entries: Entries::default(), problems };
+    match TomlFile::parse(name, bytes) {
+        Ok(file) => {
+            if !file.lost_a_table() {
+                reader.top(&file);
+            }
+            file.syntax(reader.problems);
+        }
+        Err(problem) => reader.problems.push(problem),
+    }
+    reader.entries
+}
+
+struct Reader<'a> {
+    entries: Entries,
+    problems: &'a mut Vec<Problem>,
+}
+
+impl Reader<'_> {
+    fn top(&mut self, file: &TomlFile<'_>) {
+        for (key, value) in file.table.iter() {
+            let section = TABLES.iter().find(|section| section.word() == key.get_ref());
+            match (section, value.get_ref()) {
+                (Some(section), DeValue::Table(table)) => self.table(file, *section, table),
+                (Some(section), _) => {
+                    let accepted = format!("[{}] once, with its keys on the lines below", section.word());
+                    self.refuse(file, key, value, "a table, not a value or a list".to_owned(), accepted);
+                }
+                (None, DeValue::Table(_) | DeValue::Array(_)) if Field::from_key(key.get_ref()).is_none() => {
+                    let accepted = match nearest(key.get_ref(), TABLES.iter().map(|section| section.word())) {
+                        Some(word) => format!("perhaps [{word}]"),
+                        None => TABLES.iter().map(|s| format!("[{}]", s.word())).collect::<Vec<_>>().join(", "),
+                    };
+                    self.refuse(file, key, value, "no table of a case file has this name".to_owned(), accepted);
+                }
+                (None, _) => self.key(file, Section::Case, key, value),
+            }
+        }
+    }
+
+    fn table(&mut self, file: &TomlFile<'_>, section: Section, table: &DeTable<'_>) {
+        for (key, value) in table.iter() {
+            self.key(file, section, key, value);
+        }
+    }
+
+    fn key(
+        &mut self,
+        file: &TomlFile<'_>,
+        section: Section,
+        key: &Spanned<DeString<'_>>,
+        value: &Spanned<DeValue<'_>>,
+    ) {
+        match Field::from_key(key.get_ref()) {
+            Some(field) if field.section() == section => {
+                if let Err(problem) = self.entries.enter(file, field, key, value) {
+                    self.problems.push(problem);
+                }
+            }
+            Some(field) => {
+                let wrong = format!("this key does not stand {}", problem::table(section));
+                self.refuse(file, key, value, wrong, problem::table(field.section()));
+            }
+            None => {
+                let here: Vec<Field> = Field::ALL.iter().copied().filter(|f| f.section() == section).collect();
+                let wrong = "no entry of a case has this key".to_owned();
+                self.refuse(file, key, value, wrong, did_you_mean(key.get_ref(), &here));
+            }
+        }
+    }
+
+    fn refuse(
+        &mut self,
+        file: &TomlFile<'_>,
+        key: &Spanned<DeString<'_>>,
+        value: &Spanned<DeValue<'_>>,
+        wrong: String,
+        accepted: String,
+    ) {
+        let typed = if matches!(value.get_ref(), DeValue::Table(_)) { "" } else { file.typed(value.span()) };
+        self.problems.push(file.problem(key.span().start, key.get_ref(), typed, wrong, accepted));
+    }
+}

@@ -1,0 +1,103 @@
+//! What is wrong with a file, told so that it can be put right: where, what was typed, what would be accepted.
+
+use ocellus_core::error::{Code, Error};
+use ocellus_core::eye::misread::looks_like;
+use ocellus_core::field::{Field, Kind, Section};
+use std::fmt::{self, Display};
+
+/// One thing that is wrong with a file.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Problem {
+    /// The file, as it was named.
+    pub file: String,
+    /// Its line, where it is about one.
+    pub line: Option<usize>,
+    /// The key, where it is about one.
+    pub key: Option<String>,
+    /// The key with its value, or the line, as typed; empty where nothing was.
+    pub typed: String,
+    /// What is wrong.
+    pub wrong: String,
+    /// What would be accepted; empty where there is nothing to say.
+    pub accepted: String,
+}
+
+impl Problem {
+    /// About a file as a whole.
+    pub fn of_file(file: &str, wrong: impl Into<String>, accepted: impl Into<String>) -> Problem {
+        let (wrong, accepted) = (wrong.into(), accepted.into());
+        Problem { file: file.to_owned(), line: None, key: None, typed: String::new(), wrong, accepted }
+    }
+}
+
+impl Display for Problem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}:", self.file)?;
+        if let Some(line) = self.line {
+            write!(f, "{line}:")?;
+        }
+        if !self.typed.is_empty() {
+            write!(f, " {}:", self.typed)?;
+        }
+        write!(f, " {}", self.wrong)?;
+        if self.accepted.is_empty() { Ok(()) } else { write!(f, "\n    accepted: {}", self.accepted) }
+    }
+}
+
+/// What is wrong with an entry of a file.
+pub(crate) fn wrong(error: &Error) -> String {
+    let hint = error.field.zip(error.value).and_then(|(field, value)| looks_like(field, value));
+    match (error.code, hint) {
+        (Code::OutOfRange | Code::WrongUnit, Some(hint)) => format!("{}; it looks like {hint}", Code::OutOfRange.text()),
+        (Code::Incomplete, _) => "not given, and an entry that was made needs it".to_owned(),
+        (Code::Disagree, _) => "does not agree with another entry".to_owned(),
+        (code, _) => code.text().to_owned(),
+    }
+}
+
+/// What would be accepted in its place.
+pub(crate) fn accepted_after(error: &Error, field: Field) -> String {
+    match (error.code, field) {
+        (Code::Missing, Field::K1 | Field::K2) => {
+            format!("{}, {}; or r1_mm and r2_mm", table(field.section()), accepted(field))
+        }
+        (Code::Missing | Code::Incomplete, _) => format!("{}, {}", table(field.section()), accepted(field)),
+        (Code::Disagree, Field::R1) => "the radius of k1_d at the keratometric_index, or one of the two alone".to_owned(),
+        (Code::Disagree, Field::R2) => "the radius of k2_d at the keratometric_index, or one of the two alone".to_owned(),
+        (Code::Disagree, Field::BiometryDate) => "a date not later than surgery_date".to_owned(),
+        (Code::Disagree, Field::LensMost) => "a power not below lens_least_d".to_owned(),
+        (Code::Disagree, Field::LensLength) => "a length not below optic_mm".to_owned(),
+        _ => accepted(field),
+    }
+}
+
+/// What a field accepts.
+pub fn accepted(field: Field) -> String {
+    match field.kind() {
+        Kind::Number(places, bounds) => {
+            let (min, max) = (bounds.min, bounds.max);
+            let range = if field.signed() { format!("{min:+} to {max:+}") } else { format!("{min} to {max}") };
+            let unit = if field.unit().is_empty() { String::new() } else { format!(" {}", field.unit()) };
+            let decimals = match places {
+                0 => "a whole number".to_owned(),
+                1 => "at most 1 decimal".to_owned(),
+                places => format!("at most {places} decimals"),
+            };
+            format!("{range}{unit}, {decimals} ({})", bounds.why)
+        }
+        Kind::Choice(words) => {
+            let quoted: Vec<String> = words.iter().map(|word| format!("\"{word}\"")).collect();
+            format!("one of {}", quoted.join(", "))
+        }
+        Kind::Date => "a date as YYYY-MM-DD".to_owned(),
+        Kind::Name => "a name of 1 to 24 printable ASCII characters, in quotes".to_owned(),
+    }
+}
+
+/// The table of a case file, as it is told.
+pub(crate) fn table(section: Section) -> String {
+    match section {
+        Section::Case => "before the first table".to_owned(),
+        section => format!("in [{}]", section.word()),
+    }
+}
