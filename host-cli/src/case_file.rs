@@ -2,6 +2,7 @@
 
 use crate::catalogue::Catalogue;
 use crate::entries::{Entries, did_you_mean};
+use crate::fields::sections;
 use crate::nearest::nearest;
 use crate::problem::{self, Problem};
 use crate::toml_file::TomlFile;
@@ -60,20 +61,6 @@ fn in_order(mut problems: Vec<Problem>) -> Vec<Problem> {
     problems
 }
 
-const TABLES: &[Section] = &[
-    Section::Biometry,
-    Section::Spectacles,
-    Section::Fellow,
-    Section::Target,
-    Section::Lens,
-    Section::Toric,
-    Section::Backup,
-    Section::Incision,
-    Section::Capsule,
-    Section::Pressure,
-    Section::Risks,
-];
-
 fn entries(name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Entries {
     let mut reader = Reader { entries: Entries::default(), problems };
     match TomlFile::parse(name, bytes) {
@@ -88,6 +75,10 @@ fn entries(name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Entries {
     reader.entries
 }
 
+fn tables() -> impl Iterator<Item = Section> {
+    sections().into_iter().filter(|section| *section != Section::Case)
+}
+
 struct Reader<'a> {
     entries: Entries,
     problems: &'a mut Vec<Problem>,
@@ -96,17 +87,17 @@ struct Reader<'a> {
 impl Reader<'_> {
     fn top(&mut self, file: &TomlFile<'_>) {
         for (key, value) in file.table.iter() {
-            let section = TABLES.iter().find(|section| section.word() == key.get_ref());
+            let section = tables().find(|section| section.word() == key.get_ref());
             match (section, value.get_ref()) {
-                (Some(section), DeValue::Table(table)) => self.table(file, *section, table),
+                (Some(section), DeValue::Table(table)) => self.table(file, section, table),
                 (Some(section), _) => {
                     let accepted = format!("[{}] once, with its keys on the lines below", section.word());
                     self.refuse(file, key, value, "a table, not a value or a list".to_owned(), accepted);
                 }
                 (None, DeValue::Table(_) | DeValue::Array(_)) if Field::from_key(key.get_ref()).is_none() => {
-                    let accepted = match nearest(key.get_ref(), TABLES.iter().map(|section| section.word())) {
+                    let accepted = match nearest(key.get_ref(), tables().map(Section::word)) {
                         Some(word) => format!("perhaps [{word}]"),
-                        None => TABLES.iter().map(|s| format!("[{}]", s.word())).collect::<Vec<_>>().join(", "),
+                        None => tables().map(|table| format!("[{}]", table.word())).collect::<Vec<_>>().join(", "),
                     };
                     self.refuse(file, key, value, "no table of a case file has this name".to_owned(), accepted);
                 }

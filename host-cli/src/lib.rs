@@ -1,4 +1,15 @@
-//! The host program.
-pub mod batch;
+//! The host program: reads files, prints cards, tables and workings. All arithmetic is in `ocellus_core`.
+
+pub mod args;
 pub mod card;
+pub mod case_file;
+pub mod catalogue;
+mod entries;
+pub mod explain;
+pub mod fields;
+pub mod identify;
+pub mod json;
+mod nearest;
+pub mod problem;
 pub mod text;
+mod toml_file;

@@ -1,2 +1,107 @@
-//! The host program. 
-fn main() {}
+//! The command `ocellus`.
+
+use clap::Parser;
+use ocellus_cli::args::{Arguments, CaseFiles, Command};
+use ocellus_cli::catalogue::{self, Catalogue};
+use ocellus_cli::problem::Problem;
+use ocellus_cli::{card, case_file, explain, fields, identify, json};
+use ocellus_core::case::Case;
+use std::io::{self, IsTerminal, Read, Write};
+use std::path::Path;
+use std::process::ExitCode;
+
+/// Something was refused: part of the answer has no number.
+const REFUSED: u8 = 1;
+/// The command or a file could not be used.
+const UNUSABLE: u8 = 2;
+
+fn main() -> ExitCode {
+    match run(Arguments::parse().command) {
+        Ok(true) => ExitCode::SUCCESS,
+        Ok(false) => ExitCode::from(REFUSED),
+        Err(problems) => {
+            let mut errors = io::stderr().lock();
+            for problem in problems {
+                let _ = writeln!(errors, "{problem}");
+            }
+            ExitCode::from(UNUSABLE)
+        }
+    }
+}
+
+/// Does what was asked; whether all of it could be answered.
+fn run(command: Command) -> Result<bool, Vec<Problem>> {
+    // Gathered first and written at once, so that a reader who leaves early does not change what is found.
+    let mut page = Vec::new();
+    let answered = match command {
+        Command::Plan { case, json, identify } => {
+            let case_is_stdin = is_stdin(&case.case);
+            let case = read_case(&case)?;
+            let identifiers = if identify { Some(ask(case_is_stdin)?) } else { None };
+            let refused = if json {
+                json::print_plan(&case, identifiers.as_ref(), &mut page)
+            } else {
+                card::print(&case, identifiers.as_ref(), bold(), &mut page)
+            };
+            refused.map(|refused| !refused)
+        }
+        Command::Explain { subject, case, json } => {
+            let case = read_case(&case)?;
+            if json { json::print_explain(subject, &case, &mut page) } else { explain::print(subject, &case, &mut page) }
+        }
+        Command::Fields { markdown: true } => fields::print_markdown(&mut page).map(|()| true),
+        Command::Fields { markdown: false } => fields::print(&mut page).map(|()| true),
+    };
+    let answered = answered.map_err(|error| output(&error))?;
+    match io::stdout().lock().write_all(&page).and_then(|()| io::stdout().flush()) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => Err(output(&error)),
+        _ => Ok(answered),
+    }
+}
+
+fn output(error: &io::Error) -> Vec<Problem> {
+    vec![Problem::of_file("standard output", format!("cannot be written: {error}"), "")]
+}
+
+fn read_case(files: &CaseFiles) -> Result<Case, Vec<Problem>> {
+    let catalogue = files.lenses.as_deref().map(read_catalogue).transpose()?;
+    let (name, bytes) = read(&files.case)?;
+    case_file::case(&name, &bytes, catalogue.as_ref())
+}
+
+fn read_catalogue(path: &Path) -> Result<Catalogue, Vec<Problem>> {
+    let (name, bytes) = read(path)?;
+    catalogue::read(&name, &bytes)
+}
+
+/// The name of a file and its bytes.
+fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
+    let name = if is_stdin(path) { "standard input".to_owned() } else { path.display().to_string() };
+    let bytes = if is_stdin(path) {
+        let mut bytes = Vec::new();
+        io::stdin().lock().read_to_end(&mut bytes).map(|_| bytes)
+    } else {
+        std::fs::read(path)
+    };
+    match bytes {
+        Ok(bytes) => Ok((name, bytes)),
+        Err(error) => Err(vec![Problem::of_file(&name, format!("cannot be read: {error}"), "a file; - for standard input")]),
+    }
+}
+
+fn is_stdin(path: &Path) -> bool {
+    path.as_os_str() == "-"
+}
+
+fn ask(case_is_stdin: bool) -> Result<ocellus_core::readback::Identifiers, Vec<Problem>> {
+    let refused = |wrong: String| vec![Problem::of_file("--identify", wrong, "two names of 1 to 24 characters, typed")];
+    if case_is_stdin {
+        return Err(refused("the case was read from standard input, so nothing can be typed there".to_owned()));
+    }
+    identify::ask(&mut io::stdin().lock(), &mut io::stderr().lock()).map_err(|error| refused(error.to_string()))
+}
+
+/// Bold type only where a person looks on and has not asked for none.
+fn bold() -> bool {
+    io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty())
+}

@@ -37,11 +37,20 @@ impl Display for Problem {
             write!(f, "{line}:")?;
         }
         if !self.typed.is_empty() {
-            write!(f, " {}:", self.typed)?;
+            write!(f, " {}:", printable(&self.typed))?;
         }
         write!(f, " {}", self.wrong)?;
         if self.accepted.is_empty() { Ok(()) } else { write!(f, "\n    accepted: {}", self.accepted) }
     }
+}
+
+/// The most characters of a file that are shown of one line.
+const SHOWN: usize = 100;
+
+/// Text of a file, safe to show: on one line, not endless, no control characters.
+fn printable(text: &str) -> String {
+    let shown: String = text.chars().take(SHOWN).map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
+    if text.chars().count() > SHOWN { format!("{shown}...") } else { shown }
 }
 
 /// What is wrong with an entry of a file.

@@ -174,7 +174,7 @@ items! {
     PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "cornea after the incision", Thibos1997 Two;
     PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after it", Thibos1997 Two;
     NeededCylinder "needed_cylinder_d" "D" 2 false "cylinder needed at lens", Identity Two;
-    CylinderRatio "cylinder_ratio" "1" 3 false "over corneal cylinder", Identity Two;
+    CylinderRatio "cylinder_ratio" "1" 3 false "lens over corneal cylinder", Identity Two;
     LabelCylinder "label_cylinder_d" "D" 2 false "label cylinder", Entered Two;
     LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 false "the same at the lens", Identity Two;
     Residual "residual_d" "D" 2 false "left, on axis", Identity Two;

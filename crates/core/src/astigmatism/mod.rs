@@ -15,6 +15,18 @@ use crate::quantity::Axis;
 /// A cylinder smaller than this, D, has no direction: what is left of rounding.
 const NO_CYLINDER: f64 = 1e-9;
 
+/// An axis as a dial is read, from 1 to 180: what would be printed as 0 is 180.
+///
+/// ```
+/// use ocellus_core::{astigmatism::on_dial, quantity::Axis};
+/// assert_eq!(on_dial(Axis::from_deg(0.0)?), 180.0);
+/// assert_eq!(on_dial(Axis::from_deg(97.0)?), 97.0);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn on_dial(axis: Axis) -> f64 {
+    if axis.deg() < 0.5 { axis.deg() + 180.0 } else { axis.deg() }
+}
+
 /// The meridian of half the direction of (x, y), in [0, 180).
 fn half_direction(y: f64, x: f64) -> Option<Axis> {
     meridian(atan2_deg(y, x) / 2.0)

@@ -3,7 +3,7 @@
 use super::entries;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::toric::{ToricLens, at_lens_plane, residual, working};
-use crate::astigmatism::{cornea, toric};
+use crate::astigmatism::{cornea, on_dial, toric};
 use crate::case::{Case, Toric};
 use crate::caution::{Caution, Code};
 use crate::choice::CylinderPlane;
@@ -41,7 +41,7 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     if let Some(vector) = planned {
         sink.item(Item::one(What::PlannedAstigmatism, vector.cylinder()));
         if let Some(axis) = vector.strongest() {
-            sink.item(Item::one(What::PlannedAxis, axis.deg()));
+            sink.item(Item::one(What::PlannedAxis, on_dial(axis)));
         }
     }
     let Some(label) = &case.toric else { return };
@@ -67,7 +67,7 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     chosen(case, label, vector, seen, sink);
 }
 
-/// The cylinder each method needs, and the labels on either side of it.
+/// The cylinder each method needs, and what the labels on either side of it leave.
 fn labels(
     case: &Case,
     label: &Toric,
@@ -75,33 +75,28 @@ fn labels(
     seen: impl Iterator<Item = Seen> + Clone,
     sink: &mut dyn Sink,
 ) {
-    for Seen { method, eye, .. } in seen.clone() {
-        if let Ok(w) = working(&eye, vector.cylinder(), case.target, case.vertex) {
-            sink.item(Item::of(What::NeededCylinder, method, w.needed));
-            sink.item(Item::of(What::CylinderRatio, method, w.ratio));
-        }
+    let needed = seen.clone().filter_map(|Seen { method, eye, .. }| {
+        Some((method, working(&eye, vector.cylinder(), case.target, case.vertex).ok()?))
+    });
+    for (method, w) in needed.clone() {
+        sink.item(Item::of(What::NeededCylinder, method, w.needed));
+        sink.item(Item::of(What::CylinderRatio, method, w.ratio));
     }
     let Some(mark) = vector.strongest() else { return };
-    sink.item(Item::one(What::MarkAxis, mark.deg()));
-    let at_lens = |cylinder: LensCylinder, eye: &ThinEye| {
-        at_lens_plane(cylinder, label.plane, eye, case.target, case.vertex).ok()
-    };
-    // a label is worth showing when for some method it is the next above or below what is needed
-    let wanted = |cylinder: LensCylinder| {
-        seen.clone().any(|Seen { eye, .. }| {
-            let Ok(w) = working(&eye, vector.cylinder(), case.target, case.vertex) else { return false };
-            let Some(own) = at_lens(cylinder, &eye) else { return false };
-            let between = |c: &LensCylinder| {
-                at_lens(*c, &eye)
-                    .is_some_and(|other| (own < other && other <= w.needed) || (w.needed <= other && other < own))
-            };
-            !label.cylinders.iter().flatten().any(between)
-        })
-    };
-    for (row, cylinder) in label.cylinders.iter().flatten().filter(|c| wanted(**c)).enumerate() {
+    sink.item(Item::one(What::MarkAxis, on_dial(mark)));
+    // in the label's own plane: a label at the cornea is compared with the cornea itself
+    let at_label = needed.map(|(_, w)| match label.plane {
+        CylinderPlane::Lens => w.needed,
+        CylinderPlane::Cornea => w.n,
+    });
+    let Some((least, most)) = range(at_label) else { return };
+    let cylinders = || label.cylinders.iter().flatten().copied();
+    let below = cylinders().map(LensCylinder::d).filter(|c| *c <= least).fold(f64::NEG_INFINITY, f64::max);
+    let above = cylinders().map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
+    for (row, cylinder) in cylinders().filter(|c| (below..=above).contains(&c.d())).enumerate() {
         sink.item(Item::one(What::LabelCylinder, cylinder.d()).in_row(row));
         for Seen { method, eye, power } in seen.clone() {
-            let Some(own) = at_lens(*cylinder, &eye) else { continue };
+            let Ok(own) = at_lens_plane(cylinder, label.plane, &eye, case.target, case.vertex) else { continue };
             let lens = ToricLens::labelled(power, label.label_power, own, mark);
             if label.plane == CylinderPlane::Cornea {
                 sink.item(Item::of(What::LensPlaneCylinder, method, own).in_row(row));
@@ -111,43 +106,23 @@ fn labels(
                 let Ok(left) = residual(&eye, vector, lens.turned(turn)) else { continue };
                 sink.item(Item::of(what, method, left.cylinder()).in_row(row));
                 if let (0.0, Some(axis)) = (turn, plus_axis(left)) {
-                    sink.item(Item::of(What::ResidualAxis, method, axis.deg()).in_row(row));
+                    sink.item(Item::of(What::ResidualAxis, method, on_dial(axis)).in_row(row));
                 }
             }
         }
     }
-    useful(case, label, vector, seen, sink);
+    let Some((weakest, strongest)) = range(cylinders().map(LensCylinder::d)) else { return };
+    if most < weakest / 2.0 {
+        sink.caution(Caution::general(Code::ToricNotNeeded));
+    }
+    if least > strongest {
+        sink.caution(Caution::general(Code::BeyondLabels));
+    }
 }
 
 /// Axis of a plus cylinder still needed: across the meridian in which most power is missing.
 fn plus_axis(left: PowerVector) -> Option<Axis> {
     left.minus_cylinder().transposed().axis
-}
-
-/// Whether the weakest label is worth having and the strongest is enough.
-fn useful(
-    case: &Case,
-    label: &Toric,
-    vector: PowerVector,
-    seen: impl Iterator<Item = Seen> + Clone,
-    sink: &mut dyn Sink,
-) {
-    let Some((least, most)) = range(label.cylinders.iter().flatten().map(|c| c.d())) else { return };
-    let at_lens = |d: f64, eye: &ThinEye| {
-        let cylinder = LensCylinder::from_d(d)?;
-        at_lens_plane(cylinder, label.plane, eye, case.target, case.vertex)
-    };
-    let needed = |eye: &ThinEye| working(eye, vector.cylinder(), case.target, case.vertex).map(|w| w.needed);
-    let every = |test: &dyn Fn(f64, &ThinEye) -> bool| {
-        let mut eyes = seen.clone().map(|s| s.eye).peekable();
-        eyes.peek().is_some() && eyes.all(|eye| needed(&eye).is_ok_and(|needed| test(needed, &eye)))
-    };
-    if every(&|needed, eye| at_lens(least, eye).is_ok_and(|weakest| needed < weakest / 2.0)) {
-        sink.caution(Caution::general(Code::ToricNotNeeded));
-    }
-    if every(&|needed, eye| at_lens(most, eye).is_ok_and(|strongest| needed > strongest)) {
-        sink.caution(Caution::general(Code::BeyondLabels));
-    }
 }
 
 /// What the lens that was chosen leaves, as it will lie.
@@ -159,7 +134,7 @@ fn chosen(case: &Case, label: &Toric, vector: PowerVector, seen: impl Iterator<I
         let Ok(left) = left else { continue };
         sink.item(Item::of(What::ChosenResidual, method, left.cylinder()));
         if let Some(axis) = plus_axis(left) {
-            sink.item(Item::of(What::ChosenResidualAxis, method, axis.deg()));
+            sink.item(Item::of(What::ChosenResidualAxis, method, on_dial(axis)));
         }
     }
     if let Some(best) = vector.strongest() {

@@ -1,6 +1,7 @@
 //! Before the eye is closed: viscoelastic out, the lens where it belongs.
 
 use super::entries;
+use crate::astigmatism::on_dial;
 use crate::case::Case;
 use crate::caution::{Caution, Code};
 use crate::field::Field;
@@ -19,7 +20,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     // a toric axis overrides any other wish
     let toric_axis = case.toric.as_ref().and_then(|t| t.chosen).map(|(_, axis)| axis);
     if let Some(axis) = toric_axis.or(case.lens.haptic_axis) {
-        sink.item(Item::one(What::Orientation, axis.deg()));
+        sink.item(Item::one(What::Orientation, on_dial(axis)));
     }
     if toric_axis.is_none() {
         sink.caution(Caution::about(Code::HapticsHorizontal, Field::HapticAxis));

@@ -1,6 +1,7 @@
 //! What was measured, and whether it can be believed.
 
 use super::entries;
+use crate::astigmatism::on_dial;
 use crate::case::Case;
 use crate::eye::checks;
 use crate::field::Field;
@@ -56,7 +57,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     for (power, k, place, axis) in meridians {
         sink.item(one(power, k));
         if let Some(axis) = axis.filter(|_| cornea.astigmatism() > 0.0) {
-            sink.item(one(place, axis.deg()));
+            sink.item(one(place, on_dial(axis)));
         }
     }
     sink.item(one(What::Astigmatism, cornea.astigmatism()));

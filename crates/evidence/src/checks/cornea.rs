@@ -1,6 +1,6 @@
 //! The front of the cornea.
 
-use ocellus_core::astigmatism::site;
+use ocellus_core::astigmatism::{on_dial, site};
 use ocellus_core::choice::Eye;
 use ocellus_core::eye::cornea::Cornea;
 use ocellus_core::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex, Site};
@@ -46,10 +46,11 @@ pub(super) fn register(registry: &mut Registry) {
                 let cornea = from_radii(radius(value, "r1_mm")?, radius(value, "r2_mm")?, index(value)?, None)?;
                 Ok(vec![flat(&cornea), steep(&cornea), mean(&cornea), astigmatism(&cornea)])
             };
-        Cornea::steep_axis, Cornea::off_square => "cornea-axes-*" => |steep_axis, off_square; value| {
+        Cornea::steep_axis, Cornea::flat_axis, Cornea::off_square => "cornea-axes-*" => |steep, flat, off_square; value| {
             let axes = Some((axis(value, "k1_axis_deg")?, axis(value, "k2_axis_deg")?));
             let cornea = Cornea::from_powers(power(value, "k1_d")?, power(value, "k2_d")?, index(value)?, axes)?;
-            Ok(vec![steep_axis(&cornea).ok_or("no axis")?.deg(), off_square(&cornea).ok_or("no axes")?])
+            let axes = [steep(&cornea), flat(&cornea)].map(|axis| axis.map_or(f64::NAN, Axis::deg));
+            Ok(vec![axes[0], axes[1], off_square(&cornea).ok_or("no axes")?])
         };
         // Once around the limbus, and on until the run of sites with that word has ended.
         site::word => "site-*" => |word; value| {
@@ -69,6 +70,7 @@ pub(super) fn register(registry: &mut Registry) {
             }
             Ok(vec![f64::from(first + 1 + last) / 2.0 % 360.0])
         };
+        on_dial => "dial-*" => |on_dial; value| Ok(vec![on_dial(axis(value, "axis_deg")?)]);
         Cornea::same => "cornea-same-*" => |same; value| {
             let (r, index) = (radius(value, "r_mm")?, index(value)?);
             let nominal = 1000.0 * (index.get() - 1.0) / r.mm();

@@ -1,0 +1,90 @@
+//! The command line.
+
+use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
+use clap::{Args, Parser, Subcommand};
+use ocellus_core::explain::Subject;
+use std::path::PathBuf;
+
+/// The arithmetic of a cataract operation: a theatre card from one case, every lens method for a list of eyes, and how
+/// each number came about.
+///
+/// Not a medical device; teaching and independent arithmetic check only; the surgeon, the label, the pharmacy and local
+/// rules decide.
+#[derive(Debug, Parser)]
+#[command(name = "ocellus", version, after_help = HELP)]
+pub struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Command,
+}
+
+/// What is printed below the options.
+const HELP: &str = concat!(
+    "Examples:
+  ocellus plan case.toml                  the theatre card of one operated eye
+  ocellus explain srkt case.toml          how a lens power came about, step by step
+  ocellus batch eyes.csv > answers.csv    every method for a list of eyes
+
+A case is a text file in TOML, one operated eye; this is the least it needs
+(`ocellus fields` lists every entry, with its unit and range):
+
+",
+    include_str!("least.toml"),
+    "
+Exit codes:
+  0  done
+  1  something was refused: part of the answer has no number
+  2  the command or a file could not be used; what is wrong is said, line by line"
+);
+
+/// What to do.
+#[derive(Debug, Subcommand)]
+pub enum Command {
+    /// Print the theatre card of one operated eye.
+    Plan {
+        /// The case and the lenses.
+        #[command(flatten)]
+        case: CaseFiles,
+        /// Print every number unrounded, as JSON.
+        #[arg(long)]
+        json: bool,
+        /// Ask for two patient identifiers: covered by the read-back, never stored or printed.
+        #[arg(long)]
+        identify: bool,
+    },
+    /// Print how a number came about: each step with its equation, constants and source.
+    Explain {
+        /// What to explain.
+        #[arg(value_parser = subjects())]
+        subject: Subject,
+        /// The case and the lenses.
+        #[command(flatten)]
+        case: CaseFiles,
+        /// Print the steps unrounded, as JSON.
+        #[arg(long)]
+        json: bool,
+    },
+    /// List every entry of a case: key, meaning, what is accepted, usual value.
+    Fields {
+        /// Print Markdown tables.
+        #[arg(long)]
+        markdown: bool,
+    },
+}
+
+/// The case and the lenses.
+#[derive(Debug, Args)]
+pub struct CaseFiles {
+    /// The case file, in TOML; - for standard input.
+    #[arg(value_name = "CASE.toml")]
+    pub case: PathBuf,
+    /// A list of lens models, in TOML, whose numbers are filled in for the models that the case names.
+    #[arg(long, value_name = "FILE")]
+    pub lenses: Option<PathBuf>,
+}
+
+fn subjects() -> impl TypedValueParser<Value = Subject> {
+    let keys = Subject::all().map(|subject| PossibleValue::new(subject.key()).help(subject.name()));
+    PossibleValuesParser::new(keys)
+        .try_map(|key| Subject::all().find(|subject| subject.key() == key).ok_or("no such subject"))
+}

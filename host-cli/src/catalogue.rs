@@ -1,0 +1,175 @@
+//! A list of lens models with their constants, so that a case needs to name a model only.
+
+use crate::entries::{Entries, did_you_mean};
+use crate::nearest::nearest;
+use crate::problem::Problem;
+use crate::toml_file::TomlFile;
+use ocellus_core::draft::with_text;
+use ocellus_core::field::{Field, Section};
+use toml::de::{DeTable, DeValue};
+
+/// The lenses of one file.
+pub struct Catalogue {
+    name: String,
+    lenses: Vec<Entries>,
+}
+
+/// Entries about the eye and the day, not about a model.
+const NOT_OF_A_MODEL: &[Field] =
+    &[Field::LensPower, Field::LensCylinder, Field::LensAxis, Field::HapticAxis, Field::ShowSrk2];
+
+/// What a list may say of a model.
+fn of_a_model() -> impl Iterator<Item = Field> {
+    let sections = [Section::Lens, Section::Toric];
+    Field::ALL.iter().copied().filter(move |f| sections.contains(&f.section()) && !NOT_OF_A_MODEL.contains(f))
+}
+
+/// What a list fills in for the backup lens: the entry of the case, and that of the list.
+const OF_A_BACKUP: &[(Field, Field)] =
+    &[(Field::BackupAConstant, Field::AConstant), (Field::BackupStyle, Field::LensStyle)];
+
+/// Reads a list of lenses.
+///
+/// # Errors
+/// Everything that is wrong with it.
+pub fn read(name: &str, bytes: &[u8]) -> Result<Catalogue, Vec<Problem>> {
+    let file = TomlFile::parse(name, bytes).map_err(|problem| vec![problem])?;
+    let mut catalogue = Catalogue { name: name.to_owned(), lenses: Vec::new() };
+    let mut problems = Vec::new();
+    if !file.lost_a_table() {
+        for (key, value) in file.table.iter() {
+            match value.get_ref() {
+                DeValue::Array(lenses) if key.get_ref() == "lens" => {
+                    for lens in lenses.iter() {
+                        match lens.get_ref() {
+                            DeValue::Table(table) => {
+                                let at = file.line(lens.span().start);
+                                catalogue.add(&file, at, table, &mut problems);
+                            }
+                            _ => problems.push(not_a_lens(&file, key.span().start, key.get_ref())),
+                        }
+                    }
+                }
+                _ => problems.push(not_a_lens(&file, key.span().start, key.get_ref())),
+            }
+        }
+        if problems.is_empty() && catalogue.lenses.is_empty() {
+            problems.push(Problem::of_file(name, "no lens in this list", "[[lens]] tables, each with a lens_model"));
+        }
+    }
+    file.syntax(&mut problems);
+    problems.sort_by_key(|problem| problem.line);
+    if problems.is_empty() { Ok(catalogue) } else { Err(problems) }
+}
+
+fn not_a_lens(file: &TomlFile<'_>, at: usize, key: &str) -> Problem {
+    let accepted = "[[lens]] tables, each with a lens_model".to_owned();
+    file.problem(at, key, "", "a list of lenses holds nothing else".to_owned(), accepted)
+}
+
+impl Catalogue {
+    fn add(&mut self, file: &TomlFile<'_>, line: usize, table: &DeTable<'_>, problems: &mut Vec<Problem>) {
+        let mut lens = Entries::default();
+        let allowed: Vec<Field> = of_a_model().collect();
+        for (key, value) in table.iter() {
+            let found = match Field::from_key(key.get_ref()).filter(|field| allowed.contains(field)) {
+                Some(field) => lens.enter(file, field, key, value),
+                None => {
+                    let (wrong, accepted) = match Field::from_key(key.get_ref()) {
+                        Some(_) => ("an entry of the case, not of a lens model", "in the case file".to_owned()),
+                        None => ("no entry of a lens model has this key", did_you_mean(key.get_ref(), &allowed)),
+                    };
+                    let typed = file.typed(value.span());
+                    Err(file.problem(key.span().start, key.get_ref(), typed, wrong.to_owned(), accepted))
+                }
+            };
+            problems.extend(found.err());
+        }
+        let Some(model) = lens.draft.name(Field::LensModel) else {
+            if !table.contains_key(Field::LensModel.key()) {
+                problems.push(Problem {
+                    line: Some(line),
+                    key: Some(Field::LensModel.key().to_owned()),
+                    typed: Field::LensModel.key().to_owned(),
+                    ..Problem::of_file(file.name, "a lens without a model", "lens_model = \"NAME\"")
+                });
+            }
+            return;
+        };
+        if let Some(first) = self.find(model.as_str()) {
+            let first = first.places.get(&Field::LensModel).map_or(line, |place| place.line);
+            let wrong = format!("given twice; first on line {first}");
+            problems.push(lens.problem(file.name, Field::LensModel, wrong, "each model once".to_owned()));
+        }
+        self.lenses.push(lens);
+    }
+
+    fn find(&self, model: &str) -> Option<&Entries> {
+        self.lenses.iter().find(|lens| lens.draft.name(Field::LensModel).is_some_and(|name| name.as_str() == model))
+    }
+
+    /// Fills in what the case leaves out of its lens and its backup lens; where the two differ, that is a problem.
+    pub(crate) fn fill(&self, case_file: &str, case: &mut Entries, problems: &mut Vec<Problem>) {
+        if let Some(lens) = self.lens_of(case_file, Field::LensModel, case, problems) {
+            for field in of_a_model().filter(|field| *field != Field::LensModel) {
+                fill_one(case_file, case, (field, field), lens, problems);
+            }
+        }
+        if let Some(lens) = self.lens_of(case_file, Field::BackupModel, case, problems) {
+            for pair in OF_A_BACKUP {
+                fill_one(case_file, case, *pair, lens, problems);
+            }
+        }
+    }
+
+    /// The lens that a case names; an unknown one is a problem.
+    fn lens_of(&self, case_file: &str, named: Field, case: &Entries, problems: &mut Vec<Problem>) -> Option<&Entries> {
+        let model = case.draft.name(named)?.as_str();
+        let found = self.find(model);
+        if found.is_none() {
+            let models = || self.lenses.iter().filter_map(|lens| lens.draft.name(Field::LensModel)).map(|n| n.as_str());
+            let accepted = match nearest(model, models()) {
+                Some(alike) => format!("perhaps \"{alike}\""),
+                None => models().map(|model| format!("\"{model}\"")).collect::<Vec<_>>().join(", "),
+            };
+            let wrong = format!("no lens of {} has this model", self.name);
+            problems.push(case.problem(case_file, named, wrong, accepted));
+        }
+        found
+    }
+}
+
+/// One entry of a case from one of a list.
+fn fill_one(
+    case_file: &str,
+    case: &mut Entries,
+    (into, from): (Field, Field),
+    lens: &Entries,
+    problems: &mut Vec<Problem>,
+) {
+    let (Some(value), Some(place)) = (lens.draft.number(from), lens.places.get(&from)) else { return };
+    match case.draft.number(into) {
+        // an entry that was made but could not be read stays a problem of its own
+        None if problems.iter().any(|problem| problem.key.as_deref() == Some(into.key())) => {}
+        None => {
+            case.draft.set(into, value);
+            case.places.insert(into, place.clone());
+        }
+        Some(own) if own == value => {}
+        Some(own) => {
+            let wrong = format!(
+                "the case has {}, the list of lenses {} ({}:{})",
+                shown(into, own),
+                shown(into, value),
+                place.file,
+                place.line
+            );
+            let accepted = format!("the same value, or no {} in the case", into.key());
+            problems.push(case.problem(case_file, into, wrong, accepted));
+        }
+    }
+}
+
+fn shown(field: Field, value: f64) -> String {
+    with_text(field, value, str::to_owned).unwrap_or_default()
+}

@@ -1,0 +1,30 @@
+//! Asks for the two patient identifiers that a read-back covers.
+
+use ocellus_core::error::Code;
+use ocellus_core::name::Name;
+use ocellus_core::readback::Identifiers;
+use std::io::{self, BufRead, Write};
+
+/// Asks until both are names, or the input ends.
+///
+/// # Errors
+/// When the input ends or cannot be read.
+pub fn ask(answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<Identifiers> {
+    writeln!(questions, "Two patient identifiers, read from the original printout; kept nowhere.")?;
+    Ok(Identifiers(one("First identifier: ", answers, questions)?, one("Second identifier: ", answers, questions)?))
+}
+
+fn one(question: &str, answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<Name> {
+    loop {
+        write!(questions, "{question}")?;
+        questions.flush()?;
+        let mut answer = String::new();
+        if answers.read_line(&mut answer)? == 0 {
+            return Err(io::Error::new(io::ErrorKind::UnexpectedEof, "the input ended before both identifiers"));
+        }
+        match Name::parse(answer.trim_end_matches(['\r', '\n'])) {
+            Ok(name) => return Ok(name),
+            Err(_) => writeln!(questions, "{}", Code::NotAName.text())?,
+        }
+    }
+}
