@@ -11,7 +11,7 @@ use std::path::PathBuf;
 /// Not a medical device; teaching and independent arithmetic check only; the surgeon, the label, the pharmacy and local
 /// rules decide.
 #[derive(Debug, Parser)]
-#[command(name = "ocellus", version, after_help = HELP)]
+#[command(name = "ocellus", version, max_term_width = 80, after_help = HELP)]
 pub struct Arguments {
     /// What to do.
     #[command(subcommand)]
@@ -63,6 +63,12 @@ pub enum Command {
         /// Print the steps unrounded, as JSON.
         #[arg(long)]
         json: bool,
+    },
+    /// Answer a table of eyes with a table of every method's powers, a row for a row.
+    Batch {
+        /// The table, in CSV with a header; - for standard input.
+        #[arg(value_name = "IN.csv")]
+        table: String,
     },
     /// List every entry of a case: key, meaning, what is accepted, usual value.
     Fields {

@@ -70,7 +70,7 @@ fn entries(name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Entries {
             }
             file.syntax(reader.problems);
         }
-        Err(problem) => reader.problems.push(problem),
+        Err(mut problems) => reader.problems.append(&mut problems),
     }
     reader.entries
 }
@@ -121,9 +121,7 @@ impl Reader<'_> {
     ) {
         match Field::from_key(key.get_ref()) {
             Some(field) if field.section() == section => {
-                if let Err(problem) = self.entries.enter(file, field, key, value) {
-                    self.problems.push(problem);
-                }
+                self.problems.extend(self.entries.enter(file, field, key, value));
             }
             Some(field) => {
                 let wrong = format!("this key does not stand {}", problem::table(section));

@@ -33,7 +33,7 @@ const OF_A_BACKUP: &[(Field, Field)] =
 /// # Errors
 /// Everything that is wrong with it.
 pub fn read(name: &str, bytes: &[u8]) -> Result<Catalogue, Vec<Problem>> {
-    let file = TomlFile::parse(name, bytes).map_err(|problem| vec![problem])?;
+    let file = TomlFile::parse(name, bytes)?;
     let mut catalogue = Catalogue { name: name.to_owned(), lenses: Vec::new() };
     let mut problems = Vec::new();
     if !file.lost_a_table() {
@@ -80,10 +80,10 @@ impl Catalogue {
                         None => ("no entry of a lens model has this key", did_you_mean(key.get_ref(), &allowed)),
                     };
                     let typed = file.typed(value.span());
-                    Err(file.problem(key.span().start, key.get_ref(), typed, wrong.to_owned(), accepted))
+                    Some(file.problem(key.span().start, key.get_ref(), typed, wrong.to_owned(), accepted))
                 }
             };
-            problems.extend(found.err());
+            problems.extend(found);
         }
         let Some(model) = lens.draft.name(Field::LensModel) else {
             if !table.contains_key(Field::LensModel.key()) {

@@ -25,29 +25,37 @@ pub(crate) struct Entries {
 }
 
 impl Entries {
-    /// Enters one value, its digits as typed, and checks its range.
+    /// Enters one value, its digits as typed, and checks its range; what is wrong with it otherwise.
     pub(crate) fn enter(
         &mut self,
         file: &TomlFile<'_>,
         field: Field,
         key: &Spanned<DeString<'_>>,
         value: &Spanned<DeValue<'_>>,
-    ) -> Result<(), Problem> {
+    ) -> Option<Problem> {
         let (at, typed) = (key.span().start, file.typed(value.span()));
-        let refused = |wrong: String| file.problem(at, field.key(), typed, wrong, accepted(field));
-        let text = match (field.kind(), value.get_ref()) {
-            (Kind::Number(..), DeValue::String(_)) if is_quoted(typed) => {
-                return Err(refused("a number in quotes; write the number without quotes".to_owned()));
+        match self.take(field, typed, value.get_ref()) {
+            Ok(()) => {
+                let place = Place { file: file.name.to_owned(), line: file.line(at), typed: typed.to_owned() };
+                self.places.insert(field, place);
+                None
             }
-            (_, DeValue::String(text)) if is_quoted(typed) => text,
+            Err(wrong) => Some(file.problem(at, field.key(), typed, wrong, accepted(field))),
+        }
+    }
+
+    fn take(&mut self, field: Field, typed: &str, value: &DeValue<'_>) -> Result<(), String> {
+        let quoted = typed.starts_with(['"', '\'']);
+        let text = match (field.kind(), value) {
+            (Kind::Number(..), DeValue::String(_)) if quoted => {
+                return Err("a number in quotes; write the number without quotes".to_owned());
+            }
+            (_, DeValue::String(text)) if quoted => text,
             (Kind::Number(..) | Kind::Date, _) => typed,
-            (_, DeValue::String(_)) => return Err(refused("a word without quotes".to_owned())),
-            _ => return Err(refused("not a word in quotes".to_owned())),
+            (_, DeValue::String(_)) => return Err("a word without quotes".to_owned()),
+            _ => return Err("not a word in quotes".to_owned()),
         };
-        self.draft.enter(field, text).and_then(|()| self.in_range(field)).map_err(|e| refused(problem::wrong(&e)))?;
-        let place = Place { file: file.name.to_owned(), line: file.line(at), typed: typed.to_owned() };
-        self.places.insert(field, place);
-        Ok(())
+        self.draft.enter(field, text).and_then(|()| self.in_range(field)).map_err(|error| problem::wrong(&error))
     }
 
     fn in_range(&self, field: Field) -> Result<(), Error> {
@@ -72,10 +80,6 @@ impl Entries {
             accepted,
         }
     }
-}
-
-fn is_quoted(typed: &str) -> bool {
-    typed.starts_with(['"', '\''])
 }
 
 /// The key that an unknown one probably means, with its table, or else every key that may stand there.

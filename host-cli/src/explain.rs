@@ -133,9 +133,9 @@ impl Page<'_> {
         paragraph(self.out, &format!("  {} = {value}  ", line.symbol), &format!("{} {origin}", prose.meaning))?;
         paragraph(self.out, "      ", prose.equation)?;
         for constant in prose.constants {
-            let unit = if constant.unit == "1" { "" } else { constant.unit };
+            let unit = if constant.unit == "1" { String::new() } else { format!(" {}", constant.unit) };
             let origin = self.origin(constant.source, constant.mark);
-            paragraph(self.out, "        ", &format!("{} = {} {unit} {origin}", constant.name, constant.digits))?;
+            paragraph(self.out, "        ", &format!("{} = {}{unit} {origin}", constant.name, constant.digits))?;
         }
         Ok(())
     }

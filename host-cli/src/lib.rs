@@ -1,6 +1,7 @@
 //! The host program: reads files, prints cards, tables and workings. All arithmetic is in `ocellus_core`.
 
 pub mod args;
+pub mod batch;
 pub mod card;
 pub mod case_file;
 pub mod catalogue;

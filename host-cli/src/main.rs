@@ -4,8 +4,9 @@ use clap::Parser;
 use ocellus_cli::args::{Arguments, CaseFiles, Command};
 use ocellus_cli::catalogue::{self, Catalogue};
 use ocellus_cli::problem::Problem;
-use ocellus_cli::{card, case_file, explain, fields, identify, json};
+use ocellus_cli::{batch, card, case_file, explain, fields, identify, json};
 use ocellus_core::case::Case;
+use ocellus_core::readback::Identifiers;
 use std::io::{self, IsTerminal, Read, Write};
 use std::path::Path;
 use std::process::ExitCode;
@@ -16,21 +17,18 @@ const REFUSED: u8 = 1;
 const UNUSABLE: u8 = 2;
 
 fn main() -> ExitCode {
-    match run(Arguments::parse().command) {
-        Ok(true) => ExitCode::SUCCESS,
-        Ok(false) => ExitCode::from(REFUSED),
-        Err(problems) => {
-            let mut errors = io::stderr().lock();
-            for problem in problems {
-                let _ = writeln!(errors, "{problem}");
-            }
-            ExitCode::from(UNUSABLE)
+    run(Arguments::parse().command).unwrap_or_else(|problems| {
+        let mut errors = io::stderr().lock();
+        for problem in problems {
+            // nobody is left to be told where this fails
+            let _ = writeln!(errors, "{problem}");
         }
-    }
+        ExitCode::from(UNUSABLE)
+    })
 }
 
-/// Does what was asked; whether all of it could be answered.
-fn run(command: Command) -> Result<bool, Vec<Problem>> {
+/// Does what was asked, and says whether all of it could be answered.
+fn run(command: Command) -> Result<ExitCode, Vec<Problem>> {
     // Gathered first and written at once, so that a reader who leaves early does not change what is found.
     let mut page = Vec::new();
     let answered = match command {
@@ -47,15 +45,21 @@ fn run(command: Command) -> Result<bool, Vec<Problem>> {
         }
         Command::Explain { subject, case, json } => {
             let case = read_case(&case)?;
-            if json { json::print_explain(subject, &case, &mut page) } else { explain::print(subject, &case, &mut page) }
+            if json {
+                json::print_explain(subject, &case, &mut page)
+            } else {
+                explain::print(subject, &case, &mut page)
+            }
         }
+        Command::Batch { table } => return Ok(batch::run(&table)),
         Command::Fields { markdown: true } => fields::print_markdown(&mut page).map(|()| true),
         Command::Fields { markdown: false } => fields::print(&mut page).map(|()| true),
     };
     let answered = answered.map_err(|error| output(&error))?;
     match io::stdout().lock().write_all(&page).and_then(|()| io::stdout().flush()) {
         Err(error) if error.kind() != io::ErrorKind::BrokenPipe => Err(output(&error)),
-        _ => Ok(answered),
+        _ if answered => Ok(ExitCode::SUCCESS),
+        _ => Ok(ExitCode::from(REFUSED)),
     }
 }
 
@@ -85,7 +89,9 @@ fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
     };
     match bytes {
         Ok(bytes) => Ok((name, bytes)),
-        Err(error) => Err(vec![Problem::of_file(&name, format!("cannot be read: {error}"), "a file; - for standard input")]),
+        Err(error) => {
+            Err(vec![Problem::of_file(&name, format!("cannot be read: {error}"), "a file; - for standard input")])
+        }
     }
 }
 
@@ -93,7 +99,7 @@ fn is_stdin(path: &Path) -> bool {
     path.as_os_str() == "-"
 }
 
-fn ask(case_is_stdin: bool) -> Result<ocellus_core::readback::Identifiers, Vec<Problem>> {
+fn ask(case_is_stdin: bool) -> Result<Identifiers, Vec<Problem>> {
     let refused = |wrong: String| vec![Problem::of_file("--identify", wrong, "two names of 1 to 24 characters, typed")];
     if case_is_stdin {
         return Err(refused("the case was read from standard input, so nothing can be typed there".to_owned()));

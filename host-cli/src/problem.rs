@@ -56,12 +56,13 @@ fn printable(text: &str) -> String {
 /// What is wrong with an entry of a file.
 pub(crate) fn wrong(error: &Error) -> String {
     let hint = error.field.zip(error.value).and_then(|(field, value)| looks_like(field, value));
-    match (error.code, hint) {
-        (Code::OutOfRange | Code::WrongUnit, Some(hint)) => format!("{}; it looks like {hint}", Code::OutOfRange.text()),
-        (Code::Incomplete, _) => "not given, and an entry that was made needs it".to_owned(),
-        (Code::Disagree, _) => "does not agree with another entry".to_owned(),
-        (code, _) => code.text().to_owned(),
-    }
+    let text = match error.code {
+        Code::WrongUnit => Code::OutOfRange.text(),
+        Code::Incomplete => "not given, and an entry that was made needs it",
+        Code::Disagree => "does not agree with another entry",
+        code => code.text(),
+    };
+    hint.map_or(text.to_owned(), |hint| format!("{text}; it looks like {hint}"))
 }
 
 /// What would be accepted in its place.
@@ -71,8 +72,12 @@ pub(crate) fn accepted_after(error: &Error, field: Field) -> String {
             format!("{}, {}; or r1_mm and r2_mm", table(field.section()), accepted(field))
         }
         (Code::Missing | Code::Incomplete, _) => format!("{}, {}", table(field.section()), accepted(field)),
-        (Code::Disagree, Field::R1) => "the radius of k1_d at the keratometric_index, or one of the two alone".to_owned(),
-        (Code::Disagree, Field::R2) => "the radius of k2_d at the keratometric_index, or one of the two alone".to_owned(),
+        (Code::Disagree, Field::R1) => {
+            "the radius of k1_d at the keratometric_index, or one of the two alone".to_owned()
+        }
+        (Code::Disagree, Field::R2) => {
+            "the radius of k2_d at the keratometric_index, or one of the two alone".to_owned()
+        }
         (Code::Disagree, Field::BiometryDate) => "a date not later than surgery_date".to_owned(),
         (Code::Disagree, Field::LensMost) => "a power not below lens_least_d".to_owned(),
         (Code::Disagree, Field::LensLength) => "a length not below optic_mm".to_owned(),

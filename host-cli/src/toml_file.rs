@@ -14,14 +14,16 @@ pub(crate) struct TomlFile<'a> {
 
 impl<'a> TomlFile<'a> {
     /// A byte order mark is fine; anything else that is not UTF-8 is not.
-    pub(crate) fn parse(name: &'a str, bytes: &'a [u8]) -> Result<TomlFile<'a>, Problem> {
-        let text = std::str::from_utf8(bytes).map_err(|error| Problem {
-            line: Some(1 + bytes.iter().take(error.valid_up_to()).filter(|byte| **byte == b'\n').count()),
-            ..Problem::of_file(name, "not UTF-8 text", "plain text, saved as UTF-8")
+    pub(crate) fn parse(name: &'a str, bytes: &'a [u8]) -> Result<TomlFile<'a>, Vec<Problem>> {
+        let text = std::str::from_utf8(bytes).map_err(|error| {
+            let line = 1 + bytes.iter().take(error.valid_up_to()).filter(|byte| **byte == b'\n').count();
+            let problem = Problem::of_file(name, "not UTF-8 text", "plain text, saved as UTF-8");
+            vec![Problem { line: Some(line), ..problem }]
         })?;
         let text = text.trim_start_matches('\u{feff}');
         if text.trim().is_empty() {
-            return Err(Problem::of_file(name, "the file is empty", "KEY = VALUE lines; see ocellus fields"));
+            let accepted = "lines of KEY = VALUE; ocellus --help shows the least, ocellus fields all of them";
+            return Err(vec![Problem::of_file(name, "the file is empty", accepted)]);
         }
         let (table, errors) = DeTable::parse_recoverable(text);
         Ok(TomlFile { name, table: table.into_inner(), text, errors })
@@ -46,8 +48,9 @@ impl<'a> TomlFile<'a> {
     /// comma, a unit or a second number stays with the digits before it.
     pub(crate) fn typed(&self, value: Range<usize>) -> &'a str {
         let line = value.start..self.line_span(value.start).end;
-        if !self.errors.iter().any(|error| error.span().is_some_and(|span| line.contains(&span.start) || span.start == line.end))
-        {
+        let stumbled =
+            |error: &toml::de::Error| error.span().is_some_and(|span| (line.start..=line.end).contains(&span.start));
+        if !self.errors.iter().any(stumbled) {
             return self.slice(value);
         }
         let rest = self.slice(line);

@@ -77,7 +77,7 @@ bounds! {
     PACD "pACD" -6 to 13 "mm", "the pACD of A-constants from 100 to 130", Here;
     HAIGIS_A0 "Haigis a0" -15 to 15 "mm", "beyond constants that are met", Here;
     HAIGIS_SLOPE "Haigis a1 or a2" -2 to 2 "1", "beyond constants that are met", Here;
-    LENS_POWER "lens power" -30 to 60 "D", "beyond lenses that are made", Here;
+    LENS_POWER "lens power" -30 to 70 "D", "beyond lenses that are made", Here;
     LABEL_STEP "label step" 0.05 to 2 "D", "labels go in steps of 0.25 to 1 D", NoSource;
     LENS_CYLINDER "lens cylinder" 0 to 20 "D", "beyond lenses that are made", Here;
     OPTIC "optic diameter" 3 to 9 "mm", "beyond lenses that are made", Here;

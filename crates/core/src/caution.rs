@@ -200,7 +200,7 @@ cautions! {
     RhexisBand "rhexis_band" Note "Seen over true was 115.9 +/- 3.1 % in 40 eyes, 110 to 120 %; paraxial optics gives less.", RhexisSeen Read;
 
     // Pressure
-    HeadHigh "head_high" Caution "Above 80 mmHg at the eye: a risk to the optic nerve.", Fluidics2014 Read;
+    HeadHigh "head_high" Caution "Above 80 mmHg at the eye: a risk to the optic nerve. Living eyes reached 69 and 85 mmHg at 90 and 110 cm (J Refract Surg 2014;30:534-540).", NoSource CommonPractice;
     HeadNegative "head_negative" Caution "The eye is above the open level: the column pulls.", Identity Two;
     HeadStatic "head_static" Note "With nothing flowing, from the level open to air (drip chamber or vent tip, not always the fluid level). A flowing chamber has less.", Stoppered1990 Read;
     NoAir "no_air" Note "Neither altitude nor station pressure was entered: no ceiling on vacuum is given.", Here Chosen;

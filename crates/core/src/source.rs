@@ -96,6 +96,5 @@ sources! {
     Iso2533 = "US Standard Atmosphere 1976; ISO 2533";
     Iapws97 = "IAPWS-IF97 (2007), region 4";
     Stoppered1990 = "Arch Ophthalmol 1990;108:267-270";
-    Fluidics2014 = "J Refract Surg 2014;30:534-540";
     Retropulsion2017 = "Korean J Ophthalmol 2017 (124 eyes)";
 }

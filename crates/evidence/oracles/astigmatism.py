@@ -91,7 +91,7 @@ def crossed(sheet):
 
 
 def incisions(sheet):
-    for i, (n, a, s, t) in enumerate(rows("1.50 90 0.30 180", "1.50 90 0.30 90", "0.75 12 0.50 350", "2.25 171 0.25 45", "1.00 135 0.71 225", "0.40 5 0.62 0", "3.10 63 -0.20 300"), 1):
+    for i, (n, a, s, t) in enumerate(rows("1.50 90 0.30 180", "1.50 90 0.30 90", "0.75 12 0.50 350", "2.25 171 0.25 45", "1.00 135 0.71 225", "0.40 5 0.62 0", "3.10 63 0.20 300"), 1):
         given = {"corneal_astigmatism_d": n, "steep_deg": a, "flattening_d": s, "site_deg": t}
         x = mpf(n) * cos(2 * rad(mpf(a))) + mpf(s) * cos(2 * rad(mpf(t) + 90))
         y = mpf(n) * sin(2 * rad(mpf(a))) + mpf(s) * sin(2 * rad(mpf(t) + 90))

@@ -4,7 +4,7 @@ import re
 
 from CoolProp.CoolProp import PropsSI
 from iapws.iapws97 import _PSat_T
-from mpmath import exp, mpf, sqrt
+from mpmath import mpf, sqrt
 
 from sheet import Sheet
 
@@ -54,9 +54,6 @@ def main():
         for symbol, x, tolerance, why in zip(("theta", "A", "B", "C", "psat"), region4(t), ("2e-13", "2e-9", "5e-9", "2e-9", None), 4 * ["a few roundings of a double; one unit in a coefficient's last digit moves A, B or C by at least 1e-8"] + ["one part in 1e13"]):
             sheet.add(id=f"if97-{symbol.lower()}-{t}", what=f"IF97 region 4: {symbol}", given=given, expect=x, tolerance=tolerance or f"{float(x) * 1e-13:.1e}", unit="K" if symbol == "theta" else "Pa" if symbol == "psat" else "1",
                       kind="derived", mark="two", source=f"{IF97}, written out at 50 digits", note=why)
-        x = mpf("6.112") * exp(mpf("17.62") * mpf(t) / (mpf("243.12") + mpf(t)))
-        sheet.add(id=f"magnus-psat-{t}", what="saturation pressure of water, Magnus", given=given, expect=x, tolerance=f"{float(x) * 1e-14:.1e}", unit="hPa",
-                  kind="derived", mark="two", source="WMO No. 8: 6.112 exp(17.62 t/(243.12 + t)), written out at 50 digits", note="some roundings of a double")
     sheet.save("water.toml")
 
 

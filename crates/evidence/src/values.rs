@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use serde::Deserialize;
 
@@ -198,16 +198,13 @@ pub fn parse(text: &str) -> Result<Vec<Value>, String> {
     file.values.into_iter().map(Value::complete).collect()
 }
 
-/// Reads every `*.toml` in the folders, in the order of their names.
+/// Reads every `*.toml` in a folder, in the order of their names.
 ///
 /// # Errors
 /// Names the file that cannot be used, or an id that two values share.
-pub fn load(folders: &[PathBuf]) -> Result<Vec<Value>, String> {
-    let mut paths = Vec::new();
-    for folder in folders {
-        let entries = folder.read_dir().map_err(|error| format!("{}: {error}", folder.display()))?;
-        paths.extend(entries.flatten().map(|entry| entry.path()));
-    }
+pub fn load(folder: &Path) -> Result<Vec<Value>, String> {
+    let entries = folder.read_dir().map_err(|error| format!("{}: {error}", folder.display()))?;
+    let mut paths: Vec<_> = entries.flatten().map(|entry| entry.path()).collect();
     paths.retain(|path| path.extension().is_some_and(|extension| extension == "toml"));
     paths.sort();
     let mut all: Vec<Value> = Vec::new();
@@ -222,13 +219,12 @@ pub fn load(folders: &[PathBuf]) -> Result<Vec<Value>, String> {
     }
 }
 
-/// The check values that this crate carries: printed and made ones in `values/`, those written by hand beside the checks
-/// that read them.
+/// The check values that this crate carries, in `values/`.
 ///
 /// # Errors
 /// As [`load`].
 pub fn all() -> Result<Vec<Value>, String> {
-    load(&["values", "src/checks"].map(|folder| Path::new(env!("CARGO_MANIFEST_DIR")).join(folder)))
+    load(&Path::new(env!("CARGO_MANIFEST_DIR")).join("values"))
 }
 
 #[cfg(test)]

@@ -69,6 +69,8 @@ constants! {
     SPREAD_WIDE "spread of powers above" "D" = 1, Here Chosen;
     /// A lens that leaves the eye further from its target than this.
     FAR_FROM_TARGET "lens from target by" "D" = 0.5, Here Chosen;
+    /// A toric axis chosen further than this from the best meridian.
+    OFF_AXIS "toric axis off by" "deg" = 5, Here Chosen;
     /// Targets below this are unusual.
     TARGET_LEAST "target below" "D" = -3, Here Chosen;
     /// Targets above this are unusual.

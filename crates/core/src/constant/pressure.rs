@@ -53,5 +53,5 @@ constants! {
     IF97_N10 "n10" "1" = 650.17534844798, Iapws97 Two;
 
     /// Pressure at the eye above which the optic nerve is at risk.
-    HEAD_HIGH "head above" "mmHg" = 80, Fluidics2014 Read;
+    HEAD_HIGH "head above" "mmHg" = 80, NoSource CommonPractice;
 }

@@ -7,6 +7,7 @@ use crate::astigmatism::{cornea, on_dial, toric};
 use crate::case::{Case, Toric};
 use crate::caution::{Caution, Code};
 use crate::choice::CylinderPlane;
+use crate::constant::eye::OFF_AXIS;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
@@ -15,9 +16,6 @@ use crate::lens::predict::Answers;
 use crate::lens::vergence::ThinEye;
 use crate::quantity::{Axis, LensCylinder};
 use crate::sink::Sink;
-
-/// A chosen axis further than this from the best meridian is worth a question, deg.
-const OFF_AXIS: f64 = 5.0;
 
 /// One method's eye, and the power the lens is taken to have in it.
 #[derive(Clone, Copy)]
@@ -139,7 +137,7 @@ fn chosen(case: &Case, label: &Toric, vector: PowerVector, seen: impl Iterator<I
     }
     if let Some(best) = vector.strongest() {
         let apart = (best.deg() - mark.deg()).abs();
-        if apart.min(180.0 - apart) > OFF_AXIS {
+        if apart.min(180.0 - apart) > OFF_AXIS.get() {
             sink.caution(Caution::about(Code::OffAxisChosen, Field::LensAxis));
         }
     }

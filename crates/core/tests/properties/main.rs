@@ -1,0 +1,16 @@
+//! What holds for any correct implementation, over whole ranges of eyes, lenses, levels and entries.
+//!
+//! Where a method does not have a property in some region, that region is left out by name, with the reason beside it.
+#![allow(clippy::unwrap_used, reason = "a test may stop where it stands")]
+
+mod any_draft;
+mod astigmatism;
+mod eye;
+mod lens;
+mod physics;
+mod table_side;
+
+/// Whether two numbers are as good as equal at their own size.
+fn close(a: f64, b: f64) -> bool {
+    (a - b).abs() <= 1e-12 * a.abs().max(b.abs()).max(1.0)
+}
