@@ -8,7 +8,6 @@ mod columns;
 mod line;
 mod row;
 
-use std::fmt;
 use std::fs::File;
 use std::io::{self, BufRead, BufReader, IsTerminal, Write};
 use std::process::ExitCode;
@@ -18,6 +17,8 @@ use indicatif::{ProgressBar, ProgressStyle};
 use answer::Answers;
 use columns::Columns;
 use line::Lines;
+
+use crate::problem::Problem;
 
 /// Bytes read and written at a time.
 const BUFFER: usize = 1 << 16;
@@ -40,17 +41,19 @@ pub enum Failure {
     /// The table cannot be read.
     Read(io::Error),
     /// Its first line is not a header of known columns.
-    Header(String),
+    Header(Problem),
     /// The answers cannot be written.
     Write(io::Error),
 }
 
-impl fmt::Display for Failure {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Failure {
+    fn of(self, table: &str) -> Problem {
         match self {
-            Failure::Read(error) => write!(f, "cannot be read: {error}"),
-            Failure::Header(what) => write!(f, "header: {what}"),
-            Failure::Write(error) => write!(f, "the answers cannot be written: {error}"),
+            Failure::Read(error) => {
+                Problem::of_file(table, format!("cannot be read: {error}"), "a table in CSV; - for standard input")
+            }
+            Failure::Header(problem) => Problem { file: table.to_owned(), line: Some(1), ..problem },
+            Failure::Write(error) => Problem::of_file("standard output", format!("cannot be written: {error}"), ""),
         }
     }
 }
@@ -62,8 +65,8 @@ impl fmt::Display for Failure {
 pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> {
     let mut lines = Lines::new(input);
     let columns = match lines.next().map_err(Failure::Read)? {
-        Some(header) => Columns::parse(header).map_err(Failure::Header)?,
-        None => return Err(Failure::Header("the table is empty; its first line names the columns".into())),
+        Some(header) => Columns::parse(&header).map_err(Failure::Header)?,
+        None => return Err(Failure::Header(columns::problem("", "the table is empty", &columns::all()))),
     };
     let mut answers = Answers::start(output).map_err(Failure::Write)?;
     let mut tally = Tally::default();
@@ -99,7 +102,7 @@ pub fn run(path: &str) -> ExitCode {
         // whoever read the answers has seen enough
         Err(Failure::Write(error)) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(failure) => {
-            eprintln!("{path}: {failure}");
+            eprintln!("{}", failure.of(path));
             ExitCode::from(2)
         }
     }

@@ -3,6 +3,8 @@
 use ocellus_core::field::Field;
 
 use super::line::Line;
+use crate::nearest::nearest;
+use crate::problem::Problem;
 
 /// Every column that is read, under its field's key.
 const KNOWN: &[Field] = &[
@@ -37,18 +39,20 @@ pub(super) struct Columns(Vec<Field>);
 
 impl Columns {
     /// Reads a header, or says what is wrong with it.
-    pub(super) fn parse(header: Line<'_>) -> Result<Columns, String> {
+    pub(super) fn parse(header: &Line<'_>) -> Result<Columns, Problem> {
         let (cells, damage) = header.cells();
         if let Some(damage) = damage {
-            return Err(format!("{damage}; the first line names the columns"));
+            return Err(problem(&header.text, &format!("{damage}: not a header"), &all()));
         }
         let mut fields = Vec::new();
-        for (place, name) in cells.iter().map(str::trim).enumerate() {
+        for name in cells.iter().map(str::trim) {
             let Some(&field) = KNOWN.iter().find(|field| field.key() == name) else {
-                return Err(format!("column {} is {name:?}, which is not known; {}", place + 1, known_near(name)));
+                let nearest = nearest(name, KNOWN.iter().map(|field| field.key()));
+                let accepted = nearest.map_or_else(all, |key| format!("{key}, which is the nearest known"));
+                return Err(problem(name, &format!("column {}: not a known column", fields.len() + 1), &accepted));
             };
             if fields.contains(&field) {
-                return Err(format!("column {} is {name:?} for the second time", place + 1));
+                return Err(problem(name, &format!("column {}: given twice", fields.len() + 1), "each column once"));
             }
             fields.push(field);
         }
@@ -66,26 +70,12 @@ impl Columns {
     }
 }
 
-/// The nearest known column where one is near, else all of them.
-fn known_near(name: &str) -> String {
-    let keys = || KNOWN.iter().map(|field| field.key());
-    let nearest = keys().map(|key| (distance(key, name), key)).min();
-    match nearest {
-        Some((far, key)) if far <= key.len() / 2 => format!("nearest: {key:?}"),
-        _ => format!("known, separated by commas: {}", keys().collect::<Vec<_>>().join(", ")),
-    }
+/// Every known column, as a header would name them.
+pub(super) fn all() -> String {
+    KNOWN.iter().map(|field| field.key()).collect::<Vec<_>>().join(",")
 }
 
-/// How many characters must be put in, taken out or changed to turn one word into another.
-fn distance(from: &str, to: &str) -> usize {
-    let mut costs: Vec<usize> = (0..=to.chars().count()).collect();
-    for (row, a) in from.chars().enumerate() {
-        let mut diagonal = std::mem::replace(&mut costs[0], row + 1);
-        for (column, b) in to.chars().enumerate() {
-            let changed = diagonal + usize::from(a != b);
-            diagonal = costs[column + 1];
-            costs[column + 1] = changed.min(diagonal + 1).min(costs[column] + 1);
-        }
-    }
-    costs[to.chars().count()]
+/// What is wrong with a header.
+pub(super) fn problem(typed: &str, wrong: &str, accepted: &str) -> Problem {
+    Problem { typed: typed.to_owned(), ..Problem::of_file("", wrong, accepted) }
 }

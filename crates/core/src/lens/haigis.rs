@@ -14,7 +14,7 @@ working! {
     al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Two;
     acd "ACD" "mm" = "entered, from the front of the cornea" [], "chamber depth", Entered Two;
     r "r" "mm" = "entered, or 1000 (index - 1) / K" [], "corneal radius", Identity Two;
-    a0 "a0" "mm" = "entered, or unoptimised: a0 = 0.62467 A + -72.434" [ACD_CONST_SLOPE, HAIGIS_A0], "lens constant", Haigis2004 Two;
+    a0 "a0" "mm" = "entered, or unoptimised: a0 = 0.62467 A - 72.434" [ACD_CONST_SLOPE, HAIGIS_A0], "lens constant", Haigis2004 Two;
     a1 "a1" "1" = "entered, or unoptimised: 0.4" [HAIGIS_A1], "slope on the chamber depth", Haigis2004 Two;
     a2 "a2" "1" = "entered, or unoptimised: 0.1" [HAIGIS_A2], "slope on the axial length", Haigis2004 Two;
     elp "d" "mm" = "d = a0 + a1 ACD + a2 AL" [], "lens position", Haigis2004 Memory;

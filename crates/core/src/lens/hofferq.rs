@@ -22,7 +22,7 @@ working! {
     cornea_term "t2" "mm" = "t2 = tan(K)^2, K in degrees" [], "part of the cornea", HofferQ1993 Two;
     extreme_term "t3" "mm" = "t3 = 0.1 M (23.5 - A')^2 tan(0.1 (G - A')^2), in degrees" [HOFFERQ_OUTER, HOFFERQ_MEAN, HOFFERQ_INNER],
         "part of the extremes", HofferQ1993 Memory;
-    acd "ACD" "mm" = "ACD = pACD + t1 + t2 + t3 + -0.99166" [HOFFERQ_0], "chamber depth", HofferQ1993 Memory;
+    acd "ACD" "mm" = "ACD = pACD + t1 + t2 + t3 - 0.99166" [HOFFERQ_0], "chamber depth", HofferQ1993 Memory;
     elp "ELP" "mm" = "ELP = ACD + 0.05" [HOFFERQ_POSITION], "lens position", HofferQ1993 Memory;
 }
 

@@ -16,16 +16,16 @@ working! {
     k "K" "D" = "K = 337.5 / r" [], "mean corneal power", Identity Two;
     r "r" "mm" = "entered, or 1000 (index - 1) / K" [], "corneal radius", Identity Two;
     a "A" "1" = "entered" [], "A-constant", Entered Two;
-    lcor "LCOR" "mm" = "LCOR = AL (AL <= 24.2), -3.446 + 1.716 AL + -0.0237 AL^2 (AL > 24.2)"
+    lcor "LCOR" "mm" = "LCOR = AL (AL <= 24.2), -3.446 + 1.716 AL - 0.0237 AL^2 (AL > 24.2)"
         [SRKT_LCOR_EDGE, SRKT_LCOR_0, SRKT_LCOR_1, SRKT_LCOR_2], "axial length corrected for long eyes", SrkT1990 Memory;
     cw "Cw" "mm" = "Cw = -5.41 + 0.58412 LCOR + 0.098 K" [SRKT_CW_0, SRKT_CW_1, SRKT_CW_2], "corneal width", SrkT1990 Memory;
     radicand "q" "mm2" = "q = r^2 - Cw^2/4" [], "radicand of the corneal height", SrkT1990 Memory;
     h "H" "mm" = "H = r - sqrt(q); H = r where q < 0" [], "corneal height", SrkT1990 Memory;
-    acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A + -68.747" [ACD_CONST_SLOPE, ACD_CONST_0],
+    acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A - 68.747" [ACD_CONST_SLOPE, ACD_CONST_0],
         "chamber depth constant of the lens", SrkT1990 Two;
     offset "offset" "mm" = "offset = ACDconst - 3.336" [SRKT_OFFSET], "from corneal height to lens", SrkT1990 Memory;
     elp "ELP" "mm" = "ELP = H + offset" [], "lens position", SrkT1990 Memory;
-    al "LOPT" "mm" = "LOPT = AL + 0.65696 + -0.02029 AL" [SRKT_RT_0, SRKT_RT_1],
+    al "LOPT" "mm" = "LOPT = AL + 0.65696 - 0.02029 AL" [SRKT_RT_0, SRKT_RT_1],
         "axial length in the optics, with retinal thickness", SrkT1990 Memory;
     kc "Kc" "D" = "Kc = 1000 (1.333 - 1) / r" [INDEX_SRKT], "corneal power in the optics", SrkT1990 Memory;
 }

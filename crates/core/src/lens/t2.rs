@@ -16,11 +16,11 @@ working! {
     r "r" "mm" = "entered, or 1000 (index - 1) / K" [], "corneal radius", Identity Two;
     a "A" "1" = "entered" [], "A-constant", Entered Two;
     h2 "H2" "mm" = "H2 = -10.326 + 0.32630 AL + 0.13533 K" [T2_H_0, T2_H_AL, T2_H_K], "corneal height", T22010 Memory;
-    acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A + -68.747" [ACD_CONST_SLOPE, ACD_CONST_0],
+    acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A - 68.747" [ACD_CONST_SLOPE, ACD_CONST_0],
         "chamber depth constant of the lens", SrkT1990 Two;
     offset "offset" "mm" = "offset = ACDconst - 3.336" [SRKT_OFFSET], "from corneal height to lens", SrkT1990 Memory;
     elp "ELP" "mm" = "ELP = H2 + offset" [], "lens position", T22010 Memory;
-    al "LOPT" "mm" = "LOPT = AL + 0.65696 + -0.02029 AL" [SRKT_RT_0, SRKT_RT_1],
+    al "LOPT" "mm" = "LOPT = AL + 0.65696 - 0.02029 AL" [SRKT_RT_0, SRKT_RT_1],
         "axial length in the optics, with retinal thickness", SrkT1990 Memory;
     kc "Kc" "D" = "Kc = 1000 (1.333 - 1) / r" [INDEX_SRKT], "corneal power in the optics", SrkT1990 Memory;
 }
