@@ -4,8 +4,8 @@ use crate::catalogue::Catalogue;
 use crate::entries::{Entries, did_you_mean};
 use crate::fields::sections;
 use crate::nearest::nearest;
-use crate::problem::{self, Problem};
-use crate::toml_file::TomlFile;
+use crate::problem::{self, ENOUGH, Problem, in_order};
+use crate::toml_file::{TomlFile, TomlText};
 use ocellus_core::case::Case;
 use ocellus_core::draft::Draft;
 use ocellus_core::error::{Code, Error};
@@ -20,7 +20,7 @@ use toml::de::{DeString, DeTable, DeValue};
 pub fn read(name: &str, bytes: &[u8]) -> Result<Draft, Vec<Problem>> {
     let mut problems = Vec::new();
     let entries = entries(name, bytes, &mut problems);
-    if problems.is_empty() { Ok(entries.draft) } else { Err(in_order(problems)) }
+    if problems.is_empty() { Ok(entries.draft) } else { Err(in_order(name, problems)) }
 }
 
 /// The case of a case file, its lenses' numbers filled in from a catalogue.
@@ -30,8 +30,9 @@ pub fn read(name: &str, bytes: &[u8]) -> Result<Draft, Vec<Problem>> {
 pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<Case, Vec<Problem>> {
     let mut problems = Vec::new();
     let mut entries = entries(name, bytes, &mut problems);
-    if entries.places.is_empty() && !problems.is_empty() {
-        return Err(in_order(problems));
+    // nothing was read, or not all: what is missing is not known
+    if problems.len() >= ENOUGH || entries.places.is_empty() && !problems.is_empty() {
+        return Err(in_order(name, problems));
     }
     if let Some(catalogue) = catalogue {
         catalogue.fill(name, &mut entries, &mut problems);
@@ -44,27 +45,23 @@ pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<C
         }
     });
     problems.append(&mut found);
-    case.filter(|_| problems.is_empty()).ok_or_else(|| in_order(problems))
+    case.filter(|_| problems.is_empty()).ok_or_else(|| in_order(name, problems))
 }
 
 /// Whether an error only repeats a problem that is known, or follows from it.
 fn follows(error: &Error, problems: &[Problem]) -> bool {
     const CORNEA: &[Field] = &[Field::K1, Field::K2, Field::R1, Field::R2];
-    let known = |field: &Field| problems.iter().any(|problem| problem.key.as_deref() == Some(field.key()));
+    let known = |field: &Field| problems.iter().any(|problem| problem.field == Some(*field));
     error.field.is_some_and(|field| {
         known(&field) || (error.code == Code::Missing && CORNEA.contains(&field) && CORNEA.iter().any(known))
     })
 }
 
-fn in_order(mut problems: Vec<Problem>) -> Vec<Problem> {
-    problems.sort_by_key(|problem| problem.line.unwrap_or(usize::MAX));
-    problems
-}
-
 fn entries(name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Entries {
     let mut reader = Reader { entries: Entries::default(), problems };
-    match TomlFile::parse(name, bytes) {
-        Ok(file) => {
+    match TomlText::new(name, bytes) {
+        Ok(text) => {
+            let file = text.parse();
             if !file.lost_a_table() {
                 reader.top(&file);
             }
@@ -89,6 +86,7 @@ impl Reader<'_> {
         for (key, value) in file.table.iter() {
             let section = tables().find(|section| section.word() == key.get_ref());
             match (section, value.get_ref()) {
+                _ if self.problems.len() >= ENOUGH => {}
                 (Some(section), DeValue::Table(table)) => self.table(file, section, table),
                 (Some(section), _) => {
                     let accepted = format!("[{}] once, with its keys on the lines below", section.word());
@@ -120,6 +118,7 @@ impl Reader<'_> {
         value: &Spanned<DeValue<'_>>,
     ) {
         match Field::from_key(key.get_ref()) {
+            _ if self.problems.len() >= ENOUGH => {}
             Some(field) if field.section() == section => {
                 self.problems.extend(self.entries.enter(file, field, key, value));
             }
@@ -143,7 +142,7 @@ impl Reader<'_> {
         wrong: String,
         accepted: String,
     ) {
-        let typed = if matches!(value.get_ref(), DeValue::Table(_)) { "" } else { file.typed(value.span()) };
+        let typed = file.typed(value.span());
         self.problems.push(file.problem(key.span().start, key.get_ref(), typed, wrong, accepted));
     }
 }

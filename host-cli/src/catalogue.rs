@@ -2,11 +2,12 @@
 
 use crate::entries::{Entries, did_you_mean};
 use crate::nearest::nearest;
-use crate::problem::Problem;
-use crate::toml_file::TomlFile;
+use crate::problem::{ENOUGH, Problem, in_order};
+use crate::toml_file::{TomlFile, TomlText};
 use ocellus_core::draft::with_text;
 use ocellus_core::field::{Field, Section};
-use toml::de::{DeTable, DeValue};
+use toml::Spanned;
+use toml::de::{DeString, DeTable, DeValue};
 
 /// The lenses of one file.
 pub struct Catalogue {
@@ -33,7 +34,8 @@ const OF_A_BACKUP: &[(Field, Field)] =
 /// # Errors
 /// Everything that is wrong with it.
 pub fn read(name: &str, bytes: &[u8]) -> Result<Catalogue, Vec<Problem>> {
-    let file = TomlFile::parse(name, bytes)?;
+    let text = TomlText::new(name, bytes)?;
+    let file = text.parse();
     let mut catalogue = Catalogue { name: name.to_owned(), lenses: Vec::new() };
     let mut problems = Vec::new();
     if !file.lost_a_table() {
@@ -42,15 +44,16 @@ pub fn read(name: &str, bytes: &[u8]) -> Result<Catalogue, Vec<Problem>> {
                 DeValue::Array(lenses) if key.get_ref() == "lens" => {
                     for lens in lenses.iter() {
                         match lens.get_ref() {
+                            _ if problems.len() >= ENOUGH => break,
                             DeValue::Table(table) => {
                                 let at = file.line(lens.span().start);
                                 catalogue.add(&file, at, table, &mut problems);
                             }
-                            _ => problems.push(not_a_lens(&file, key.span().start, key.get_ref())),
+                            _ => problems.push(not_a_lens(&file, key, value)),
                         }
                     }
                 }
-                _ => problems.push(not_a_lens(&file, key.span().start, key.get_ref())),
+                _ => problems.push(not_a_lens(&file, key, value)),
             }
         }
         if problems.is_empty() && catalogue.lenses.is_empty() {
@@ -58,13 +61,13 @@ pub fn read(name: &str, bytes: &[u8]) -> Result<Catalogue, Vec<Problem>> {
         }
     }
     file.syntax(&mut problems);
-    problems.sort_by_key(|problem| problem.line);
-    if problems.is_empty() { Ok(catalogue) } else { Err(problems) }
+    if problems.is_empty() { Ok(catalogue) } else { Err(in_order(name, problems)) }
 }
 
-fn not_a_lens(file: &TomlFile<'_>, at: usize, key: &str) -> Problem {
+fn not_a_lens(file: &TomlFile<'_>, key: &Spanned<DeString<'_>>, value: &Spanned<DeValue<'_>>) -> Problem {
     let accepted = "[[lens]] tables, each with a lens_model".to_owned();
-    file.problem(at, key, "", "a list of lenses holds nothing else".to_owned(), accepted)
+    let wrong = "a list of lenses holds nothing else".to_owned();
+    file.problem(key.span().start, key.get_ref(), file.typed(value.span()), wrong, accepted)
 }
 
 impl Catalogue {
@@ -73,6 +76,7 @@ impl Catalogue {
         let allowed: Vec<Field> = of_a_model().collect();
         for (key, value) in table.iter() {
             let found = match Field::from_key(key.get_ref()).filter(|field| allowed.contains(field)) {
+                _ if problems.len() >= ENOUGH => return,
                 Some(field) => lens.enter(file, field, key, value),
                 None => {
                     let (wrong, accepted) = match Field::from_key(key.get_ref()) {
@@ -89,7 +93,7 @@ impl Catalogue {
             if !table.contains_key(Field::LensModel.key()) {
                 problems.push(Problem {
                     line: Some(line),
-                    key: Some(Field::LensModel.key().to_owned()),
+                    field: Some(Field::LensModel),
                     typed: Field::LensModel.key().to_owned(),
                     ..Problem::of_file(file.name, "a lens without a model", "lens_model = \"NAME\"")
                 });
@@ -150,7 +154,7 @@ fn fill_one(
     let (Some(value), Some(place)) = (lens.draft.number(from), lens.places.get(&from)) else { return };
     match case.draft.number(into) {
         // an entry that was made but could not be read stays a problem of its own
-        None if problems.iter().any(|problem| problem.key.as_deref() == Some(into.key())) => {}
+        None if problems.iter().any(|problem| problem.field == Some(into)) => {}
         None => {
             case.draft.set(into, value);
             case.places.insert(into, place.clone());

@@ -74,7 +74,7 @@ impl Entries {
         Problem {
             file: place.map_or(file, |place| &place.file).to_owned(),
             line: place.map(|place| place.line),
-            key: Some(key.to_owned()),
+            field: Some(field),
             typed: place.map_or(key.to_owned(), |place| format!("{key} = {}", place.typed)),
             wrong,
             accepted,

@@ -21,12 +21,13 @@ pub fn print(subject: Subject, case: &Case, out: &mut dyn Write) -> io::Result<b
     writeln!(page.out, "{}", subject.name())?;
     page.entries(&working.entries)?;
     page.steps(&working.steps)?;
+    let refused = working.cautions.iter().any(|caution| caution.code.severity() == Severity::Refuse);
     if !any {
-        page.missing(subject)?;
+        page.missing(subject, refused)?;
     }
     page.cautions(&working.cautions)?;
     page.list_sources()?;
-    Ok(any && working.cautions.iter().all(|caution| caution.code.severity() != Severity::Refuse))
+    Ok(any && !refused)
 }
 
 /// A topic's name in JSON, and its heading.
@@ -75,7 +76,7 @@ impl Sink for Working {
     }
 }
 
-/// Significant digits of a step: two more than a hand calculator needs to come to the printed result.
+/// Significant digits of a step: enough to go on from by hand and come to the numbers on the card.
 const SIGNIFICANT: u8 = 8;
 
 struct Page<'a> {
@@ -149,13 +150,13 @@ impl Page<'_> {
         paragraph(self.out, "", &format!("{method}{} = {value} {origin}", item.what.name()))
     }
 
-    /// What stands in the way is in the cautions; this lists what could still be entered.
-    fn missing(&mut self, subject: Subject) -> io::Result<()> {
+    /// What could still be entered; a refusal is told in the cautions, and no entry would lift it.
+    fn missing(&mut self, subject: Subject, refused: bool) -> io::Result<()> {
         writeln!(self.out)?;
         paragraph(self.out, "", &format!("{}: not computed, this case does not allow it.", subject.name()))?;
         let absent = |field: &&Field| !self.draft.has(**field) && field.default().is_none();
         let absent: Vec<Field> = subject.inputs().iter().filter(absent).copied().collect();
-        if !absent.is_empty() {
+        if !refused && !absent.is_empty() {
             writeln!(self.out, "Not entered, of what it can start from:")?;
             for field in absent {
                 let table = crate::problem::table(field.section());

@@ -7,6 +7,7 @@ use ocellus_cli::problem::Problem;
 use ocellus_cli::{batch, card, case_file, explain, fields, identify, json};
 use ocellus_core::case::Case;
 use ocellus_core::readback::Identifiers;
+use std::fs::File;
 use std::io::{self, IsTerminal, Read, Write};
 use std::path::Path;
 use std::process::ExitCode;
@@ -78,21 +79,26 @@ fn read_catalogue(path: &Path) -> Result<Catalogue, Vec<Problem>> {
     catalogue::read(&name, &bytes)
 }
 
+/// Bytes of the longest file that is read: a case has a few thousand, a long list of lenses a few hundred thousand.
+const LONGEST: u64 = 1 << 20;
+
 /// The name of a file and its bytes.
 fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
     let name = if is_stdin(path) { "standard input".to_owned() } else { path.display().to_string() };
-    let bytes = if is_stdin(path) {
-        let mut bytes = Vec::new();
-        io::stdin().lock().read_to_end(&mut bytes).map(|_| bytes)
-    } else {
-        std::fs::read(path)
-    };
-    match bytes {
-        Ok(bytes) => Ok((name, bytes)),
-        Err(error) => {
-            Err(vec![Problem::of_file(&name, format!("cannot be read: {error}"), "a file; - for standard input")])
-        }
+    let refused = |wrong: String, accepted| vec![Problem::of_file(&name, wrong, accepted)];
+    let bytes = if is_stdin(path) { start(io::stdin().lock()) } else { File::open(path).and_then(start) }
+        .map_err(|error| refused(format!("cannot be read: {error}"), "a file; - for standard input"))?;
+    if bytes.len() as u64 > LONGEST {
+        return Err(refused("too long for a case or a list of lenses".to_owned(), "at most 1 MiB"));
     }
+    Ok((name, bytes))
+}
+
+/// As much as can be used, and a byte more.
+fn start(input: impl Read) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    input.take(LONGEST + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
 }
 
 fn is_stdin(path: &Path) -> bool {

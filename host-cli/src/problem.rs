@@ -12,8 +12,8 @@ pub struct Problem {
     pub file: String,
     /// Its line, where it is about one.
     pub line: Option<usize>,
-    /// The key, where it is about one.
-    pub key: Option<String>,
+    /// The entry, where it is about a known one.
+    pub field: Option<Field>,
     /// The key with its value, or the line, as typed; empty where nothing was.
     pub typed: String,
     /// What is wrong.
@@ -22,11 +22,14 @@ pub struct Problem {
     pub accepted: String,
 }
 
+/// With as many, a file is not a case with mistakes but something else, and the rest of it is left unread.
+pub(crate) const ENOUGH: usize = 100;
+
 impl Problem {
     /// About a file as a whole.
     pub fn of_file(file: &str, wrong: impl Into<String>, accepted: impl Into<String>) -> Problem {
         let (wrong, accepted) = (wrong.into(), accepted.into());
-        Problem { file: file.to_owned(), line: None, key: None, typed: String::new(), wrong, accepted }
+        Problem { file: file.to_owned(), line: None, field: None, typed: String::new(), wrong, accepted }
     }
 }
 
@@ -42,6 +45,15 @@ impl Display for Problem {
         write!(f, " {}", self.wrong)?;
         if self.accepted.is_empty() { Ok(()) } else { write!(f, "\n    accepted: {}", self.accepted) }
     }
+}
+
+/// The problems of a file in its order, those about no line last.
+pub(crate) fn in_order(file: &str, mut problems: Vec<Problem>) -> Vec<Problem> {
+    if problems.len() >= ENOUGH {
+        problems.push(Problem::of_file(file, "much is wrong; not all of it is told here", ""));
+    }
+    problems.sort_by_key(|problem| problem.line.unwrap_or(usize::MAX));
+    problems
 }
 
 /// The most characters of a file that are shown of one line.

@@ -164,7 +164,7 @@ fn columns_may_stand_in_any_order_and_lines_may_end_either_way() {
     );
     assert_eq!(other, good);
     let (rows, _) = answered(format!("\u{FEFF}{HEADER}\r\n\r\n{GOOD}\r\n"));
-    assert_eq!(rows, [good.clone()]);
+    assert!(rows.len() == 1 && rows[0] == good);
     let quoted = |line: &str| format!("\"{}\"", line.replace(',', "\",\""));
     assert_eq!(one(&quoted(HEADER), &quoted(GOOD)), good);
 }
@@ -247,7 +247,7 @@ fn srkt_past_its_cusp_is_given_with_the_code() {
 fn cautions_are_those_of_the_eye_and_of_the_methods() {
     assert_eq!(
         cell(&one(HEADER, GOOD), "cautions"),
-        "srk2_superseded holladay1_converted hofferq_converted haigis_unoptimised"
+        "holladay1_converted hofferq_converted haigis_unoptimised"
     );
     let row = one(HEADER, "odd,right,27.00,41.00,45.00,3.12,0,118.9,");
     assert!(has_code(&row, "al_unusual") && has_code(&row, "astigmatism_large"));

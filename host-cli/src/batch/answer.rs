@@ -14,8 +14,8 @@ use ocellus_core::quantity::{LensPower, Vertex};
 
 use super::row::Wrong;
 
-/// Said of every row, since a table has no columns for what they ask.
-const OF_EVERY_ROW: &[Code] = &[Code::BiometryUndated, Code::AxesUnknown];
+/// Said of every row: a table has no columns for what they ask, and always has the column of SRK II.
+const OF_EVERY_ROW: &[Code] = &[Code::BiometryUndated, Code::AxesUnknown, Code::Superseded];
 
 /// Writes the answers, row by row.
 pub(super) struct Answers<W: Write> {

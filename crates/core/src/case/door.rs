@@ -133,7 +133,7 @@ impl<'a> Door<'a> {
             self.refuse_as(Code::Missing, Field::K2);
         }
         let cornea = match (powers, radii) {
-            (_, Some((r1, r2))) => Cornea::from_radii(r1, r2, index?, axes),
+            (_, Some((r1, r2))) => Cornea::from_radii(r1, r2, axes),
             (Some((k1, k2)), None) => Cornea::from_powers(k1, k2, index?, axes),
             (None, None) => return None,
         };

@@ -60,18 +60,14 @@ impl Cornea {
     /// use ocellus_core::eye::cornea::Cornea;
     /// use ocellus_core::quantity::*;
     /// let r = |mm| CornealRadius::from_mm(mm);
-    /// let cornea = Cornea::from_radii(r(7.6)?, r(7.8)?, KeratometricIndex::new(1.3375)?, None)?;
+    /// let cornea = Cornea::from_radii(r(7.6)?, r(7.8)?, None)?;
     /// assert!((cornea.k() - 43.8386).abs() < 1e-4);
     /// # Ok::<(), ocellus_core::error::Error>(())
     /// ```
-    pub fn from_radii(
-        r1: CornealRadius,
-        r2: CornealRadius,
-        index: KeratometricIndex,
-        axes: Option<(Axis, Axis)>,
-    ) -> Result<Cornea, Error> {
-        let power = |r: CornealRadius| 1000.0 * (index.get() - 1.0) / r.mm();
-        let mean_radius = CornealRadius::from_mm(1000.0 * (index.get() - 1.0) / ((power(r1) + power(r2)) / 2.0))?;
+    pub fn from_radii(r1: CornealRadius, r2: CornealRadius, axes: Option<(Axis, Axis)>) -> Result<Cornea, Error> {
+        // between the two by definition; rounding must not carry two equal radii beyond themselves
+        let (least, most) = (r1.mm().min(r2.mm()), r1.mm().max(r2.mm()));
+        let mean_radius = CornealRadius::from_mm((2.0 / (1.0 / r1.mm() + 1.0 / r2.mm())).clamp(least, most))?;
         Ok(Cornea::told_apart(mean_radius, r1, r2, axes))
     }
 

@@ -32,7 +32,7 @@ working! {
 /// ```
 /// use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
 /// let r = CornealRadius::from_mm(7.7)?;
-/// let cornea = Cornea::from_radii(r, r, KeratometricIndex::new(1.3375)?, None)?;
+/// let cornea = Cornea::from_radii(r, r, None)?;
 /// let lens = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
 /// assert!((lens.p0 - 20.2).abs() < 0.01);
 /// # Ok::<(), ocellus_core::error::Error>(())
@@ -62,7 +62,7 @@ impl Working {
     /// ```
     /// # use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
     /// # let r = CornealRadius::from_mm(7.7)?;
-    /// # let cornea = Cornea::from_radii(r, r, KeratometricIndex::new(1.3375)?, None)?;
+    /// # let cornea = Cornea::from_radii(r, r, None)?;
     /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
     /// assert_eq!(eye.power(Refraction::from_d(-1.0)?), eye.p0 + 1.25);
     /// # Ok::<(), ocellus_core::error::Error>(())
@@ -76,7 +76,7 @@ impl Working {
     /// ```
     /// # use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
     /// # let r = CornealRadius::from_mm(7.7)?;
-    /// # let cornea = Cornea::from_radii(r, r, KeratometricIndex::new(1.3375)?, None)?;
+    /// # let cornea = Cornea::from_radii(r, r, None)?;
     /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
     /// assert!(eye.refraction(LensPower::from_d(21.0)?) < 0.0);
     /// # Ok::<(), ocellus_core::error::Error>(())

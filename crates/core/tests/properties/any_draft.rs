@@ -116,7 +116,7 @@ impl Seed {
                     }
                     (Code::Disagree, field) => draft.clear(field),
                     // a cornea at the end of its range, at an index that takes its radius over
-                    (Code::OutOfRange, Field::K1 | Field::R1) => draft.clear(Field::Index),
+                    (Code::OutOfRange, Field::K1) => draft.clear(Field::Index),
                     _ => panic!("{error:?}"),
                 }
             }

@@ -3,10 +3,11 @@
 use ocellus_core::case::Case;
 use ocellus_core::choice::{AcdFrom, AlMethod, Eye as Side, EyeState, KKind, PreviousSurgery};
 use ocellus_core::draft::Draft;
+use ocellus_core::eye::cornea::Cornea;
 use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
 use ocellus_core::lens::predict::{Prediction, predict};
-use ocellus_core::quantity::{LensPower, Refraction, Vertex};
+use ocellus_core::quantity::{Axis, CornealPower, KeratometricIndex, LensPower, Refraction, Vertex};
 use proptest::prelude::*;
 
 /// A phakic eye, one lens constant, one target.
@@ -108,6 +109,18 @@ proptest! {
             draft.set(Field::R2, radii.1);
         }
         prop_assert_eq!(bits(&draft), bits(&swapped));
+    }
+
+    /// Flat and steep are told apart by their size, and each keeps its axis.
+    #[test]
+    fn flat_and_steep_are_told_apart(eye in eyes(), first in 0.0..180.0, second in 0.0..180.0) {
+        let index = KeratometricIndex::new(1.3375).unwrap();
+        let (k1, k2) = (CornealPower::from_d(eye.k1).unwrap(), CornealPower::from_d(eye.k2).unwrap());
+        let (first, second) = (Axis::from_deg(first).unwrap(), Axis::from_deg(second).unwrap());
+        let cornea = Cornea::from_powers(k1, k2, index, Some((first, second))).unwrap();
+        prop_assert_eq!(cornea, Cornea::from_powers(k2, k1, index, Some((second, first))).unwrap());
+        prop_assert!(cornea.flat_k() <= cornea.k() && cornea.k() <= cornea.steep_k() && cornea.astigmatism() >= 0.0);
+        prop_assert_eq!(cornea.steep_axis(), Some(if eye.k1 > eye.k2 { first } else { second }));
     }
 
     /// A cornea typed as powers, as radii, or as powers at another index is the same cornea.

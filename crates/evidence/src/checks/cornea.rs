@@ -43,7 +43,7 @@ pub(super) fn register(registry: &mut Registry) {
             };
         Cornea::from_radii, Cornea::flat_k, Cornea::steep_k, Cornea::k, Cornea::astigmatism => "cornea-radii-*" =>
             |from_radii, flat, steep, mean, astigmatism; value| {
-                let cornea = from_radii(radius(value, "r1_mm")?, radius(value, "r2_mm")?, index(value)?, None)?;
+                let cornea = from_radii(radius(value, "r1_mm")?, radius(value, "r2_mm")?, None)?;
                 Ok(vec![flat(&cornea), steep(&cornea), mean(&cornea), astigmatism(&cornea)])
             };
         Cornea::steep_axis, Cornea::flat_axis, Cornea::off_square => "cornea-axes-*" => |steep, flat, off_square; value| {

@@ -1,0 +1,139 @@
+//! The demonstration cases show what their README says they show.
+
+use ocellus_cli::{card, case_file};
+use ocellus_core::case::Case;
+use ocellus_core::caution::{Caution, Code, Severity};
+use ocellus_core::item::{Item, What};
+use ocellus_core::lens::Method;
+use ocellus_core::plan::plan;
+use ocellus_core::sink::Sink;
+use std::fs;
+use std::path::PathBuf;
+
+fn folder() -> PathBuf {
+    PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../demo-data"))
+}
+
+fn case(file: &str) -> Case {
+    let bytes = fs::read(folder().join(file)).expect("a demonstration file");
+    case_file::case(file, &bytes, None).unwrap_or_else(|problems| panic!("{}", problems[0]))
+}
+
+/// Every case that a person is meant to plan, and what its card must say.
+const CASES: &[(&str, &[Code])] = &[
+    ("average.toml", &[]),
+    ("long-toric.toml", &[Code::LongEye, Code::PosteriorIgnored, Code::LongOrVitrectomised]),
+    ("short.toml", &[Code::ShortEye, Code::AlUnusual]),
+    ("steep.toml", &[Code::DepartsFromT2, Code::KUnusual]),
+    ("steep-long.toml", &[Code::Radicand]),
+    ("after-laser.toml", &[Code::PreviousSurgery]),
+    ("high-altitude.toml", &[Code::VacuumUnreachable]),
+    ("both-right.toml", &[Code::Guttata]),
+    ("both-left.toml", &[Code::Guttata]),
+    ("minus.toml", &[Code::MinusPower, Code::PosteriorPolar, Code::Clamped, Code::RetinaTurned]),
+];
+
+#[derive(Default)]
+struct Kept {
+    items: Vec<Item>,
+    cautions: Vec<Caution>,
+}
+
+impl Sink for Kept {
+    fn item(&mut self, item: Item) {
+        self.items.push(item);
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        self.cautions.push(caution);
+    }
+}
+
+fn planned(file: &str) -> Kept {
+    let mut kept = Kept::default();
+    plan(&case(file), &mut kept);
+    kept
+}
+
+#[test]
+fn the_list_is_complete() {
+    let mut files: Vec<String> = fs::read_dir(folder())
+        .expect("demo-data")
+        .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
+        .filter(|name| name.ends_with(".toml"))
+        .collect();
+    files.sort();
+    let mut listed: Vec<&str> = CASES.iter().map(|(file, _)| *file).collect();
+    listed.sort();
+    assert_eq!(files, listed);
+    let readme = fs::read_to_string(folder().join("README.md")).expect("demo-data/README.md");
+    assert!(listed.iter().all(|file| readme.contains(file)));
+}
+
+#[test]
+fn each_case_shows_what_it_is_for() {
+    for (file, codes) in CASES {
+        let kept = planned(file);
+        for code in *codes {
+            assert!(kept.cautions.iter().any(|c| c.code == *code), "{file} does not say {}", code.word());
+        }
+    }
+}
+
+/// A refusal leaves no lens number behind, and everything else stands.
+#[test]
+fn a_refused_eye_has_a_card_without_lens_numbers() {
+    let kept = planned("after-laser.toml");
+    assert!(kept.items.iter().all(|item| item.method.is_none()));
+    assert!(kept.items.iter().any(|item| item.what == What::Head));
+    assert!(kept.items.iter().any(|item| item.what == What::RhexisTrue));
+}
+
+#[test]
+fn srkt_leaves_the_spread_where_it_departs_and_the_card_where_it_has_no_answer() {
+    let of = |kept: &Kept, what| {
+        kept.items.iter().find(|i| i.what == what && i.method == Some(Method::Srkt)).map(|i| i.value)
+    };
+    let (steep, refused) = (planned("steep.toml"), planned("steep-long.toml"));
+    assert_eq!((of(&steep, What::Compared), of(&steep, What::Guided)), (Some(0.0), Some(0.0)));
+    assert_eq!(of(&refused, What::ExactPower), None);
+    assert_eq!(of(&refused, What::LadderRefraction), None);
+}
+
+/// A wrong file that reads well: every check that should notice it does.
+#[test]
+fn a_swapped_printout_is_noticed() {
+    let kept = planned("mistakes/swapped.toml");
+    for code in [
+        Code::FellowIdentical,
+        Code::SpectaclesDisagree,
+        Code::AxesCrossed,
+        Code::BiometryOld,
+        Code::TargetUnusual,
+        Code::FarFromTarget,
+        Code::LensModelMissing,
+    ] {
+        assert!(kept.cautions.iter().any(|c| c.code == code), "{}", code.word());
+    }
+}
+
+#[test]
+fn every_mistake_is_named_at_once() {
+    let bytes = fs::read(folder().join("mistakes/everything.toml")).expect("a demonstration file");
+    let problems = case_file::case("everything.toml", &bytes, None).expect_err("a file full of mistakes");
+    assert!(problems.len() >= 15, "only {}", problems.len());
+}
+
+#[test]
+fn a_card_fits_80_columns_and_says_whose_it_is() {
+    for (file, codes) in CASES {
+        let mut text = Vec::new();
+        let refused = card::print(&case(file), None, false, &mut text).expect("memory");
+        let text = String::from_utf8(text).expect("text");
+        let wide = text.lines().find(|line| line.chars().count() > 80);
+        assert_eq!(wide, None, "{file}");
+        assert_eq!(refused, codes.iter().any(|code| code.severity() == Severity::Refuse), "{file}");
+        assert!(text.contains("Not a medical device") && text.contains(" EYE   theatre card"), "{file}");
+        assert!(!text.contains("NaN") && !text.contains("inf ") && !text.contains("not printable"), "{file}");
+    }
+}

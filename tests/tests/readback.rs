@@ -1,0 +1,195 @@
+//! The read-back code: what differs in the entries differs in its first part.
+#![allow(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test may stop where it stands")]
+
+use std::fs;
+use std::path::Path;
+
+use ocellus_cli::case_file;
+use ocellus_core::case::Case;
+use ocellus_core::draft::{Draft, with_text};
+use ocellus_core::field::{Field, Kind};
+use ocellus_core::name::Name;
+use ocellus_core::readback::{self, Identifiers};
+
+/// The demonstration cases.
+fn demo() -> Vec<Draft> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../demo-data");
+    let files = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    let files = files.filter(|path| path.extension().is_some_and(|kind| kind == "toml"));
+    let draft = |path: &Path| case_file::read(&path.to_string_lossy(), &fs::read(path).unwrap()).unwrap();
+    let drafts: Vec<Draft> = files.map(|path| draft(&path)).collect();
+    assert!(drafts.len() >= 10);
+    drafts
+}
+
+/// An entry as it is printed, and so typed.
+fn typed(draft: &Draft, field: Field) -> Option<String> {
+    match draft.number(field) {
+        Some(value) => with_text(field, value, str::to_owned),
+        None => draft.name(field).map(|name| name.as_str().to_owned()),
+    }
+}
+
+/// Whether two drafts say different things in a field. A name does not differ by its capitals.
+fn differ(a: &Draft, b: &Draft, field: Field) -> bool {
+    match (a.name(field), b.name(field)) {
+        (Some(a), Some(b)) => !a.as_str().eq_ignore_ascii_case(b.as_str()),
+        _ => a.number(field) != b.number(field),
+    }
+}
+
+/// Every text that is one character away: another in its place, one more, one less.
+fn edits(text: &str) -> impl Iterator<Item = String> + '_ {
+    let characters = || (b' '..=b'~').map(|c| (c as char).to_string()).chain([String::new()]);
+    (0..=text.len()).flat_map(move |at| {
+        let (before, after) = text.split_at(at);
+        let put_in = characters().map(move |c| format!("{before}{c}{after}"));
+        let rest = after.get(1..);
+        put_in.chain(rest.into_iter().flat_map(move |rest| characters().map(move |c| format!("{before}{c}{rest}"))))
+    })
+}
+
+/// Any one character typed otherwise, that still makes a valid case, makes another code.
+#[test]
+fn every_single_character_edit_changes_the_first_part() {
+    let mut tried = 0;
+    for draft in demo() {
+        let code = readback::entries(&draft, None).unwrap();
+        for &field in Field::ALL.iter().filter(|field| **field != Field::Id) {
+            let Some(text) = typed(&draft, field) else { continue };
+            let words: Vec<String> = match field.kind() {
+                // no word is one character away from another, so every other word stands for a misreading
+                Kind::Choice(words) => words.iter().map(|word| (*word).to_owned()).collect(),
+                _ => edits(&text).collect(),
+            };
+            for edited in words {
+                let mut other = draft.clone();
+                if other.enter(field, &edited).is_ok()
+                    && differ(&draft, &other, field)
+                    && Case::try_from(&other).is_ok()
+                {
+                    assert_ne!(readback::entries(&other, None).unwrap(), code, "{}: {text}, {edited}", field.key());
+                    tried += 1;
+                }
+            }
+            let mut without = draft.clone();
+            without.clear(field);
+            assert_ne!(readback::entries(&without, None).unwrap(), code, "{}: {text}, nothing", field.key());
+        }
+    }
+    assert!(tried > 50_000, "{tried}");
+}
+
+fn canonical(draft: &Draft, identifiers: Option<&Identifiers>) -> Vec<u8> {
+    let mut text = Vec::new();
+    readback::canonical(draft, identifiers, &mut |byte| text.push(byte)).unwrap();
+    text
+}
+
+/// The polynomial of the entries, with its x^20.
+const POLYNOMIAL: u32 = 1 << 20 | 0x39599;
+
+/// One bit more at the end of a number that is divided by the polynomial.
+fn divide(remainder: u32, bit: u32) -> u32 {
+    let longer = remainder << 1 | bit;
+    if longer >> 20 == 1 { longer ^ POLYNOMIAL } else { longer }
+}
+
+/// The code of the entries by long division, as a textbook has it: a register that starts at all ones is the message
+/// with its first 20 bits turned over, followed by 20 zeros.
+fn long_division(text: &[u8]) -> u32 {
+    let bits = text.iter().flat_map(|byte| (0..8).rev().map(move |bit| u32::from(byte >> bit) & 1));
+    let turned = bits.enumerate().map(|(place, bit)| if place < 20 { 1 - bit } else { bit });
+    turned.chain([0; 20]).fold(0, divide)
+}
+
+#[test]
+fn the_first_part_is_the_remainder_of_a_division() {
+    for draft in demo() {
+        let text = canonical(&draft, None);
+        assert_eq!(readback::entries(&draft, None).unwrap(), long_division(&text));
+    }
+}
+
+/// Any change of two adjacent characters of the canonical text, to anything, changes the code: wherever they stand.
+#[test]
+fn every_change_of_adjacent_characters_changes_the_code() {
+    let draft = &demo()[0];
+    let text = canonical(draft, None);
+    // what turning over one bit does to the remainder, from the last bit of the text to the first: x^20, x^21, ...
+    let first = (0..20).fold(1, |power, _| divide(power, 0));
+    let powers: Vec<u32> = std::iter::successors(Some(first), |p| Some(divide(*p, 0))).take(8 * text.len()).collect();
+    let change = |from_end: usize, pattern: usize| {
+        (0..8).filter(|bit| pattern >> bit & 1 == 1).fold(0, |sum, bit| sum ^ powers[8 * from_end + bit])
+    };
+    let changes: Vec<Vec<u32>> = (0..text.len()).map(|at| (0..256).map(|p| change(at, p)).collect()).collect();
+    for pair in changes.windows(2) {
+        let same = pair[1].iter().flat_map(|a| pair[0].iter().map(move |b| a ^ b)).filter(|both| *both == 0).count();
+        // the change of nothing
+        assert_eq!(same, 1);
+    }
+    // and the sum of changes is what it is taken for
+    let mut other = text.clone();
+    let at = other.len() / 2;
+    (other[at], other[at + 1]) = (other[at] ^ 0x15, other[at + 1] ^ 0x4A);
+    let from_end = text.len() - 1 - at;
+    let changed = changes[from_end][0x15] ^ changes[from_end - 1][0x4A];
+    assert_eq!(long_division(&other), long_division(&text) ^ changed);
+}
+
+fn identifiers(first: &str, second: &str) -> Identifiers {
+    Identifiers(Name::parse(first).unwrap(), Name::parse(second).unwrap())
+}
+
+/// The two identifiers count, each in its place; the label of the case does not.
+#[test]
+fn identifiers_are_covered_and_the_label_is_not() {
+    let draft = &demo()[0];
+    let with = |first: &str, second: &str| readback::entries(draft, Some(&identifiers(first, second))).unwrap();
+    let code = with("H 123456", "1948-03-02");
+    assert_ne!(code, readback::entries(draft, None).unwrap());
+    assert_ne!(code, with("1948-03-02", "H 123456"));
+    for edited in edits("H 123456").filter(|text| Name::parse(text).is_ok()) {
+        let same = edited.trim().eq_ignore_ascii_case("H 123456");
+        assert_eq!(with(&edited, "1948-03-02") == code, same, "{edited}");
+    }
+    for edited in edits("1948-03-02").filter(|text| Name::parse(text).is_ok()) {
+        assert_eq!(with("H 123456", &edited) == code, edited.trim() == "1948-03-02", "{edited}");
+    }
+    let mut labelled = draft.clone();
+    labelled.enter(Field::Id, "another label").unwrap();
+    assert_eq!(readback::entries(&labelled, None).unwrap(), readback::entries(draft, None).unwrap());
+}
+
+/// Layout 1, as it was when it was first given out. Regression: should it change, the layout needs another number.
+#[test]
+fn layout_1_stays_as_it_is() {
+    let mut draft = Draft::default();
+    for (key, text) in [
+        ("eye", "right"),
+        ("surgery_date", "2026-12-01"),
+        ("axial_length_mm", "23.46"),
+        ("k1_d", "43.25"),
+        ("k1_axis_deg", "3"),
+        ("k2_d", "44.00"),
+        ("k2_axis_deg", "93"),
+        ("k_kind", "keratometric"),
+        ("acd_mm", "3.12"),
+        ("acd_from", "epithelium"),
+        ("al_method", "optical"),
+        ("eye_state", "phakic"),
+        ("previous_surgery", "none"),
+        ("target_d", "-0.25"),
+        ("lens_model", "Demo Clear"),
+        ("a_constant", "118.90"),
+        ("iol_power_d", "+21.50"),
+    ] {
+        draft.enter(Field::from_key(key).unwrap(), text).unwrap();
+    }
+    let text = String::from_utf8(canonical(&draft, None)).unwrap();
+    assert!(text.starts_with("10020261201+000002346+000004325+000000003+000004400+000000093...................."));
+    let case = Case::try_from(&draft).unwrap();
+    let code = |identifiers: Option<&Identifiers>| readback::of(&case, identifiers).unwrap().as_str().to_owned();
+    assert_eq!(code(None), "Y1JC-XJ");
+    assert_eq!(code(Some(&identifiers("H 123456", "1948-03-02"))), "M9KD-XJ");
+}
