@@ -96,16 +96,21 @@ pub fn run(path: &str) -> ExitCode {
     match done {
         Ok(Tally { marked: 0, .. }) => ExitCode::SUCCESS,
         Ok(Tally { rows, marked }) => {
-            eprintln!("{path}: {marked} of {rows} rows are marked in the column error");
+            tell(format_args!("{path}: {marked} of {rows} rows are marked in the column error"));
             ExitCode::SUCCESS
         }
         // whoever read the answers has seen enough
         Err(Failure::Write(error)) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
         Err(failure) => {
-            eprintln!("{}", failure.of(path));
+            tell(format_args!("{}", failure.of(path)));
             ExitCode::from(2)
         }
     }
+}
+
+/// Says it on standard error; nobody is left to be told where that fails.
+fn tell(text: std::fmt::Arguments<'_>) {
+    let _ = writeln!(io::stderr().lock(), "{text}");
 }
 
 /// A bar on standard error for a long table, where a person looks at it and the answers go elsewhere.

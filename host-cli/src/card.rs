@@ -183,7 +183,8 @@ impl Page<'_> {
     fn table(&mut self, items: &[&Item]) -> io::Result<()> {
         let methods: Vec<Method> =
             Method::ALL.iter().copied().filter(|m| items.iter().any(|i| i.method == Some(*m))).collect();
-        let ladder = |item: &&&Item| matches!(item.what, What::LadderPower | What::LadderRefraction | What::LadderSpread);
+        let ladder =
+            |item: &&&Item| matches!(item.what, What::LadderPower | What::LadderRefraction | What::LadderSpread);
         let plain: Vec<&Item> = items.iter().filter(|i| !ladder(i)).copied().collect();
         let names: Vec<&str> = methods.iter().map(|m| m.name()).collect();
         writeln!(self.out)?;
@@ -324,7 +325,9 @@ fn origin(code: Code) -> String {
 fn in_table(line: &Line) -> Option<&Item> {
     match line {
         Line::Item(item) if item.method.is_some() => Some(item),
-        Line::Item(item) if matches!(item.what, What::LadderPower | What::LadderSpread | What::LabelCylinder) => Some(item),
+        Line::Item(item) if matches!(item.what, What::LadderPower | What::LadderSpread | What::LabelCylinder) => {
+            Some(item)
+        }
         _ => None,
     }
 }

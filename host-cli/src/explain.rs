@@ -36,9 +36,12 @@ pub(crate) const fn topic(topic: Topic) -> (&'static str, &'static str) {
         Topic::Method(method) => (method.key(), "The eye as this method sees it"),
         Topic::Power => ("power", "The lens for the refraction wanted"),
         Topic::Refraction => ("refraction", "The refraction with the lens chosen"),
+        Topic::Cornea => ("cornea", "The cornea after the incision"),
         Topic::Toric => ("toric", "The cylinder at the lens"),
         Topic::Head => ("head", "The column"),
-        Topic::Ceiling => ("ceiling", "The air and the vacuum"),
+        Topic::Air => ("air", "The air at this height"),
+        Topic::Vapour => ("vapour", "The boiling of the fluid"),
+        Topic::Ceiling => ("ceiling", "The vacuum that is left"),
         Topic::Rhexis => ("rhexis", "The circle"),
     }
 }

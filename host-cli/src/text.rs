@@ -12,7 +12,11 @@ pub const WIDTH: usize = 80;
 /// Writes a paragraph, its first line after `first`, the others after as many spaces.
 pub fn paragraph(out: &mut dyn Write, first: &str, text: &str) -> io::Result<()> {
     let rest = " ".repeat(first.chars().count());
-    let options = textwrap::Options::new(WIDTH).initial_indent(first).subsequent_indent(&rest).break_words(false);
+    let options = textwrap::Options::new(WIDTH)
+        .initial_indent(first)
+        .subsequent_indent(&rest)
+        .break_words(false)
+        .word_splitter(textwrap::WordSplitter::NoHyphenation);
     for line in textwrap::wrap(text, options) {
         writeln!(out, "{}", line.trim_end())?;
     }

@@ -245,10 +245,7 @@ fn srkt_past_its_cusp_is_given_with_the_code() {
 
 #[test]
 fn cautions_are_those_of_the_eye_and_of_the_methods() {
-    assert_eq!(
-        cell(&one(HEADER, GOOD), "cautions"),
-        "holladay1_converted hofferq_converted haigis_unoptimised"
-    );
+    assert_eq!(cell(&one(HEADER, GOOD), "cautions"), "holladay1_converted hofferq_converted haigis_unoptimised");
     let row = one(HEADER, "odd,right,27.00,41.00,45.00,3.12,0,118.9,");
     assert!(has_code(&row, "al_unusual") && has_code(&row, "astigmatism_large"));
     let axes = one("axial_length_mm,k1_d,k2_d,k1_axis_deg,k2_axis_deg,a_constant", "23.5,43,44,10,12,118.9");

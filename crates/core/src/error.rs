@@ -40,7 +40,7 @@ codes! {
     NotAName = "not_a_name" "not a name of 1 to 24 printable ASCII characters";
     Disagree = "disagree" "does not agree with the other entry of the same quantity";
     Twice = "twice" "given twice";
-    Incomplete = "incomplete" "needs another entry beside it";
+    Incomplete = "incomplete" "not given, and an entry that was made needs it";
     NotASolution = "not_a_solution" "the equations have no answer here";
 }
 

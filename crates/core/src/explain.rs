@@ -144,7 +144,9 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
         Subject::Method(method) => explain_method(method, case, sink),
         Subject::Toric => explain_toric(case, sink),
         Subject::Head => plan::working_head(case).inspect(|w| w.show(sink)).is_some(),
-        Subject::Ceiling => plan::working_ceiling(case).inspect(|w| w.show(sink)).is_some(),
+        Subject::Ceiling => plan::known_air(case)
+            .inspect(|air| crate::pressure::ceiling::show_all(*air, case.pressure.temperature, sink))
+            .is_some(),
         Subject::Rhexis => case.capsule.cut.map(crate::table_side::rhexis::working).inspect(|w| w.show(sink)).is_some(),
     }
 }
@@ -180,7 +182,12 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
 }
 
 fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
-    let Some(vector) = plan::planned_cornea(case) else { return false };
+    let (Some(vector), Some((site, flattening))) = (plan::planned_cornea(case), case.incision.effect) else {
+        return false;
+    };
+    if let Some(w) = crate::astigmatism::cornea::working(&case.biometry.cornea, site, flattening) {
+        w.show(sink);
+    }
     let answers = predict::answers(case, &mut |caution| sink.caution(caution));
     let mut any = false;
     for answer in answers.iter().flatten().filter(|a| a.compared) {

@@ -33,54 +33,42 @@ impl Item {
     }
 }
 
-/// The parts of the card, in its order.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Part {
-    /// Who and which eye.
-    Identity,
-    /// What was measured.
-    Eye,
-    /// The lens and what each method says of it.
-    Lens,
-    /// The lens for a torn capsule.
-    Backup,
-    /// The cylinder and its axis.
-    Axis,
-    /// The incision.
-    Wound,
-    /// The rhexis.
-    Rhexis,
-    /// The column and the vacuum.
-    Pressure,
-    /// Before the eye is closed.
-    EndOfCase,
-    /// Risks that change the day.
-    Risks,
-    /// Lines to tick.
-    SignOff,
+macro_rules! parts {
+    ($($id:ident $key:literal $heading:literal;)*) => {
+        /// The parts of the card, in its order.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum Part { $(#[doc = $heading] $id,)* }
+
+        impl Part {
+            /// Its stable name.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::item::Part::EndOfCase.key(), "end_of_case");
+            /// ```
+            pub const fn key(self) -> &'static str { match self { $(Part::$id => $key,)* } }
+
+            /// Its heading on the card.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::item::Part::Wound.heading(), "Wound");
+            /// ```
+            pub const fn heading(self) -> &'static str { match self { $(Part::$id => $heading,)* } }
+        }
+    };
 }
 
-impl Part {
-    /// Its heading on the card.
-    ///
-    /// ```
-    /// assert_eq!(ocellus_core::item::Part::Wound.heading(), "Wound");
-    /// ```
-    pub const fn heading(self) -> &'static str {
-        match self {
-            Part::Identity => "Eye to be operated",
-            Part::Eye => "Measurements",
-            Part::Lens => "Lens",
-            Part::Backup => "Backup lens, if the capsule tears",
-            Part::Axis => "Astigmatism",
-            Part::Wound => "Wound",
-            Part::Rhexis => "Rhexis",
-            Part::Pressure => "Pressure and vacuum",
-            Part::EndOfCase => "End of the case",
-            Part::Risks => "Risks that change the day",
-            Part::SignOff => "Before the first cut",
-        }
-    }
+parts! {
+    Identity "identity" "Eye to be operated";
+    Lens "lens" "Lens";
+    Backup "backup" "Backup lens, if the capsule tears";
+    Axis "axis" "Astigmatism";
+    Wound "wound" "Wound";
+    Rhexis "rhexis" "Rhexis";
+    Pressure "pressure" "Pressure and vacuum";
+    EndOfCase "end_of_case" "End of the case";
+    Risks "risks" "Risks that change the day";
+    Eye "eye" "Measurements";
+    SignOff "sign_off" "Before the first cut";
 }
 
 macro_rules! items {

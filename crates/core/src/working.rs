@@ -16,11 +16,17 @@ pub enum Topic {
     Power,
     /// The vergence formula: the refraction for a lens.
     Refraction,
-    /// Cornea, incision and the cylinder at the lens.
+    /// The cornea and its incision.
+    Cornea,
+    /// The cylinder at the lens.
     Toric,
     /// Pressure of the column.
     Head,
-    /// The air and what it allows.
+    /// The air at a height.
+    Air,
+    /// The boiling of water.
+    Vapour,
+    /// What the air allows.
     Ceiling,
     /// Size of the rhexis.
     Rhexis,
@@ -73,8 +79,11 @@ impl Topic {
             Topic::Method(method) => method.lines(),
             Topic::Power => crate::lens::vergence::PowerWorking::LINES,
             Topic::Refraction => crate::lens::vergence::RefractionWorking::LINES,
+            Topic::Cornea => crate::astigmatism::cornea::Working::LINES,
             Topic::Toric => crate::astigmatism::toric::Working::LINES,
             Topic::Head => crate::pressure::head::Working::LINES,
+            Topic::Air => crate::pressure::air::Working::LINES,
+            Topic::Vapour => crate::pressure::vapour::Working::LINES,
             Topic::Ceiling => crate::pressure::ceiling::Working::LINES,
             Topic::Rhexis => crate::table_side::rhexis::Working::LINES,
         }
@@ -91,8 +100,11 @@ impl Topic {
             Topic::Method(method) => method.prose(),
             Topic::Power => crate::lens::vergence::PowerWorking::PROSE,
             Topic::Refraction => crate::lens::vergence::RefractionWorking::PROSE,
+            Topic::Cornea => crate::astigmatism::cornea::Working::PROSE,
             Topic::Toric => crate::astigmatism::toric::Working::PROSE,
             Topic::Head => crate::pressure::head::Working::PROSE,
+            Topic::Air => crate::pressure::air::Working::PROSE,
+            Topic::Vapour => crate::pressure::vapour::Working::PROSE,
             Topic::Ceiling => crate::pressure::ceiling::Working::PROSE,
             Topic::Rhexis => crate::table_side::rhexis::Working::PROSE,
         }

@@ -18,7 +18,16 @@ fn all_different<T: Ord + std::fmt::Debug + Clone>(names: impl Iterator<Item = T
 
 fn topics() -> impl Iterator<Item = Topic> {
     let methods = ocellus_core::lens::Method::ALL.iter().copied().map(Topic::Method);
-    methods.chain([Topic::Power, Topic::Refraction, Topic::Toric, Topic::Head, Topic::Ceiling, Topic::Rhexis])
+    methods.chain([
+        Topic::Power,
+        Topic::Refraction,
+        Topic::Toric,
+        Topic::Head,
+        Topic::Air,
+        Topic::Vapour,
+        Topic::Ceiling,
+        Topic::Rhexis,
+    ])
 }
 
 #[test]

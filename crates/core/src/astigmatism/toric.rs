@@ -11,7 +11,7 @@ use crate::working::Topic;
 working! {
     /// From the cornea to the cylinder at the lens, step by step.
     Working of Topic::Toric;
-    n "N" "D" = "N = length of (measured + incision's vector)" [], "corneal astigmatism after the incision", Identity Two;
+    n "N" "D" = "N' above" [], "corneal astigmatism after the incision", Identity Two;
     kc "Kc" "D" = "Kc of the method's optics" [], "mean corneal power", Entered Two;
     elp "d" "mm" = "ELP of the method" [], "lens position", Entered Two;
     rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "refraction wanted, at the cornea", Identity Two;

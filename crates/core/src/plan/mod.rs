@@ -15,7 +15,7 @@ mod wound;
 
 pub use crate::sign_off::SignOff;
 pub(crate) use axis::planned as planned_cornea;
-pub(crate) use pressure::{working_ceiling, working_head};
+pub(crate) use pressure::{known_air, working_head};
 
 use crate::case::Case;
 use crate::caution::{Caution, Code};

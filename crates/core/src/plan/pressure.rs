@@ -43,17 +43,17 @@ pub(crate) fn working_head(case: &Case) -> Option<head::Working> {
     Some(head::working(open, eye, case.pressure.gas, case.pressure.density))
 }
 
-/// The ceiling of a case, where its air is known.
-pub(crate) fn working_ceiling(case: &Case) -> Option<ceiling::Working> {
-    let air = case.pressure.station.map(Air::Station).or(case.pressure.altitude.map(Air::Altitude))?;
-    Some(ceiling::working(air, case.pressure.temperature))
+/// The air of a case, where it is known: measured, or by its altitude.
+pub(crate) fn known_air(case: &Case) -> Option<Air> {
+    case.pressure.station.map(Air::Station).or(case.pressure.altitude.map(Air::Altitude))
 }
 
 fn air(case: &Case, sink: &mut dyn Sink) -> Option<f64> {
-    let Some(w) = working_ceiling(case) else {
+    let Some(air) = known_air(case) else {
         sink.caution(Caution::about(Code::NoAir, Field::Altitude));
         return None;
     };
+    let w = ceiling::working(air, case.pressure.temperature);
     entries(case, sink, &[Field::Altitude, Field::StationPressure, Field::Temperature]);
     if case.pressure.station.is_some() && case.pressure.altitude.is_some() {
         sink.caution(Caution::about(Code::StationBeatsAltitude, Field::StationPressure));

@@ -3,20 +3,34 @@
 use crate::constant::pressure::*;
 use crate::math::pow;
 use crate::quantity::Altitude;
+use crate::working::Topic;
 
-/// Geopotential height of a map height, m.
+working! {
+    /// The standard atmosphere, step by step.
+    Working of Topic::Air;
+    altitude "Z" "m" = "entered" [], "map height", Entered Two;
+    geopotential "H" "m" = "H = 6356766 Z/(6356766 + Z)" [EARTH], "geopotential height", Iso2533 Two;
+    exponent "m" "1" = "m = g M/(R L) = 9.80665 * 0.0289644/(8.31432 * 0.0065)" [G, AIR_M, AIR_R, AIR_L], "exponent", Iso2533 Two;
+    pressure "p_air" "Pa" = "p_air = 101325 (1 - 0.0065 H/288.15)^m" [AIR_P0, AIR_L, AIR_T0], "pressure of the air", Iso2533 Two;
+}
+
+/// The standard atmosphere at a map height.
 ///
 /// ```text
-/// H = r0 Z / (r0 + Z)
+/// H = r0 Z/(r0 + Z)          p = 101325 (1 - 0.0065 H/288.15)^m          m = g M/(R L)
 /// ```
 ///
+/// Source: US Standard Atmosphere 1976 = ISO 2533 below 11 km (two).
+///
 /// ```
-/// use ocellus_core::{pressure::air::geopotential, quantity::Altitude};
-/// assert!((geopotential(Altitude::from_m(2000.0)?) - 1999.37).abs() < 0.005);
+/// use ocellus_core::{pressure::air, quantity::Altitude};
+/// let w = air::working(Altitude::from_m(2000.0)?);
+/// assert!((w.geopotential - 1999.37).abs() < 0.005 && (w.exponent - 5.2558761).abs() < 5e-8);
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
-pub fn geopotential(altitude: Altitude) -> f64 {
-    EARTH.get() * altitude.m() / (EARTH.get() + altitude.m())
+pub fn working(altitude: Altitude) -> Working {
+    let geopotential = EARTH.get() * altitude.m() / (EARTH.get() + altitude.m());
+    Working { altitude: altitude.m(), geopotential, exponent: exponent(), pressure: pressure_at(geopotential) }
 }
 
 /// Pressure of the standard atmosphere at a geopotential height below 11 km, Pa.
@@ -25,13 +39,15 @@ pub fn geopotential(altitude: Altitude) -> f64 {
 /// p = 101325 (1 - 0.0065 H/288.15)^m          m = g M/(R L)
 /// ```
 ///
-/// Source: US Standard Atmosphere 1976 = ISO 2533 below 11 km (two).
-///
 /// ```
 /// use ocellus_core::pressure::air::pressure_at;
 /// assert!((pressure_at(2000.0) - 79495.2).abs() < 0.05);
 /// ```
 pub fn pressure_at(geopotential: f64) -> f64 {
-    let exponent = G.get() * AIR_M.get() / (AIR_R.get() * AIR_L.get());
-    AIR_P0.get() * pow(1.0 - AIR_L.get() * geopotential / AIR_T0.get(), exponent)
+    AIR_P0.get() * pow(1.0 - AIR_L.get() * geopotential / AIR_T0.get(), exponent())
+}
+
+/// `m = g M/(R L)`, rounded nowhere: the usual 5.25588 misses the printed table at 11 km.
+fn exponent() -> f64 {
+    G.get() * AIR_M.get() / (AIR_R.get() * AIR_L.get())
 }

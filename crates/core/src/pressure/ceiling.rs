@@ -1,18 +1,18 @@
 //! How far a pump can pull here.
 
+use crate::constant::pressure::MMHG;
 use crate::pressure::unit::{Unit, convert};
 use crate::pressure::{air, vapour};
 use crate::quantity::{Altitude, StationPressure, Temperature};
+use crate::sink::Sink;
 use crate::working::Topic;
 
 working! {
     /// The ceiling on vacuum, step by step.
     Working of Topic::Ceiling;
-    air "p_air" "Pa" = "measured, or 101325 (1 - 0.0065 H/288.15)^(g M/(R L)) with H = 6356766 Z/(6356766 + Z)"
-        [crate::constant::pressure::AIR_P0, crate::constant::pressure::AIR_L, crate::constant::pressure::AIR_T0, crate::constant::pressure::EARTH],
-        "pressure of the air", Iso2533 Two;
+    air "p_air" "Pa" = "measured, or of the standard atmosphere" [], "pressure of the air", Iso2533 Two;
     vapour "p_sat" "Pa" = "saturation pressure of water at the fluid's temperature" [], "pressure at which the fluid boils", Iapws97 Two;
-    ceiling "V_max" "mmHg" = "V_max = (p_air - p_sat)/133.322387415" [crate::constant::pressure::MMHG], "ceiling on vacuum", Identity Two;
+    ceiling "V_max" "mmHg" = "V_max = (p_air - p_sat)/133.322387415" [MMHG], "ceiling on vacuum", Identity Two;
 }
 
 /// Where the pressure of the air comes from.
@@ -39,8 +39,17 @@ pub enum Air {
 pub fn working(air: Air, temperature: Temperature) -> Working {
     let air = match air {
         Air::Station(pressure) => convert(pressure.hpa(), Unit::HPa, Unit::Pa),
-        Air::Altitude(altitude) => air::pressure_at(air::geopotential(altitude)),
+        Air::Altitude(altitude) => air::working(altitude).pressure,
     };
-    let vapour = vapour::saturation(temperature);
+    let vapour = vapour::working(temperature).pressure;
     Working { air, vapour, ceiling: convert(air - vapour, Unit::Pa, Unit::MmHg) }
+}
+
+/// Streams the ceiling with all that is under it: the air, where it is computed, and the boiling of water.
+pub(crate) fn show_all(air: Air, temperature: Temperature, sink: &mut dyn Sink) {
+    if let Air::Altitude(altitude) = air {
+        air::working(altitude).show(sink);
+    }
+    vapour::working(temperature).show(sink);
+    working(air, temperature).show(sink);
 }

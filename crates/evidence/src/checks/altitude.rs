@@ -19,12 +19,6 @@ fn temperature(value: &Value) -> Result<Temperature, Failed> {
     Ok(Temperature::from_c(value.number("temperature_C")?)?)
 }
 
-/// Region 4 beyond the temperatures of a theatre: MPa from theta's A, B and C, as the release prints it.
-#[expect(clippy::disallowed_methods, reason = "an outside road: the core's own powers and roots stay out of it")]
-fn saturation_mpa((_, [a, b, c]): (f64, [f64; 3])) -> f64 {
-    (2.0 * c / (-b + (b.powi(2) - 4.0 * a * c).sqrt())).powi(4)
-}
-
 pub(super) fn register(registry: &mut Registry) {
     atmosphere(registry);
     water(registry);
@@ -33,39 +27,39 @@ pub(super) fn register(registry: &mut Registry) {
 
 fn atmosphere(registry: &mut Registry) {
     checks! { registry;
-        air::geopotential => "geopotential-*" => |geopotential; value| Ok(vec![geopotential(altitude(value)?)]);
-        air::geopotential, air::pressure_at =>
-            ["atmosphere-*", "!atmosphere-geopotential-*", "!atmosphere-exponent", "ambiance-*"] =>
-            |geopotential, pressure_at; value| Ok(vec![pressure_at(geopotential(altitude(value)?))]);
+        air::working, air::Working::show => "geopotential-*" => |working, show; value| {
+            let w = working(altitude(value)?);
+            symbol(&["H"], |sink| show(&w, sink))
+        };
+        air::working => ["atmosphere-*", "!atmosphere-geopotential-*", "!atmosphere-exponent", "ambiance-*"] =>
+            |working; value| Ok(vec![working(altitude(value)?).pressure]);
         air::pressure_at => ["atmosphere-geopotential-*", "atm-#*"] => |pressure_at; value|
             Ok(vec![pressure_at(value.number("height_m")?)]);
-        // The exponent m from two heights: p = p0 t^m with t linear in the height, so m = ln(p/p0)/ln(t).
-        air::pressure_at => ["atmosphere-exponent", "atm-exponent"] => |pressure_at; _value| {
-            let half_way = 288.15 / 0.0065 / 2.0;
-            #[expect(clippy::disallowed_methods, reason = "an outside road back to the exponent")]
-            let exponent = (pressure_at(half_way) / pressure_at(0.0)).ln() / 0.5_f64.ln();
-            Ok(vec![exponent])
-        };
+        air::working => ["atmosphere-exponent", "atm-exponent"] => |working; _value|
+            Ok(vec![working(Altitude::from_m(0.0)?).exponent]);
     }
 }
 
 fn water(registry: &mut Registry) {
     checks! { registry;
-        vapour::saturation => ["iapws-psat-*", "coolprop-psat-*", "iapws95-psat-*", "if97-psat-*"] => |saturation; value|
-            Ok(vec![saturation(temperature(value)?)]);
-        vapour::saturation => "psat-mmhg-*" => |saturation; value|
-            Ok(vec![convert(saturation(temperature(value)?), Unit::Pa, Unit::MmHg)]);
-        vapour::coefficients => "psat-###" => |coefficients; value|
-            Ok(vec![saturation_mpa(coefficients(value.number("temperature_K")?))]);
-        vapour::coefficients => ["if97-theta-*", "if97-a-*", "if97-b-*", "if97-c-*"] => |coefficients; value| {
-            let (theta, [a, b, c]) = coefficients(value.number("temperature_C")? + 273.15);
-            Ok(vec![match value.id.split('-').nth(1) {
-                Some("theta") => theta,
-                Some("a") => a,
-                Some("b") => b,
-                _ => c,
-            }])
+        vapour::working => ["iapws-psat-*", "coolprop-psat-*", "iapws95-psat-*", "if97-psat-*"] => |working; value|
+            Ok(vec![working(temperature(value)?).pressure]);
+        vapour::working => "psat-mmhg-*" => |working; value|
+            Ok(vec![convert(working(temperature(value)?).pressure, Unit::Pa, Unit::MmHg)]);
+        vapour::at_kelvin => "psat-###" => |at_kelvin; value| {
+            Ok(vec![at_kelvin(value.number("temperature_K")?).pressure / 1e6])
         };
+        vapour::working, vapour::Working::show => ["if97-theta-*", "if97-a-*", "if97-b-*", "if97-c-*"] =>
+            |working, show; value| {
+                let w = working(temperature(value)?);
+                let wanted = match value.id.split('-').nth(1) {
+                    Some("theta") => "theta",
+                    Some("a") => "A",
+                    Some("b") => "B",
+                    _ => "C",
+                };
+                symbol(&[wanted], |sink| show(&w, sink))
+            };
         Constant::get => "if97-n#*" => |get; value| {
             let name = format!("n{}", value.text("n")?);
             let constant = constant::all().find(|constant| constant.name == name).ok_or(format!("no constant {name}"))?;

@@ -56,6 +56,11 @@ pub(super) fn register(registry: &mut Registry) {
                 _ => after.strongest().ok_or("no axis")?.deg(),
             }])
         };
+        corneal::working, corneal::Working::show => "incision-*-n" => |working, show; value| {
+            let site = Site::from_deg(value.number("site_deg")?)?;
+            let w = working(&cornea(value)?, site, Flattening::from_d(value.number("flattening_d")?)?).ok_or("no axes")?;
+            symbol(&["N'"], |sink| show(&w, sink))
+        };
         toric::working, Working::show => ["lens-cylinder-*-v_*", "lens-cylinder-*-cylinder"] => |working, show; value| {
             let (target, vertex) = refraction(value)?;
             let w = working(&eye(value)?, value.number("corneal_astigmatism_d")?, target, vertex)?;
