@@ -125,7 +125,7 @@ pub(super) fn register(registry: &mut Registry) {
                 "card-head" => (Subject::Head, "P"),
                 "card-ceiling" => (Subject::Ceiling, "V_max"),
                 "card-rhexis" => (Subject::Rhexis, "D"),
-                _ => (Subject::Toric, "N"),
+                _ => (Subject::Toric, "N'"),
             };
             symbol(&[shown], |sink| _ = explain(subject, &case, sink))
         };
