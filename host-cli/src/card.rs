@@ -24,7 +24,7 @@ pub fn print(case: &Case, identifiers: Option<&Identifiers>, bold: bool, out: &m
     let mut page = Page { draft: case.draft(), bold, out };
     page.head(&card)?;
     for (part, lines) in &card.parts {
-        page.part(*part, lines)?;
+        page.part(*part, lines, &card.cautions)?;
     }
     page.cautions(&card.cautions)?;
     page.read_back(&card.answers, identifiers)?;
@@ -108,11 +108,17 @@ impl Page<'_> {
         let of = |severity| codes.iter().filter(|code| code.severity() == severity).count();
         let (refused, cautions) = (of(Severity::Refuse), of(Severity::Caution));
         if refused > 0 {
-            let text = format!("{refused} REFUSED: part of this card has no numbers. Read why below.");
-            let text = self.strong(&text);
+            let text = self.strong("REFUSED: part of this card has no numbers.");
             writeln!(self.out, "{text}")?;
+            for code in codes.iter().filter(|code| code.severity() == Severity::Refuse) {
+                paragraph(self.out, "  ", code.text())?;
+            }
         }
-        writeln!(self.out, "{cautions} cautions below: read them before using a number.")?;
+        match cautions {
+            0 => {}
+            1 => writeln!(self.out, "One caution below: read it before using a number.")?,
+            _ => writeln!(self.out, "{cautions} cautions below: read them before using a number.")?,
+        }
         paragraph(
             self.out,
             "",
@@ -122,7 +128,7 @@ impl Page<'_> {
     }
 
     /// One part: entries and single numbers a line each, numbers of several methods as a table.
-    fn part(&mut self, part: Part, lines: &[Line]) -> io::Result<()> {
+    fn part(&mut self, part: Part, lines: &[Line], cautions: &[Caution]) -> io::Result<()> {
         if lines.is_empty() {
             return Ok(());
         }
@@ -138,7 +144,7 @@ impl Page<'_> {
                 Line::SignOff(line) => paragraph(self.out, "  [ ] [ ]  ", line.text())?,
                 item if in_table(item).is_some() => {
                     if !table_done {
-                        self.table(&table)?;
+                        self.table(&table, cautions)?;
                         table_done = true;
                     }
                 }
@@ -180,13 +186,16 @@ impl Page<'_> {
         self.row(field.what(), &value, &remark)
     }
 
-    fn table(&mut self, items: &[&Item]) -> io::Result<()> {
+    fn table(&mut self, items: &[&Item], cautions: &[Caution]) -> io::Result<()> {
         let methods: Vec<Method> =
             Method::ALL.iter().copied().filter(|m| items.iter().any(|i| i.method == Some(*m))).collect();
         let ladder =
             |item: &&&Item| matches!(item.what, What::LadderPower | What::LadderRefraction | What::LadderSpread);
         let plain: Vec<&Item> = items.iter().filter(|i| !ladder(i)).copied().collect();
-        let names: Vec<&str> = methods.iter().map(|m| m.name()).collect();
+        let left_out: Vec<Method> =
+            items.iter().filter(|i| i.what == What::Compared && i.value == 0.0).filter_map(|i| i.method).collect();
+        let names: Vec<String> = methods.iter().map(|m| marked(*m, &left_out)).collect();
+        let names: Vec<&str> = names.iter().map(String::as_str).collect();
         writeln!(self.out)?;
         let widths = widths(&names);
         self.cells("", LABEL, &widths, &names)?;
@@ -208,16 +217,21 @@ impl Page<'_> {
             let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
             self.cells(&format!("  {}{unit}", what.name()), LABEL, &widths, &cells)?;
         }
+        for method in left_out {
+            let said = cautions.iter().filter(|c| c.method == Some(method) && WHY_LEFT_OUT.contains(&c.code));
+            for caution in said {
+                paragraph(self.out, "  * ", &format!("{}: {}", method.name(), caution.code.text()))?;
+            }
+        }
         let ladder: Vec<&Item> = items.iter().filter(ladder).copied().collect();
-        if ladder.is_empty() { Ok(()) } else { self.ladder(&methods, &ladder) }
+        if ladder.is_empty() { Ok(()) } else { self.ladder(&names, &methods, &ladder) }
     }
 
     /// Rows are label powers, columns methods; the lens chosen is pointed at.
-    fn ladder(&mut self, methods: &[Method], items: &[&Item]) -> io::Result<()> {
+    fn ladder(&mut self, names: &[&str], methods: &[Method], items: &[&Item]) -> io::Result<()> {
         const LABEL: usize = 14;
-        writeln!(self.out, "\n  Refraction at the spectacles with each lens on the shelf, D:")?;
-        let mut names: Vec<&str> = methods.iter().map(|m| m.name()).collect();
-        names.push("spread");
+        writeln!(self.out, "\n  Refraction at the spectacles with each label power, D:")?;
+        let names: Vec<&str> = names.iter().copied().chain(["spread"]).collect();
         let widths = widths(&names);
         self.cells("  label", LABEL, &widths, &names)?;
         for leader in items.iter().filter(|i| i.what == What::LadderPower) {
@@ -291,9 +305,18 @@ impl Page<'_> {
             self.out,
             "  ",
             "Two people each type from the original printout, never from the other's screen, and compare by voice. \
-             First four the same: same entries. It does not prove the right patient or a right printout.",
+             First four the same: same entries. It does not prove the correct patient or a correct printout.",
         )
     }
+}
+
+/// Why a method is not counted in the spread: said under its column.
+const WHY_LEFT_OUT: &[Code] = &[Code::Unoptimised, Code::DepartsFromT2, Code::Superseded];
+
+/// The name of a method, with a mark when it is not counted.
+fn marked(method: Method, left_out: &[Method]) -> String {
+    let mark = if left_out.contains(&method) { " *" } else { "" };
+    format!("{}{mark}", method.name())
 }
 
 /// Each code once, in the order they came; the one at the head of the card is not among them.

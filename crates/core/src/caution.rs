@@ -143,7 +143,7 @@ cautions! {
     // Refusals of the ordinary methods
     PreviousSurgery "previous_surgery" Refuse "Previous corneal surgery: the ordinary methods do not hold, and no lens is computed.", Aramberri2003 Two;
     CorneaUnfit "cornea_unfit" Refuse "Radial cuts, graft, keratoconus or an unknown history: no method here holds, and no lens is computed.", Here Chosen;
-    TotalK "total_k" Refuse "The keratometry is a total power: the ordinary methods expect keratometric power and would be about 1.2 to 1.6 D off.", Identity Two;
+    TotalK "total_k" Refuse "The keratometry is a total power: the ordinary methods expect keratometric power and would ask for a lens 1.1 to 1.7 D too strong, and leave the eye myopic.", Identity Two;
     SiliconeOil "silicone_oil" Refuse "Silicone oil: light and sound travel otherwise in it, and no lens is computed.", NoSource CommonPractice;
 
     // The methods
@@ -160,6 +160,7 @@ cautions! {
     Clamped "clamped" Caution "Axial length outside 18.5 to 31 mm: the chamber depth is that of the nearest end.", HofferQ1993 Memory;
     RetinaTurned "retina_turned" Caution "Axial length above 32.38 mm: its retinal thickness is negative.", SrkT1990 Two;
     LcorTurned "lcor_turned" Caution "Axial length above 36.20 mm: its length correction falls again as the eye gets longer.", SrkT1990 Two;
+    UsualSlopes "usual_slopes" Caution "Only a0 was entered: the usual a1 0.4 and a2 0.1 go with it. Are they this lens's own?", Haigis2004 Two;
     Superseded "superseded" Note "A regression of 1988, superseded: shown because it was asked for.", SrkII1988 Memory;
     LongEye "long_eye" Caution "Axial length above 25.0 mm: these methods tend to leave long eyes hyperopic; no length adjustment is applied here.", Wang2011 Memory;
     ShortEye "short_eye" Caution "Axial length below 22.0 mm: lens position matters most here, and methods differ most.", NoSource CommonPractice;
@@ -179,7 +180,10 @@ cautions! {
 
     // Backup
     NoBackup "no_backup" Caution "No backup lens was entered: have one ready in case the capsule tears.", NoSource CommonPractice;
-    OnePieceSulcus "one_piece_sulcus" Refuse "A one-piece lens does not belong in the sulcus.", NoSource CommonPractice;
+    NoBackupPower "no_backup_power" Caution "No backup power was entered: choose one and enter it as on its label.", Here Chosen;
+    BackupFar "backup_far" Caution "The backup power chosen is more than 1 D from what the methods ask for in its place: is it the lens that was meant?", WrongLens Chosen;
+    BackupMethods "backup_methods" Note "Backup lens: Holladay 1 and Hoffer Q by constants converted from its A-constant; unoptimised Haigis, and SRK/T where it departs from T2, are left out.", Holladay2003 Two;
+    OnePieceSulcus "one_piece_sulcus" Refuse "A one-piece lens does not belong in the sulcus, nor its haptics with the optic captured.", NoSource CommonPractice;
     BackupStyleUnknown "backup_style_unknown" Caution "How the backup lens is made was not entered: a one-piece lens does not belong in the sulcus.", NoSource CommonPractice;
     SulcusThumb "sulcus_thumb" Note "Computed from the optics; the rule of thumb (0.5 to 1.0 D less) is wrong for weak and strong lenses.", Holladay1993 Two;
     CapturedOptic "captured_optic" Note "Optic captured behind the rhexis: power as in the bag.", NoSource CommonPractice;
@@ -190,12 +194,15 @@ cautions! {
     ToricNeedsPower "toric_needs_power" Note "No lens power was chosen: what a label cylinder leaves is computed for the exact power.", Here Chosen;
     CorneaPlaneLabel "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
     PosteriorIgnored "posterior_ignored" Caution "The back of the cornea is not included: with the rule the cylinder comes out 0.5 to 0.6 D too large, against the rule 0.2 to 0.3 D too small.", PosteriorCornea2013 Read;
+    ResidualLarge "residual_large" Caution "The toric lens chosen leaves more than 0.5 D of cylinder by a method compared.", Here Chosen;
+    ResidualNominal "residual_nominal" Note "What is left is nominal, at the cornea, as the plus cylinder still needed. Scatter of keratometry and incision and placing (4.9 +/- 2.1 deg in all) come on top.", Marking2011 Read;
     ToricNotNeeded "toric_not_needed" Note "The weakest label cylinder leaves more than none at all would.", Identity Two;
     BeyondLabels "beyond_labels" Caution "More cylinder is needed than this model's strongest.", Identity Two;
     OffAxisChosen "off_axis_chosen" Caution "The axis chosen is more than 5 deg from the meridian that leaves least.", Here Chosen;
 
     // Wound, rhexis
-    TunnelShort "tunnel_short" Caution "Tunnel shorter than wide: square tunnels (3.2 by 3.2 mm) held where 3.2 by 2.0 mm leaked; others (1996;22:721-725) found 2.0 mm enough for 3.0 to 3.5 mm wide.", WoundLength1994 Read;
+    SeatElsewhere "seat_elsewhere" Caution "The incision does not lie where the surgeon sits: is it the eye and the site that were meant?", WrongLens Chosen;
+    TunnelShort "tunnel_short" Note "Tunnel shorter than wide: square tunnels (3.2 by 3.2 mm) held where 3.2 by 2.0 mm leaked; others (1996;22:721-725) found 2.0 mm enough for 3.0 to 3.5 mm wide.", WoundLength1994 Read;
     RhexisUncovered "rhexis_uncovered" Caution "The rhexis edge would come off the optic on one side.", Identity Two;
     RhexisBand "rhexis_band" Note "Seen over true was 115.9 +/- 3.1 % in 40 eyes, 110 to 120 %; paraxial optics gives less.", RhexisSeen Read;
 
@@ -211,6 +218,7 @@ cautions! {
     // End of the case, risks
     ViscoelasticLeft "viscoelastic_left" Note "Viscoelastic left behind raised pressure by 4.6 and 8.6 mmHg at 6 h (two kinds): 30 mmHg or more in 2 and 9 of 40.", Viscoelastic2001 Read;
     HapticsHorizontal "haptics_horizontal" Note "Haptics at 0-180: negative dysphotopsia in 9 of 110 against 18 of 110 (p 0.072): suggestive, not proved; a toric axis overrides it.", Haptics2020 Read;
+    RisksUnanswered "risks_unanswered" Note "No risk was asked about in this case: floppy iris, pseudoexfoliation, zonule, posterior polar, vitrectomy, guttata, pupil, allergies.", Here Chosen;
     FloppyIris "floppy_iris" Caution "Floppy iris: plan for a small, unstable pupil.", NoSource CommonPractice;
     Pseudoexfoliation "pseudoexfoliation" Caution "Pseudoexfoliation: expect a small pupil and a weak zonule.", NoSource CommonPractice;
     WeakZonule "weak_zonule" Caution "Weak zonule: have support for the capsule ready.", NoSource CommonPractice;

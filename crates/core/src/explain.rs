@@ -188,7 +188,12 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     if let Some(w) = crate::astigmatism::cornea::working(&case.biometry.cornea, site, flattening) {
         w.show(sink);
     }
-    let answers = predict::answers(case, &mut |caution| sink.caution(caution));
+    // SRK II has no lens position and so no part in this
+    let answers = predict::answers(case, &mut |caution| {
+        if caution.method != Some(Method::Srk2) {
+            sink.caution(caution);
+        }
+    });
     let mut any = false;
     for answer in answers.iter().flatten().filter(|a| a.compared) {
         let Some(eye) = answer.prediction.thin_eye() else { continue };

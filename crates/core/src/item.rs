@@ -148,7 +148,7 @@ items! {
     ExactPower "power_d" "D" 2 true "exact power for target", Identity Two;
     LensPosition "lens_position_mm" "mm" 2 false "lens position", Identity Two;
     Refraction "refraction_d" "D" 2 true "refraction, lens chosen", Identity Two;
-    Guided "guided" "1" 0 false "named by guidance", Ng77 Memory;
+    Guided "guided" "1" 0 false "named by NICE NG77", Ng77 Memory;
     Compared "compared" "1" 0 false "counts in the spread", Here Chosen;
     LadderPower "ladder_power_d" "D" 2 true "label power", Here Chosen;
     LadderRefraction "ladder_refraction_d" "D" 2 true "refraction with this lens", Identity Two;
@@ -161,15 +161,15 @@ items! {
 
     PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "cornea after the incision", Thibos1997 Two;
     PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after it", Thibos1997 Two;
-    NeededCylinder "needed_cylinder_d" "D" 2 false "cylinder needed at lens", Identity Two;
+    NeededCylinder "needed_cylinder_d" "D" 2 true "cylinder needed at lens", Identity Two;
     CylinderRatio "cylinder_ratio" "1" 3 false "lens over corneal cylinder", Identity Two;
-    LabelCylinder "label_cylinder_d" "D" 2 false "label cylinder", Entered Two;
-    LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 false "the same at the lens", Identity Two;
-    Residual "residual_d" "D" 2 false "left, on axis", Identity Two;
+    LabelCylinder "label_cylinder_d" "D" 2 true "label cylinder", Entered Two;
+    LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 true "the same at the lens", Identity Two;
+    Residual "residual_d" "D" 2 true "left at cornea", Identity Two;
     ResidualAxis "residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Two;
-    ResidualOff5 "residual_5_d" "D" 2 false "left, 5 deg off", OffAxis2001 Two;
-    ResidualOff10 "residual_10_d" "D" 2 false "left, 10 deg off", OffAxis2001 Two;
-    ChosenResidual "chosen_residual_d" "D" 2 false "left by the lens chosen", Identity Two;
+    ResidualOff5 "residual_5_d" "D" 2 true "left, turned 5 deg", OffAxis2001 Two;
+    ResidualOff10 "residual_10_d" "D" 2 true "left, turned 10 deg", OffAxis2001 Two;
+    ChosenResidual "chosen_residual_d" "D" 2 true "left by lens chosen", Identity Two;
     ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Two;
     MarkAxis "mark_axis_deg" "deg" 0 false "meridian for the mark on the lens", Identity Two;
 

@@ -31,7 +31,7 @@
 //! (polynomial `0x233`, register starting at zero, nothing reflected); its 10 bits are the two symbols.
 //!
 //! **Reading it.** First parts differ: the entries differ. Only the second parts differ: the programs differ. Both agree:
-//! *same entries*, which is not the right patient and not a right printout.
+//! *same entries*, which is not the correct patient and not a correct printout.
 
 use crate::case::Case;
 use crate::caution::Caution;

@@ -28,8 +28,8 @@ macro_rules! lines {
 }
 
 lines! {
-    Patient "patient" "Right patient: two identifiers asked, and read on the wristband";
-    Side "side" "Right side: consent, mark on the skin, this card and the patient agree";
+    Patient "patient" "The correct patient: two identifiers asked, and read on the wristband";
+    Side "side" "The correct side: consent, mark on the skin, this card and the patient agree";
     Printout "printout" "The biometry printout is this patient's, this eye's, and the one this card was typed from";
     LensBox "lens_box" "Lens box against this card: model, power with its sign, cylinder, expiry, read aloud";
     BackupBox "backup_box" "Backup lens in the room: model and power with its sign";

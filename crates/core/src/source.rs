@@ -87,6 +87,7 @@ sources! {
     Iso8429 = "ISO 8429, graduated dial scale";
     Thibos1997 = "Thibos, Wheeler, Horner, Optom Vis Sci 1997;74:367-375";
     OffAxis2001 = "Br J Ophthalmol 2001;85:1127";
+    Marking2011 = "J Cataract Refract Surg 2011;37:1394-1402";
     PosteriorCornea2013 = "J Cataract Refract Surg 2013;39:1803-1809";
     WoundLength1994 = "J Cataract Refract Surg 1994;20:626-629";
     RhexisSeen = "ring of 5.30 mm measured through the cornea in 40 eyes";

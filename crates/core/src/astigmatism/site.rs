@@ -18,10 +18,14 @@ use crate::quantity::Site;
 pub fn word(site: Site, eye: Eye) -> &'static str {
     const LEFT: [&str; 8] =
         ["temporal", "superotemporal", "superior", "superonasal", "nasal", "inferonasal", "inferior", "inferotemporal"];
-    let from_temporal = match eye {
-        Eye::Left => site.deg(),
-        Eye::Right => 540.0 - site.deg(),
-    };
-    let eighth = round(from_temporal / 45.0) as usize % LEFT.len();
+    let eighth = round(from_temporal(site, eye) / 45.0) as usize % LEFT.len();
     LEFT.get(eighth).copied().unwrap_or("")
+}
+
+/// A site counted from the temporal side over the superior, in [0, 360), the same for both eyes.
+pub(crate) fn from_temporal(site: Site, eye: Eye) -> f64 {
+    match eye {
+        Eye::Left => site.deg() % 360.0,
+        Eye::Right => (540.0 - site.deg()) % 360.0,
+    }
 }

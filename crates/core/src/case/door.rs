@@ -1,7 +1,6 @@
 //! The door: reads a draft entry by entry, reports everything that is wrong with it, and lets nothing wrong through.
 
 use super::*;
-use crate::constant::lens::{HAIGIS_A1, HAIGIS_A2};
 use crate::eye::misread;
 use crate::field::Quantity;
 
@@ -172,11 +171,13 @@ impl<'a> Door<'a> {
     }
 
     pub(super) fn lens(&mut self) -> Option<Lens> {
+        let (haigis_a0, haigis_slopes) = self.haigis();
         let constants = Constants {
             a: self.get(Field::AConstant),
             surgeon_factor: self.get(Field::SurgeonFactor),
             pacd: self.get(Field::Pacd),
-            haigis: self.haigis(),
+            haigis_a0,
+            haigis_slopes,
         };
         let power = self.get(Field::LensPower);
         let step = self.need(Field::LensStep);
@@ -195,14 +196,13 @@ impl<'a> Door<'a> {
         Some(Lens { constants, power, step, least, most, optic, length, haptic_axis, show_srk2 })
     }
 
-    /// a0 of its own with the usual a1 and a2, or all three; a1 or a2 without a0 is refused.
-    fn haigis(&mut self) -> Option<(HaigisA0, HaigisSlope, HaigisSlope)> {
-        let (a0, a1, a2) = (self.get(Field::HaigisA0), self.get(Field::HaigisA1), self.get(Field::HaigisA2));
-        if !self.draft.has(Field::HaigisA0) && (self.draft.has(Field::HaigisA1) || self.draft.has(Field::HaigisA2)) {
+    /// a0 with both slopes of its own, or a0 alone; a mixture is refused.
+    fn haigis(&mut self) -> (Option<HaigisA0>, Option<(HaigisSlope, HaigisSlope)>) {
+        let slopes = self.both(Field::HaigisA1, Field::HaigisA2);
+        if !self.draft.has(Field::HaigisA0) && self.draft.has(Field::HaigisA1) {
             self.refuse_as(Code::Incomplete, Field::HaigisA0);
         }
-        let usual = |constant: f64| HaigisSlope::new(constant).ok();
-        Some((a0?, a1.or(usual(HAIGIS_A1.get()))?, a2.or(usual(HAIGIS_A2.get()))?))
+        (self.get(Field::HaigisA0), slopes)
     }
 
     pub(super) fn toric(&mut self) -> Option<Toric> {
@@ -243,10 +243,21 @@ impl<'a> Door<'a> {
 
     pub(super) fn incision(&mut self) -> Incision {
         Incision {
-            effect: self.both(Field::IncisionSite, Field::Flattening),
+            site: self.get(Field::IncisionSite),
+            seat: self.get(Field::Seat),
+            effect: self.flattened(),
             width: self.get(Field::WoundWidth),
             tunnel: self.get(Field::TunnelLength),
         }
+    }
+
+    /// The site and what the incision does there; a flattening without a site is refused, a site alone is not.
+    fn flattened(&mut self) -> Option<(Site, Flattening)> {
+        let flattening = self.get(Field::Flattening);
+        if flattening.is_some() && !self.draft.has(Field::IncisionSite) {
+            self.refuse_as(Code::Incomplete, Field::IncisionSite);
+        }
+        self.draft.get(Field::IncisionSite).ok().flatten().zip(flattening)
     }
 
     pub(super) fn capsule(&mut self) -> Capsule {
@@ -282,7 +293,6 @@ impl<'a> Door<'a> {
     pub(super) fn words(&mut self) {
         let _: Option<TargetFor> = self.get(Field::TargetFor);
         let _: Option<LensStyle> = self.get(Field::LensStyle);
-        let _: Option<Seat> = self.get(Field::Seat);
         for field in RISKS {
             let _: Option<YesNo> = self.get(*field);
         }

@@ -15,6 +15,7 @@ use crate::quantity::*;
 #[derive(Clone, Debug, PartialEq)]
 pub struct Case {
     pub(crate) draft: Draft,
+    pub(crate) side: Eye,
     pub(crate) surgery_date: Option<Date>,
     pub(crate) biometry: Biometry,
     pub(crate) spectacles: Option<Spectacles>,
@@ -71,7 +72,8 @@ pub(crate) struct Constants {
     pub(crate) a: Option<AConstant>,
     pub(crate) surgeon_factor: Option<SurgeonFactor>,
     pub(crate) pacd: Option<Pacd>,
-    pub(crate) haigis: Option<(HaigisA0, HaigisSlope, HaigisSlope)>,
+    pub(crate) haigis_a0: Option<HaigisA0>,
+    pub(crate) haigis_slopes: Option<(HaigisSlope, HaigisSlope)>,
 }
 
 /// The lens and its constants.
@@ -112,6 +114,8 @@ pub(crate) struct Backup {
 /// The wound.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Incision {
+    pub(crate) site: Option<Site>,
+    pub(crate) seat: Option<Seat>,
     pub(crate) effect: Option<(Site, Flattening)>,
     pub(crate) width: Option<WoundLength>,
     pub(crate) tunnel: Option<WoundLength>,
@@ -163,7 +167,7 @@ impl Case {
     pub fn check(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Case> {
         let mut door = Door::before(draft, report);
         // Each is read before any is missed, so that every error is reported.
-        let side = door.need::<Eye>(Field::Side);
+        let side = door.need(Field::Side);
         let surgery_date = door.date(Field::SurgeryDate);
         let biometry = door.biometry(surgery_date);
         let spectacles = door.spectacles();
@@ -178,9 +182,9 @@ impl Case {
         let pressure = door.pressure();
         door.words();
         let open = door.is_open();
-        side?;
         let case = Case {
             draft: draft.clone(),
+            side: side?,
             surgery_date,
             biometry: biometry?,
             spectacles,

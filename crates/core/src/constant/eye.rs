@@ -69,6 +69,14 @@ constants! {
     SPREAD_WIDE "spread of powers above" "D" = 1, Here Chosen;
     /// A lens that leaves the eye further from its target than this.
     FAR_FROM_TARGET "lens from target by" "D" = 0.5, Here Chosen;
+    /// A backup power further than this from what the methods ask for.
+    BACKUP_FAR "backup power off by" "D" = 1, Here Chosen;
+    /// A toric lens that leaves more cylinder than this.
+    RESIDUAL_LARGE "cylinder left above" "D" = 0.5, Here Chosen;
+    /// An incision further than this from a temporal seat.
+    SEAT_TEMPORAL "incision from a temporal seat by" "deg" = 60, Here Chosen;
+    /// An incision further than this from a superior seat.
+    SEAT_SUPERIOR "incision from a superior seat by" "deg" = 100, Here Chosen;
     /// A toric axis chosen further than this from the best meridian.
     OFF_AXIS "toric axis off by" "deg" = 5, Here Chosen;
     /// Targets below this are unusual.

@@ -25,8 +25,6 @@ pub fn check(case: &Case, report: &mut dyn FnMut(Caution)) {
         }
     };
     when(outside(al, AL_SHORT.get(), AL_LONG.get()), Code::AlUnusual, Field::AxialLength);
-    when(outside(eye.cornea.k(), K_FLAT.get(), K_STEEP.get()), Code::KUnusual, Field::K1);
-    when(eye.cornea.astigmatism() > CYLINDER_LARGE.get(), Code::AstigmatismLarge, Field::K2);
     let wtw = eye.white_to_white.is_some_and(|w| outside(w.mm(), WTW_SMALL.get(), WTW_LARGE.get()));
     when(wtw, Code::WtwUnusual, Field::WhiteToWhite);
     when(eye.al_scatter.is_some_and(|s| s.mm() > AL_SCATTER.get()), Code::AlScatter, Field::AlScatter);
@@ -38,12 +36,21 @@ pub fn check(case: &Case, report: &mut dyn FnMut(Caution)) {
     when(eye.al_method == AlMethod::Contact, Code::AlContact, Field::AlMethod);
     when(eye.al_method == AlMethod::Immersion, Code::AlImmersion, Field::AlMethod);
     when(matches!(eye.eye_state, EyeState::Pseudophakic | EyeState::Aphakic), Code::NotPhakic, Field::EyeState);
+    // of both meridians, so of neither entry
+    if outside(eye.cornea.k(), K_FLAT.get(), K_STEEP.get()) {
+        report(Caution::general(Code::KUnusual));
+    }
+    if eye.cornea.astigmatism() > CYLINDER_LARGE.get() {
+        report(Caution::general(Code::AstigmatismLarge));
+    }
     match (eye.date, case.surgery_date) {
         (Some(measured), Some(operated)) => {
             let days = f64::from(measured.days_until(operated));
-            when(days > BIOMETRY_DAYS.get(), Code::BiometryOld, Field::BiometryDate);
+            if days > BIOMETRY_DAYS.get() {
+                report(Caution::about(Code::BiometryOld, Field::BiometryDate));
+            }
         }
-        _ => when(true, Code::BiometryUndated, Field::BiometryDate),
+        _ => report(Caution::about(Code::BiometryUndated, Field::BiometryDate)),
     }
     axes(case, report);
     fellow(case, report);
@@ -94,7 +101,7 @@ fn fellow(case: &Case, report: &mut dyn FnMut(Caution)) {
     }
     let Some((k1, k2)) = fellow.k else { return };
     if ((k1.d() + k2.d()) / 2.0 - mean_as_entered(case)).abs() > K_APART.get() {
-        report(Caution::about(Code::KBetweenEyes, Field::FellowK1));
+        report(Caution::general(Code::KBetweenEyes));
     }
     let (flat, steep) = (k1.d().min(k2.d()), k1.d().max(k2.d()));
     let (own_flat, own_steep) = as_entered(case, &eye.cornea);

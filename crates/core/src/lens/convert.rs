@@ -72,9 +72,11 @@ pub fn pacd(sf: SurgeonFactor) -> Result<Pacd, Error> {
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn haigis(a: AConstant) -> Result<(HaigisA0, HaigisSlope, HaigisSlope), Error> {
-    Ok((
-        HaigisA0::from_mm(ACD_CONST_SLOPE.get() * a.get() + HAIGIS_A0.get())?,
-        HaigisSlope::new(HAIGIS_A1.get())?,
-        HaigisSlope::new(HAIGIS_A2.get())?,
-    ))
+    let (a1, a2) = usual_slopes()?;
+    Ok((HaigisA0::from_mm(ACD_CONST_SLOPE.get() * a.get() + HAIGIS_A0.get())?, a1, a2))
+}
+
+/// Haigis' a1 and a2 where a lens has none of its own.
+pub(super) fn usual_slopes() -> Result<(HaigisSlope, HaigisSlope), Error> {
+    Ok((HaigisSlope::new(HAIGIS_A1.get())?, HaigisSlope::new(HAIGIS_A2.get())?))
 }

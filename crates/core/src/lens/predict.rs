@@ -4,11 +4,11 @@ use crate::case::{Biometry, Case, Constants};
 use crate::caution::{Caution, Code};
 use crate::choice::{AcdFrom, EyeState, KKind, PreviousSurgery};
 use crate::constant::eye::{DEPARTS, LCOR_TURNS, RETINA_TURNS};
-use crate::constant::lens::{HAIGIS_A1, HAIGIS_A2, HOFFERQ_MAX, HOFFERQ_MIN};
+use crate::constant::lens::{HOFFERQ_MAX, HOFFERQ_MIN};
 use crate::error::Error;
 use crate::lens::vergence::ThinEye;
 use crate::lens::{Method, convert, haigis, hofferq, holladay1, srk2, srkt, t2};
-use crate::quantity::{ChamberDepth, HaigisA0, HaigisSlope, LensPower, Refraction, Vertex};
+use crate::quantity::{ChamberDepth, LensPower, Refraction, Vertex};
 use crate::sink::Sink;
 
 /// One method's view of one eye: all its intermediate values.
@@ -149,10 +149,15 @@ fn predict_with(method: Method, biometry: &Biometry, constants: &Constants) -> R
             Prediction::HofferQ(hofferq::working(al, cornea, pacd))
         }
         Method::Haigis => {
-            let own = match constants.haigis {
-                Some(own) => own,
-                None => convert::haigis(a?).map_err(converts)?,
+            let a0 = match constants.haigis_a0 {
+                Some(a0) => a0,
+                None => convert::haigis(a?).map_err(converts)?.0,
             };
+            let (a1, a2) = match constants.haigis_slopes {
+                Some(slopes) => slopes,
+                None => convert::usual_slopes().map_err(converts)?,
+            };
+            let own = (a0, a1, a2);
             Prediction::Haigis(haigis::working(al, cornea, chamber_depth(biometry)?, own))
         }
     })
@@ -242,14 +247,20 @@ fn doubts(answer: &Answer, biometry: &Biometry, constants: &Constants, t2: Optio
             None,
             None,
         ],
-        Prediction::Haigis(_) => [when(unoptimised(constants), Code::Unoptimised), None, None, None],
+        Prediction::Haigis(working) => [
+            when(unoptimised(working, constants), Code::Unoptimised),
+            when(constants.haigis_a0.is_some() && constants.haigis_slopes.is_none(), Code::UsualSlopes),
+            None,
+            None,
+        ],
     }
 }
 
 /// Converted, or entered as what the conversion gives.
-fn unoptimised(constants: &Constants) -> bool {
-    let Some((a0, a1, a2)): Option<(HaigisA0, HaigisSlope, HaigisSlope)> = constants.haigis else { return true };
-    let usual_slopes = a1.get() == HAIGIS_A1.get() && a2.get() == HAIGIS_A2.get();
+fn unoptimised(working: &haigis::Working, constants: &Constants) -> bool {
     let converted = constants.a.and_then(|a| convert::haigis(a).ok());
-    usual_slopes && converted.is_some_and(|(from_a, _, _)| (a0.mm() - from_a.mm()).abs() < 0.006)
+    constants.haigis_a0.is_none()
+        || converted.is_some_and(|(a0, a1, a2)| {
+            working.a1 == a1.get() && working.a2 == a2.get() && (working.a0 - a0.mm()).abs() < 0.006
+        })
 }

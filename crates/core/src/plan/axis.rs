@@ -7,7 +7,7 @@ use crate::astigmatism::{cornea, on_dial, toric};
 use crate::case::{Case, Toric};
 use crate::caution::{Caution, Code};
 use crate::choice::CylinderPlane;
-use crate::constant::eye::OFF_AXIS;
+use crate::constant::eye::{OFF_AXIS, RESIDUAL_LARGE};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
@@ -51,6 +51,7 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         return sink.caution(Caution::about(code, field));
     };
     sink.caution(Caution::general(Code::PosteriorIgnored));
+    sink.caution(Caution::general(Code::ResidualNominal));
     if label.plane == CylinderPlane::Cornea {
         sink.caution(Caution::about(Code::CorneaPlaneLabel, Field::CylinderPlane));
     }
@@ -73,6 +74,11 @@ fn labels(
     seen: impl Iterator<Item = Seen> + Clone,
     sink: &mut dyn Sink,
 ) {
+    // without a steep meridian there is nothing to correct and nowhere to put a mark
+    let Some(mark) = vector.strongest() else {
+        return sink.caution(Caution::general(Code::NoAstigmatism));
+    };
+    sink.item(Item::one(What::MarkAxis, on_dial(mark)));
     let needed = seen.clone().filter_map(|Seen { method, eye, .. }| {
         Some((method, working(&eye, vector.cylinder(), case.target, case.vertex).ok()?))
     });
@@ -80,8 +86,6 @@ fn labels(
         sink.item(Item::of(What::NeededCylinder, method, w.needed));
         sink.item(Item::of(What::CylinderRatio, method, w.ratio));
     }
-    let Some(mark) = vector.strongest() else { return };
-    sink.item(Item::one(What::MarkAxis, on_dial(mark)));
     // in the label's own plane: a label at the cornea is compared with the cornea itself
     let at_label = needed.map(|(_, w)| match label.plane {
         CylinderPlane::Lens => w.needed,
@@ -126,14 +130,19 @@ fn plus_axis(left: PowerVector) -> Option<Axis> {
 /// What the lens that was chosen leaves, as it will lie.
 fn chosen(case: &Case, label: &Toric, vector: PowerVector, seen: impl Iterator<Item = Seen>, sink: &mut dyn Sink) {
     let Some((cylinder, mark)) = label.chosen else { return };
+    let mut large = false;
     for Seen { method, eye, power } in seen {
         let left = at_lens_plane(cylinder, label.plane, &eye, case.target, case.vertex)
             .and_then(|own| toric::residual(&eye, vector, ToricLens::labelled(power, label.label_power, own, mark)));
         let Ok(left) = left else { continue };
         sink.item(Item::of(What::ChosenResidual, method, left.cylinder()));
+        large |= left.cylinder() > RESIDUAL_LARGE.get();
         if let Some(axis) = plus_axis(left) {
             sink.item(Item::of(What::ChosenResidualAxis, method, on_dial(axis)));
         }
+    }
+    if large {
+        sink.caution(Caution::about(Code::ResidualLarge, Field::LensCylinder));
     }
     if let Some(best) = vector.strongest() {
         let apart = (best.deg() - mark.deg()).abs();

@@ -4,8 +4,10 @@ use super::entries;
 use crate::case::{Case, Constants};
 use crate::caution::{Caution, Code};
 use crate::choice::{BackupPlace, LensStyle};
+use crate::constant::eye::BACKUP_FAR;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
+use crate::lens::ladder::range;
 use crate::lens::predict::{answers_with, refusals};
 use crate::lens::vergence::ThinEye;
 use crate::sink::Sink;
@@ -20,35 +22,53 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
         sink,
         &[Field::BackupModel, Field::BackupPower, Field::BackupPlace, Field::BackupStyle, Field::BackupAConstant],
     );
-    match (backup.place, backup.style) {
-        (BackupPlace::Sulcus, Some(LensStyle::OnePiece)) => {
+    match backup.style {
+        Some(LensStyle::OnePiece) => {
             return sink.caution(Caution::about(Code::OnePieceSulcus, Field::BackupStyle));
         }
-        (BackupPlace::Sulcus, style) => {
-            if style.is_none() {
-                sink.caution(Caution::about(Code::BackupStyleUnknown, Field::BackupStyle));
-            }
-            entries(case, sink, &[Field::SulcusShift]);
-            sink.caution(Caution::about(Code::SulcusThumb, Field::BackupPlace));
-        }
-        (BackupPlace::Captured, _) => sink.caution(Caution::about(Code::CapturedOptic, Field::BackupPlace)),
+        Some(LensStyle::ThreePiece) => {}
+        None => sink.caution(Caution::about(Code::BackupStyleUnknown, Field::BackupStyle)),
     }
     if refusals(&case.biometry).next().is_some() {
         return;
+    }
+    match backup.place {
+        BackupPlace::Sulcus => {
+            entries(case, sink, &[Field::SulcusShift]);
+            sink.caution(Caution::about(Code::SulcusThumb, Field::BackupPlace));
+        }
+        BackupPlace::Captured => sink.caution(Caution::about(Code::CapturedOptic, Field::BackupPlace)),
     }
     let forward = match backup.place {
         BackupPlace::Sulcus => backup.shift.mm(),
         BackupPlace::Captured => 0.0,
     };
     let constants = Constants { a: Some(backup.a), ..Constants::default() };
-    // the cautions of the methods were said of the first lens; all but the unoptimised go for this one too
+    // what goes for this lens's methods is said once, below, not again for each of them
     let answers = answers_with(&case.biometry, &constants, (case.target, case.vertex), &mut |_| {});
-    for answer in answers.iter().flatten().filter(|a| a.compared && !a.withheld) {
-        let Some(eye) = answer.prediction.thin_eye() else { continue };
-        let moved = ThinEye { elp: eye.elp - forward, ..eye };
-        let Ok(there) = moved.power(case.target, case.vertex) else { continue };
+    let compared = answers.iter().flatten().filter(|a| a.compared && !a.withheld).filter_map(|answer| {
+        let eye = answer.prediction.thin_eye()?;
+        let there = ThinEye { elp: eye.elp - forward, ..eye }.power(case.target, case.vertex).ok()?;
+        Some((answer, there.power))
+    });
+    for (answer, there) in compared.clone() {
         sink.item(Item::of(What::BackupBag, answer.method, answer.power));
-        sink.item(Item::of(What::BackupExact, answer.method, there.power));
-        sink.item(Item::of(What::BackupStep, answer.method, there.power - answer.power));
+        sink.item(Item::of(What::BackupExact, answer.method, there));
+        sink.item(Item::of(What::BackupStep, answer.method, there - answer.power));
+    }
+    sink.caution(Caution::general(Code::BackupMethods));
+    chosen(case, range(compared.map(|(_, there)| there)), sink);
+}
+
+/// Is the backup power chosen one that the methods ask for?
+fn chosen(case: &Case, asked: Option<(f64, f64)>, sink: &mut dyn Sink) {
+    let Some(power) = case.draft.number(Field::BackupPower) else {
+        return sink.caution(Caution::about(Code::NoBackupPower, Field::BackupPower));
+    };
+    if power < 0.0 {
+        sink.caution(Caution::about(Code::MinusPower, Field::BackupPower));
+    }
+    if asked.is_some_and(|(least, most)| power < least - BACKUP_FAR.get() || power > most + BACKUP_FAR.get()) {
+        sink.caution(Caution::about(Code::BackupFar, Field::BackupPower));
     }
 }

@@ -84,7 +84,11 @@ fn entered(case: &Case, sink: &mut dyn Sink) {
         sink.caution(Caution::about(Code::TargetUnusual, Field::Target));
     }
     let Some(power) = case.lens.power else {
-        return sink.caution(Caution::about(Code::NoLensChosen, Field::LensPower));
+        // an eye that is refused has no lens to choose from
+        if refusals(&case.biometry).next().is_none() {
+            sink.caution(Caution::about(Code::NoLensChosen, Field::LensPower));
+        }
+        return;
     };
     if power.d() < 0.0 {
         sink.caution(Caution::about(Code::MinusPower, Field::LensPower));
@@ -114,7 +118,10 @@ fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     let shown = shown(case, answers);
     let fit = shown.clone().filter(|a| a.compared).map(|a| a.power);
     let Some((least, most)) = range(fit).or_else(|| range(shown.clone().map(|a| a.power))) else { return };
-    for (row, label) in labels((least + most) / 2.0, &case.lens).enumerate() {
+    let around = || labels((least + most) / 2.0, &case.lens);
+    // a lens chosen further away has a row of its own
+    let chosen = case.lens.power.filter(|power| !around().any(|label| label == *power));
+    for (row, label) in around().chain(chosen).enumerate() {
         sink.item(Item::one(What::LadderPower, label.d()).in_row(row));
         let left = |answer: &Answer| answer.prediction.refraction(label, case.vertex).ok();
         for answer in shown.clone() {
@@ -141,8 +148,10 @@ fn chosen<'a>(case: &Case, compared: impl Iterator<Item = &'a Answer> + Clone, s
     {
         sink.caution(Caution::about(Code::FarFromTarget, Field::LensPower));
     }
-    let expected = expected.map_or(case.target.d(), |(least, most)| (least + most) / 2.0);
-    if case.fellow.refraction.is_some_and(|fellow| (fellow.d() - expected).abs() > ANISOMETROPIA.get()) {
+    // the method that puts the two eyes furthest apart decides
+    let (least, most) = expected.unwrap_or((case.target.d(), case.target.d()));
+    let apart = case.fellow.refraction.map(|fellow| (fellow.d() - least).abs().max((most - fellow.d()).abs()));
+    if apart.is_some_and(|apart| apart > ANISOMETROPIA.get()) {
         sink.caution(Caution::about(Code::Anisometropia, Field::FellowRefraction));
     }
 }

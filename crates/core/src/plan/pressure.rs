@@ -30,7 +30,7 @@ fn column(case: &Case, sink: &mut dyn Sink) {
     sink.item(Item::one(What::PerCm, head.per_cm));
     sink.caution(Caution::about(Code::HeadStatic, Field::OpenLevel));
     if head.pressure > HEAD_HIGH.get() {
-        sink.caution(Caution::about(Code::HeadHigh, Field::OpenLevel));
+        sink.caution(Caution::general(Code::HeadHigh));
     }
     if head.pressure < 0.0 {
         sink.caution(Caution::about(Code::HeadNegative, Field::EyeLevel));

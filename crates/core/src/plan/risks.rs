@@ -33,6 +33,9 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
             sink.caution(Caution::about(code, risk));
         }
     }
+    if !RISKS.iter().any(|risk| case.draft.has(*risk)) {
+        sink.caution(Caution::general(Code::RisksUnanswered));
+    }
     let long = case.biometry.axial_length.mm() > GUIDANCE_LONG.get();
     if long && !case.says_yes(Field::Vitrectomised) {
         sink.caution(Caution::about(Code::LongOrVitrectomised, Field::AxialLength));

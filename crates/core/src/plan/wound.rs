@@ -1,8 +1,11 @@
 //! The incision.
 
 use super::entries;
+use crate::astigmatism::site::from_temporal;
 use crate::case::Case;
 use crate::caution::{Caution, Code};
+use crate::choice::Seat;
+use crate::constant::eye::{SEAT_SUPERIOR, SEAT_TEMPORAL};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::sink::Sink;
@@ -11,10 +14,24 @@ use crate::table_side::wound::squareness;
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Wound);
     entries(case, sink, &[Field::IncisionSite, Field::Seat, Field::WoundWidth, Field::TunnelLength]);
+    if elsewhere(case) {
+        sink.caution(Caution::about(Code::SeatElsewhere, Field::IncisionSite));
+    }
     let Some((tunnel, width)) = case.incision.tunnel.zip(case.incision.width) else { return };
     let ratio = squareness(tunnel, width);
     sink.item(Item::one(What::Squareness, ratio));
     if ratio < 1.0 {
         sink.caution(Caution::about(Code::TunnelShort, Field::TunnelLength));
     }
+}
+
+/// Whether the incision lies away from the surgeon: the cheapest sign of a swapped side.
+fn elsewhere(case: &Case) -> bool {
+    let (Some(site), Some(seat)) = (case.incision.site, case.incision.seat) else { return false };
+    let (at, limit) = match seat {
+        Seat::Temporal => (0.0, SEAT_TEMPORAL.get()),
+        Seat::Superior => (90.0, SEAT_SUPERIOR.get()),
+    };
+    let apart = (from_temporal(site, case.side) - at).abs();
+    apart.min(360.0 - apart) > limit
 }
