@@ -1,0 +1,179 @@
+//! Every caution there is: the entry that brings it onto the card, and that it was not there before.
+
+use ocellus_core::case::Case;
+use ocellus_core::caution::{Caution, Code};
+use ocellus_core::draft::Draft;
+use ocellus_core::field::Field;
+use ocellus_core::item::Item;
+use ocellus_core::plan::plan;
+use ocellus_core::sink::Sink;
+
+/// A case of which nothing is said that need not be said of every case.
+const QUIET: &str = "eye right; surgery_date 2026-12-01; axial_length_mm 23.50; k1_d 43.00; k1_axis_deg 180; k2_d 44.00; \
+    k2_axis_deg 90; keratometric_index 1.3375; k_kind keratometric; acd_mm 3.20; acd_from epithelium; al_method optical; \
+    eye_state phakic; previous_surgery none; biometry_date 2026-11-01; target_d -0.25; vertex_mm 12.0; lens_model Demo; \
+    a_constant 118.90; surgeon_factor 1.760; pacd_mm 5.520; haigis_a0 -0.780; haigis_a1 0.220; haigis_a2 0.210; \
+    iol_power_d 21.00; lens_step_d 0.50; optic_mm 6.00; backup_a_constant 118.20; backup_style three_piece; \
+    backup_place sulcus; sulcus_shift_mm 0.75; backup_power_d 19.00; incision_site_deg 180; incision_flattening_d 0.20; \
+    seat temporal; rhexis_decentration_mm 0.30; guttata no";
+
+/// Entries to make (or, with a leading `-`, to leave out), and the cautions that follow.
+const CAUSES: &[(&str, &[Code])] = &[
+    ("axial_length_mm 21.00", &[Code::AlUnusual, Code::ShortEye]),
+    ("axial_length_mm 27.00", &[Code::LongEye, Code::LongOrVitrectomised, Code::FarFromTarget]),
+    ("pacd_mm 6.500", &[Code::SpreadWide]),
+    ("k1_d 40.00; k2_d 41.00", &[Code::KUnusual]),
+    ("k1_d 42.00; k2_d 45.00", &[Code::AstigmatismLarge]),
+    ("white_to_white_mm 10.50", &[Code::WtwUnusual]),
+    ("fellow_axial_length_mm 24.50", &[Code::AlBetweenEyes]),
+    ("fellow_axial_length_mm 24.00", &[Code::AlBetweenEyesOlder]),
+    ("fellow_k1_d 44.50; fellow_k2_d 45.50", &[Code::KBetweenEyes]),
+    ("axial_length_sd_mm 0.060", &[Code::AlScatter]),
+    ("k_sd_d 0.60", &[Code::KScatter]),
+    ("acd_sd_mm 0.080", &[Code::AcdScatter]),
+    ("fellow_axial_length_mm 23.50; fellow_k1_d 44.00; fellow_k2_d 43.00", &[Code::FellowIdentical]),
+    ("k2_axis_deg 80", &[Code::AxesNotSquare]),
+    ("k2_axis_deg 178", &[Code::AxesSame]),
+    ("k2_d 44.50; old_sphere_d 0.50; old_cylinder_d -1.50; old_axis_deg 90", &[Code::AxesCrossed]),
+    ("-k1_axis_deg; -k2_axis_deg", &[Code::AxesUnknown]),
+    ("k2_d 43.00", &[Code::NoAstigmatism]),
+    ("keratometric_index 1.3360", &[Code::IndexUnusual]),
+    ("old_sphere_d -6.00", &[Code::SpectaclesDisagree]),
+    (
+        "old_sphere_d 0.00; fellow_axial_length_mm 23.60; fellow_k1_d 43.10; fellow_k2_d 43.90; fellow_refraction_d -4.00",
+        &[Code::FellowDisagrees, Code::Anisometropia],
+    ),
+    ("biometry_date 2026-01-01", &[Code::BiometryOld]),
+    ("-biometry_date", &[Code::BiometryUndated]),
+    ("biometry_quality reduced", &[Code::QualityReduced]),
+    ("contact_lens worn", &[Code::ContactLensWorn]),
+    ("al_method contact", &[Code::AlContact]),
+    ("al_method immersion", &[Code::AlImmersion]),
+    ("eye_state pseudophakic", &[Code::NotPhakic, Code::NotMeasuredPhakic]),
+    ("previous_surgery hyperopic_laser", &[Code::PreviousSurgery]),
+    ("previous_surgery graft", &[Code::CorneaUnfit]),
+    ("previous_surgery unknown", &[Code::CorneaUnfit]),
+    ("k_kind total", &[Code::TotalK]),
+    ("eye_state silicone_oil", &[Code::SiliconeOil]),
+    ("-a_constant", &[Code::NeedsConstant]),
+    ("-acd_mm; -acd_from", &[Code::NeedsAcd]),
+    ("acd_from endothelium", &[Code::NeedsCct]),
+    ("axial_length_mm 12.00; haigis_a0 13.000; haigis_a1 0.000; haigis_a2 0.000", &[Code::NoSolution, Code::Clamped]),
+    ("-a_constant; -surgeon_factor; -pacd_mm; -haigis_a0; -haigis_a1; -haigis_a2", &[Code::NoMethod]),
+    ("-surgeon_factor; -pacd_mm", &[Code::Converted]),
+    ("-haigis_a0; -haigis_a1; -haigis_a2", &[Code::Unoptimised]),
+    ("-haigis_a1; -haigis_a2", &[Code::UsualSlopes]),
+    ("axial_length_mm 26.60; k1_d 48.00; k2_d 48.50", &[Code::Radicand]),
+    ("axial_length_mm 24.40; k1_d 47.90; k2_d 48.70", &[Code::DepartsFromT2]),
+    ("axial_length_mm 36.50", &[Code::RetinaTurned, Code::LcorTurned, Code::Clamped]),
+    ("show_srk2 yes", &[Code::Superseded]),
+    ("-a_constant; -surgeon_factor; -haigis_a0; -haigis_a1; -haigis_a2", &[Code::NothingToCompare]),
+    ("-iol_power_d", &[Code::NoLensChosen]),
+    ("iol_power_d -21.00", &[Code::MinusPower]),
+    ("backup_power_d -19.00", &[Code::MinusPower, Code::BackupFar]),
+    ("iol_power_d 21.25", &[Code::OffLabel]),
+    ("lens_most_d 20.00", &[Code::OutOfRange]),
+    ("target_d 0.50", &[Code::TargetUnusual]),
+    ("-vertex_mm", &[Code::DefaultUsed]),
+    ("-lens_model", &[Code::LensModelMissing]),
+    ("-backup_a_constant; -backup_style; -backup_place; -backup_power_d", &[Code::NoBackup]),
+    ("-backup_power_d", &[Code::NoBackupPower]),
+    ("backup_style one_piece", &[Code::OnePieceSulcus]),
+    ("-backup_style", &[Code::BackupStyleUnknown]),
+    ("backup_place captured", &[Code::CapturedOptic]),
+    ("-k1_axis_deg; -k2_axis_deg; TORIC", &[Code::ToricNeedsAxes]),
+    ("-incision_flattening_d; TORIC", &[Code::ToricNeedsIncision]),
+    ("-iol_power_d; TORIC", &[Code::ToricNeedsPower]),
+    ("TORIC; cylinder_plane cornea", &[Code::CorneaPlaneLabel]),
+    ("TORIC", &[Code::PosteriorIgnored, Code::ResidualNominal]),
+    ("TORIC; iol_cylinder_d 6.00; iol_axis_deg 90", &[Code::ResidualLarge]),
+    ("TORIC; cylinder_1_d 6.00", &[Code::ToricNotNeeded]),
+    ("TORIC; cylinder_1_d 0.50", &[Code::BeyondLabels]),
+    ("TORIC; iol_cylinder_d 1.50; iol_axis_deg 97", &[Code::OffAxisChosen]),
+    ("eye left", &[Code::SeatElsewhere]),
+    ("incision_width_mm 2.40; tunnel_length_mm 1.80", &[Code::TunnelShort]),
+    ("rhexis_cut_mm 2.90", &[Code::RhexisUncovered, Code::RhexisBand]),
+    ("open_level_cm 130.0; eye_level_cm 0.0", &[Code::HeadHigh, Code::HeadStatic]),
+    ("open_level_cm 0.0; eye_level_cm 10.0", &[Code::HeadNegative]),
+    ("altitude_m 100; station_pressure_hpa 1000.0", &[Code::StationBeatsAltitude, Code::CeilingIdeal]),
+    ("altitude_m 3600; vacuum_viscoelastic_mmhg 500", &[Code::VacuumUnreachable]),
+    ("-guttata", &[Code::RisksUnanswered]),
+    ("floppy_iris_drug yes", &[Code::FloppyIris]),
+    ("pseudoexfoliation yes", &[Code::Pseudoexfoliation]),
+    ("weak_zonule yes", &[Code::WeakZonule]),
+    ("posterior_polar yes", &[Code::PosteriorPolar]),
+    ("vitrectomised yes", &[Code::LongOrVitrectomised]),
+    ("guttata yes", &[Code::Guttata]),
+    ("small_pupil yes", &[Code::SmallPupil]),
+    ("iodine_allergy yes", &[Code::IodineAllergy]),
+    ("antibiotic_allergy yes", &[Code::AntibioticAllergy]),
+];
+
+const TORIC: &str = "label_power spherical_equivalent; cylinder_plane lens; cylinder_1_d 1.50";
+
+/// What the quiet case says too.
+const ALWAYS: &[Code] = &[
+    Code::Agreement,
+    Code::BackupMethods,
+    Code::SulcusThumb,
+    Code::NoAir,
+    Code::ViscoelasticLeft,
+    Code::HapticsHorizontal,
+    Code::NotADevice,
+];
+
+#[derive(Default)]
+struct Said(Vec<Code>);
+
+impl Sink for Said {
+    fn item(&mut self, item: Item) {
+        assert!(item.value.is_finite(), "{item:?}");
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        self.0.push(caution.code);
+    }
+}
+
+fn said(entries: &str) -> Vec<Code> {
+    let mut draft = Draft::default();
+    let entries = entries.replace("TORIC", TORIC);
+    for entry in QUIET.split(';').chain(entries.split(';')).map(str::trim).filter(|entry| !entry.is_empty()) {
+        let field = |key: &str| Field::from_key(key).unwrap_or_else(|| panic!("no entry {key}"));
+        match (entry.strip_prefix('-'), entry.split_once(' ')) {
+            (Some(key), _) => draft.clear(field(key)),
+            (None, Some((key, text))) => draft.enter(field(key), text).unwrap(),
+            (None, None) => panic!("{entry}"),
+        }
+    }
+    let mut card = Said::default();
+    plan(&Case::try_from(&draft).unwrap_or_else(|error| panic!("{entries}: {error:?}")), &mut card);
+    card.0
+}
+
+#[test]
+fn the_quiet_case_says_only_what_is_always_said() {
+    let mut quiet = said("");
+    quiet.sort_by_key(|code| code.word());
+    let mut always = ALWAYS.to_vec();
+    always.sort_by_key(|code| code.word());
+    assert_eq!(quiet, always);
+}
+
+#[test]
+fn each_cause_brings_its_cautions() {
+    let mut silent = Vec::new();
+    for (cause, codes) in CAUSES {
+        let card = said(cause);
+        silent.extend(codes.iter().filter(|code| !card.contains(code)).map(|code| (*cause, code.word())));
+    }
+    assert!(silent.is_empty(), "{silent:#?}");
+}
+
+/// A caution that nothing brings about has no business in the table.
+#[test]
+fn every_caution_has_a_cause() {
+    let caused = |code: &Code| ALWAYS.contains(code) || CAUSES.iter().any(|(_, codes)| codes.contains(code));
+    let idle: Vec<&str> = Code::ALL.iter().filter(|code| !caused(code)).map(|code| code.word()).collect();
+    assert!(idle.is_empty(), "{idle:?}");
+}
