@@ -65,6 +65,16 @@ pub enum Command {
         json: bool,
     },
     /// Answer a table of eyes with a table of every method's powers, a row for a row.
+    ///
+    /// Columns, by name and in any order: id, eye, axial_length_mm, k1_d, k1_axis_deg, k2_d, k2_axis_deg,
+    /// keratometric_index, acd_mm, lens_thickness_mm, target_d, vertex_mm, a_constant, surgeon_factor, pacd_mm, haigis_a0,
+    /// haigis_a1, haigis_a2, iol_power_d. An empty cell is not known.
+    ///
+    /// Unlike a case file, a table need not say what was measured: without the columns k_kind, acd_from, al_method,
+    /// eye_state and previous_surgery it is taken for keratometric, epithelium, optical, phakic and none. Index 1.3375,
+    /// target 0 and vertex distance 12 mm are taken where they are not given.
+    ///
+    /// A wrong row is marked in its column `error` and never stops the rest; a refused eye has its reason in `cautions`.
     Batch {
         /// The table, in CSV with a header; - for standard input.
         #[arg(value_name = "IN.csv")]

@@ -102,7 +102,9 @@ impl Page<'_> {
     fn head(&mut self, card: &Card) -> io::Result<()> {
         let title = format!("{} EYE", self.side());
         let title = self.strong(&title);
-        writeln!(self.out, "{title}   theatre card   {}", text::value(self.draft, Field::Id))?;
+        let label = format!("{title}   theatre card   {}", text::value(self.draft, Field::Id));
+        writeln!(self.out, "{}", label.trim_end())?;
+        writeln!(self.out, "patient ______________________________   born ______________   or a sticker")?;
         paragraph(self.out, "", Code::NotADevice.text())?;
         let codes = distinct(&card.cautions);
         let of = |severity| codes.iter().filter(|code| code.severity() == severity).count();
@@ -122,8 +124,9 @@ impl Page<'_> {
         paragraph(
             self.out,
             "",
-            "The word in brackets says how well a number's origin is known. The methods' equations are mostly from memory; \
-             `ocellus explain METHOD CASE` shows every step with its source.",
+            "In brackets, how well a number's origin is known: read in its source; two independent roads to it; from \
+             memory; common practice; chosen here. What the methods give is from memory; `ocellus explain METHOD CASE` \
+             shows every step with its source.",
         )
     }
 
@@ -137,6 +140,13 @@ impl Page<'_> {
         let heading = self.strong(&heading);
         writeln!(self.out, "\n{heading} {rule}")?;
         let table: Vec<&Item> = lines.iter().filter_map(in_table).collect();
+        if part == Part::Lens && table.is_empty() {
+            paragraph(self.out, "  ", "No lens is computed: the reason stands under REFUSED.")?;
+        }
+        // what the table below leaves out, before anyone reads it
+        if part == Part::Axis && cautions.iter().any(|c| c.code == Code::PosteriorIgnored) {
+            paragraph(self.out, "  * ", Code::PosteriorIgnored.text())?;
+        }
         let mut table_done = false;
         for line in lines {
             match line {
@@ -208,8 +218,9 @@ impl Page<'_> {
         for (row, what) in rows {
             if what == What::LabelCylinder {
                 let value = plain.iter().find(|i| i.row == row && i.what == what).map_or(0.0, |i| i.value);
-                let label = text::number(value, what.places(), false, what.unit());
-                writeln!(self.out, "  {} {label}", what.name())?;
+                let label = text::number(value, what.places(), what.signed(), what.unit());
+                let chosen = self.draft.number(Field::LensCylinder) == Some(value);
+                writeln!(self.out, "\n{} {} {label}", if chosen { ">" } else { " " }, what.name())?;
                 continue;
             }
             let unit = if what.unit() == "1" { String::new() } else { format!(", {}", what.unit()) };
@@ -217,10 +228,10 @@ impl Page<'_> {
             let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
             self.cells(&format!("  {}{unit}", what.name()), LABEL, &widths, &cells)?;
         }
-        for method in left_out {
-            let said = cautions.iter().filter(|c| c.method == Some(method) && WHY_LEFT_OUT.contains(&c.code));
-            for caution in said {
-                paragraph(self.out, "  * ", &format!("{}: {}", method.name(), caution.code.text()))?;
+        if items.iter().any(|i| i.what == What::Compared) {
+            for caution in cautions.iter().filter(|c| WHY_LEFT_OUT.contains(&c.code)) {
+                let method = caution.method.map_or("", Method::name);
+                paragraph(self.out, "  * ", &format!("{method}: {}", caution.code.text()))?;
             }
         }
         let ladder: Vec<&Item> = items.iter().filter(ladder).copied().collect();
@@ -311,7 +322,7 @@ impl Page<'_> {
 }
 
 /// Why a method is not counted in the spread: said under its column.
-const WHY_LEFT_OUT: &[Code] = &[Code::Unoptimised, Code::DepartsFromT2, Code::Superseded];
+const WHY_LEFT_OUT: &[Code] = &[Code::Unoptimised, Code::DepartsFromT2, Code::Radicand, Code::Superseded];
 
 /// The name of a method, with a mark when it is not counted.
 fn marked(method: Method, left_out: &[Method]) -> String {

@@ -11,7 +11,10 @@ use std::io::{self, BufRead, Write};
 /// When the input ends or cannot be read.
 pub fn ask(answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<Identifiers> {
     writeln!(questions, "Two patient identifiers, read from the original printout; kept nowhere.")?;
-    Ok(Identifiers(one("First identifier: ", answers, questions)?, one("Second identifier: ", answers, questions)?))
+    Ok(Identifiers(
+        one("Hospital number: ", answers, questions)?,
+        one("Date of birth, YYYY-MM-DD: ", answers, questions)?,
+    ))
 }
 
 fn one(question: &str, answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<Name> {

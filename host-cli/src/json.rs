@@ -7,8 +7,10 @@ use ocellus_core::draft::{Draft, with_text};
 use ocellus_core::explain::{Subject, explain};
 use ocellus_core::field::{Field, Kind};
 use ocellus_core::item::{Item, Part};
-use ocellus_core::plan::{SignOff, plan};
+use ocellus_core::lens::Method;
+use ocellus_core::plan::plan;
 use ocellus_core::readback::{self, Identifiers};
+use ocellus_core::sign_off::SignOff;
 use ocellus_core::sink::Sink;
 use ocellus_core::working::Step;
 use serde::{Serialize, Serializer};
@@ -109,6 +111,8 @@ struct ItemLine {
     value: f64,
     unit: &'static str,
     part: Option<&'static str>,
+    source: &'static str,
+    mark: &'static str,
 }
 
 #[derive(Serialize)]
@@ -198,7 +202,9 @@ impl Sink for Json {
             row: item.row,
             value: item.value,
             unit: item.what.unit(),
-            part: self.part.map(Part::heading),
+            part: self.part.map(Part::key),
+            source: item.method.map_or(item.what.source(), Method::source).text(),
+            mark: item.what.mark().word(),
         });
     }
 

@@ -83,7 +83,7 @@ fn identifiers_are_covered_and_not_shown() {
         (card["readback"].as_str().unwrap().to_owned(), done.err)
     };
     let (code, asked) = plan("4711\n1950-02-03\n");
-    assert!(asked.contains("First identifier: ") && asked.contains("Second identifier: "));
+    assert!(asked.contains("Hospital number: ") && asked.contains("Date of birth, YYYY-MM-DD: "));
     assert_eq!(plan("4711\r\n1950-02-03").0, code);
     assert_ne!(plan("4712\n1950-02-03\n").0[..4], code[..4]);
     // a line that is no name is asked for again

@@ -85,6 +85,7 @@ const CAUSES: &[(&str, &[Code])] = &[
     ("-incision_flattening_d; TORIC", &[Code::ToricNeedsIncision]),
     ("-iol_power_d; TORIC", &[Code::ToricNeedsPower]),
     ("TORIC; cylinder_plane cornea", &[Code::CorneaPlaneLabel]),
+    ("TORIC; label_power flattest_meridian", &[Code::LabelNeedsCylinder]),
     ("TORIC", &[Code::PosteriorIgnored, Code::ResidualNominal]),
     ("TORIC; iol_cylinder_d 6.00; iol_axis_deg 90", &[Code::ResidualLarge]),
     ("TORIC; cylinder_1_d 6.00", &[Code::ToricNotNeeded]),

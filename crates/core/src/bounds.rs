@@ -90,7 +90,6 @@ bounds! {
     DECENTRATION "decentration" 0 to 3 "mm", "more is not a rhexis on an optic", Here;
     CAPSULE_DEPTH "depth of the capsule behind the cornea" 1.5 to 7 "mm", "from a flat chamber to one deepened by viscoelastic", Here;
     LEVEL "level" -300 to 400 "cm", "from the floor of a low room to its ceiling", Here;
-    PRESSURE "pressure" -760 to 100000 "mmHg", "a gauge pressure cannot be below a vacuum", Here;
     GAS_PRESSURE "gas pressure in the bottle" 0 to 300 "mmHg", "beyond machines that push the fluid", Here;
     VACUUM "vacuum setting" 0 to 760 "mmHg", "a vacuum cannot exceed one atmosphere", Here;
     DENSITY "density of the irrigating fluid" 900 to 1100 "kg/m3", "a watery solution", Here;

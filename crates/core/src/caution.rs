@@ -192,6 +192,7 @@ cautions! {
     ToricNeedsAxes "toric_needs_axes" Refuse "A toric lens needs both corneal axes.", Identity Two;
     ToricNeedsIncision "toric_needs_incision" Refuse "A toric lens needs the incision's site and the surgeon's own flattening; 0.00 is an answer, silence is not.", NoSource CommonPractice;
     ToricNeedsPower "toric_needs_power" Note "No lens power was chosen: what a label cylinder leaves is computed for the exact power.", Here Chosen;
+    LabelNeedsCylinder "label_needs_cylinder" Note "The label states the weak meridian: without a cylinder chosen, the label powers here are taken as means of both.", Identity Two;
     CorneaPlaneLabel "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
     PosteriorIgnored "posterior_ignored" Caution "The back of the cornea is not included: with the rule the cylinder comes out 0.5 to 0.6 D too large, against the rule 0.2 to 0.3 D too small.", PosteriorCornea2013 Read;
     ResidualLarge "residual_large" Caution "The toric lens chosen leaves more than 0.5 D of cylinder by a method compared.", Here Chosen;

@@ -166,7 +166,8 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
             if eye.power(case.target, case.vertex).map(show).is_err() {
                 return false;
             }
-            if let Some(Ok(w)) = case.lens.power.map(|power| eye.refraction(power, case.vertex)) {
+            let chosen = case.lens.power.and_then(|label| plan::mean_power(case, answer, label));
+            if let Some(Ok(w)) = chosen.map(|mean| eye.refraction(mean, case.vertex)) {
                 w.show(sink);
             }
         }

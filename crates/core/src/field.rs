@@ -182,9 +182,9 @@ fields! {
         BiometryDate "biometry_date" (date) "date of the biometry";
         Quality "biometry_quality" (choice Quality) "quality of the biometry";
         ContactLens "contact_lens" (choice ContactLens) "contact lenses before biometry";
-        AlScatter "axial_length_sd_mm" (number 3 SCATTER_LENGTH) "scatter of repeated axial lengths";
-        KScatter "k_sd_d" (number 2 SCATTER_POWER) "scatter of repeated corneal powers";
-        AcdScatter "acd_sd_mm" (number 3 SCATTER_LENGTH) "scatter of repeated chamber depths";
+        AlScatter "axial_length_sd_mm" (number 3 SCATTER_LENGTH) "SD of repeated axial lengths";
+        KScatter "k_sd_d" (number 2 SCATTER_POWER) "SD of repeated corneal powers";
+        AcdScatter "acd_sd_mm" (number 3 SCATTER_LENGTH) "SD of repeated chamber depths";
     }
     Spectacles {
         OldSphere "old_sphere_d" (number 2 REFRACTION) "sphere of the old spectacles";
@@ -245,19 +245,19 @@ fields! {
     }
     Incision {
         IncisionSite "incision_site_deg" (number 0 SITE) "incision site, from the front";
-        Flattening "incision_flattening_d" (number 2 FLATTENING) "surgeon's own flattening";
+        Flattening "incision_flattening_d" (number 2 FLATTENING) "surgeon's own flattening (SIA)";
         WoundWidth "incision_width_mm" (number 2 WOUND) "width of the incision";
         TunnelLength "tunnel_length_mm" (number 2 WOUND) "length of the tunnel";
         Seat "seat" (choice Seat) "where the surgeon sits";
     }
     Capsule {
-        Cut "rhexis_cut_mm" (number 2 CUT) "first cut of the rhexis";
+        Cut "rhexis_cut_mm" (number 2 CUT) "radial first cut of the rhexis";
         Grasp "grasp_mm" (number 2 GRASP) "edge torn between grasps";
         Decentration "rhexis_decentration_mm" (number 2 DECENTRATION) "rhexis decentred on the optic by";
         CapsuleDepth "capsule_depth_mm" (number 2 CAPSULE_DEPTH) "depth of the capsule today";
     }
     Pressure {
-        OpenLevel "open_level_cm" (number 1 LEVEL) "level open to air";
+        OpenLevel "open_level_cm" (number 1 LEVEL) "drip chamber or vent level";
         EyeLevel "eye_level_cm" (number 1 LEVEL) "level of the eye, same datum";
         GasPressure "gas_pressure_mmhg" (number 1 GAS_PRESSURE) = 0 "gas pressure over the fluid";
         Density "density_kg_m3" (number 1 DENSITY) = 1000 "density of the irrigating fluid";

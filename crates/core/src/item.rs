@@ -145,44 +145,44 @@ items! {
     SteepAxis "steep_axis_deg" "deg" 0 false "its axis", Identity Two;
     Astigmatism "corneal_astigmatism_d" "D" 2 false "corneal astigmatism at 1.3375", Identity Two;
 
-    ExactPower "power_d" "D" 2 true "exact power for target", Identity Two;
-    LensPosition "lens_position_mm" "mm" 2 false "lens position", Identity Two;
-    Refraction "refraction_d" "D" 2 true "refraction, lens chosen", Identity Two;
+    ExactPower "power_d" "D" 2 true "exact power for target", Identity Memory;
+    LensPosition "lens_position_mm" "mm" 2 false "lens position", Identity Memory;
+    Refraction "refraction_d" "D" 2 true "refraction, lens chosen", Identity Memory;
     Guided "guided" "1" 0 false "named by NICE NG77", Ng77 Memory;
     Compared "compared" "1" 0 false "counts in the spread", Here Chosen;
     LadderPower "ladder_power_d" "D" 2 true "label power", Here Chosen;
-    LadderRefraction "ladder_refraction_d" "D" 2 true "refraction with this lens", Identity Two;
+    LadderRefraction "ladder_refraction_d" "D" 2 true "refraction with this lens", Identity Memory;
     LadderSpread "ladder_spread_d" "D" 2 false "spread between the methods compared", Here Chosen;
     PowerSpread "power_spread_d" "D" 2 false "spread of the powers compared", Here Chosen;
 
-    BackupBag "backup_bag_d" "D" 2 true "exact power in the bag", Identity Two;
+    BackupBag "backup_bag_d" "D" 2 true "exact power in the bag", Identity Memory;
     BackupExact "backup_power_d" "D" 2 true "exact power in its place", Holladay1993 Memory;
-    BackupStep "backup_change_d" "D" 2 true "change for its place", Identity Two;
+    BackupStep "backup_change_d" "D" 2 true "change for its place", Identity Memory;
 
     PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "cornea after the incision", Thibos1997 Two;
     PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after it", Thibos1997 Two;
-    NeededCylinder "needed_cylinder_d" "D" 2 true "cylinder needed at lens", Identity Two;
-    CylinderRatio "cylinder_ratio" "1" 3 false "lens over corneal cylinder", Identity Two;
-    LabelCylinder "label_cylinder_d" "D" 2 true "label cylinder", Entered Two;
-    LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 true "the same at the lens", Identity Two;
-    Residual "residual_d" "D" 2 true "left at cornea", Identity Two;
-    ResidualAxis "residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Two;
-    ResidualOff5 "residual_5_d" "D" 2 true "left, turned 5 deg", OffAxis2001 Two;
-    ResidualOff10 "residual_10_d" "D" 2 true "left, turned 10 deg", OffAxis2001 Two;
-    ChosenResidual "chosen_residual_d" "D" 2 true "left by lens chosen", Identity Two;
-    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Two;
+    NeededCylinder "needed_cylinder_d" "D" 2 true "cylinder needed at lens", Identity Memory;
+    CylinderRatio "cylinder_ratio" "1" 3 false "lens over corneal cylinder", Identity Memory;
+    LabelCylinder "label_cylinder_d" "D" 2 true "label cylinder", Entered Entered;
+    LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 true "the same at the lens", Identity Memory;
+    Residual "residual_d" "D" 2 true "left at cornea", Identity Memory;
+    ResidualAxis "residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Memory;
+    ResidualOff5 "residual_5_d" "D" 2 true "left, turned 5 deg", OffAxis2001 Memory;
+    ResidualOff10 "residual_10_d" "D" 2 true "left, turned 10 deg", OffAxis2001 Memory;
+    ChosenResidual "chosen_residual_d" "D" 2 true "left by lens chosen", Identity Memory;
+    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Memory;
     MarkAxis "mark_axis_deg" "deg" 0 false "meridian for the mark on the lens", Identity Two;
 
     Squareness "tunnel_squareness" "1" 2 false "tunnel length over width", WoundLength1994 Read;
 
     RhexisTrue "rhexis_true_mm" "mm" 2 false "diameter, if the cut is true", NoSource CommonPractice;
-    RhexisEdge "rhexis_edge_mm" "mm" 1 false "edge to tear", Identity Two;
+    RhexisEdge "rhexis_edge_mm" "mm" 1 false "circumference", Identity Two;
     RhexisGrasps "rhexis_grasps" "1" 0 false "grasps", NoSource CommonPractice;
     CutSeen "cut_seen_as_mm" "mm" 2 false "cut, if it only looks that long", RhexisSeen Read;
     RhexisSeen "rhexis_seen_mm" "mm" 2 false "diameter, if it only looks that long", RhexisSeen Read;
     RhexisSeenLeast "rhexis_seen_least_mm" "mm" 2 false "the same in a deep, steep eye", RhexisSeen Read;
     RhexisSeenMost "rhexis_seen_most_mm" "mm" 2 false "the same in a shallow, flat eye", RhexisSeen Read;
-    ParaxialFactor "paraxial_magnification" "1" 3 false "seen over true, paraxial, this depth", Identity Two;
+    ParaxialFactor "paraxial_magnification" "1" 3 false "magnification, paraxial, this depth", Identity Two;
     OverlapWorst "overlap_worst_mm" "mm" 2 true "least overlap on the optic", Identity Two;
     OverlapBest "overlap_best_mm" "mm" 2 true "greatest overlap on the optic", Identity Two;
     OverlapWorstSeen "overlap_worst_seen_mm" "mm" 2 true "least, if it only looks that long", Identity Two;
@@ -196,11 +196,11 @@ items! {
     Vapour "vapour_pressure_mmhg" "mmHg" 1 false "pressure at which the fluid boils", Iapws97 Two;
     Ceiling "vacuum_ceiling_mmhg" "mmHg" 1 false "ceiling on vacuum", Iso2533 Two;
     CeilingKpa "vacuum_ceiling_kpa" "kPa" 2 false "the same", Sp811 Two;
-    Margin "vacuum_margin_mmhg" "mmHg" 1 true "ceiling less this setting", Identity Two;
+    MarginNucleus "nucleus_margin_mmhg" "mmHg" 1 true "margin below the ceiling", Identity Two;
+    MarginCortex "cortex_margin_mmhg" "mmHg" 1 true "margin below the ceiling", Identity Two;
+    MarginViscoelastic "viscoelastic_margin_mmhg" "mmHg" 1 true "margin below the ceiling", Identity Two;
 
-    ViscoelasticKpa "viscoelastic_kpa" "kPa" 2 false "vacuum for removing viscoelastic", Sp811 Two;
+    ViscoelasticKpa "viscoelastic_kpa" "kPa" 2 false "the same", Sp811 Two;
     ViscoelasticCmh2o "viscoelastic_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;
     Orientation "orientation_deg" "deg" 0 false "meridian of the lens at the end", Here Chosen;
-    OpticTwoThirds "optic_two_thirds_mm" "mm" 2 false "optic two thirds in", NoSource CommonPractice;
-    LengthTwoThirds "length_two_thirds_mm" "mm" 2 false "lens two thirds in", NoSource CommonPractice;
 }

@@ -14,7 +14,7 @@
 //!    - a word: two digits, its place among the field's words, from `00`;
 //!    - a date: eight digits, `YYYYMMDD`;
 //!    - a name: 24 characters, letters in capitals, filled up with spaces;
-//!    - nothing entered: as many `.` as the entry would take, whether or not the field has a default;
+//!    - nothing entered: the field's default, where it has one; else as many `.` as the entry would take;
 //! 3. two patient identifiers of 24 characters each, as names; or 48 `.` where none were entered. They are covered by the
 //!    code and kept nowhere.
 //!
@@ -165,7 +165,7 @@ fn entry(draft: &Draft, field: Field, push: &mut dyn FnMut(u8)) -> Result<(), Er
         }
     };
     let signed = matches!(field.kind(), Kind::Number(..));
-    let Some(value) = draft.number(field) else {
+    let Some(value) = draft.number(field).or(field.default()) else {
         (0..width + u32::from(signed)).for_each(|_| push(b'.'));
         return Ok(());
     };

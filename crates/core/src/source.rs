@@ -11,6 +11,8 @@ pub enum Mark {
     Memory,
     /// A fact of the trade with no source.
     CommonPractice,
+    /// Typed by the user.
+    Entered,
     /// A limit or definition chosen here, for the stated reason.
     Chosen,
 }
@@ -27,6 +29,7 @@ impl Mark {
             Mark::Two => "two",
             Mark::Memory => "memory",
             Mark::CommonPractice => "common practice",
+            Mark::Entered => "entered",
             Mark::Chosen => "chosen here",
         }
     }

@@ -30,6 +30,11 @@ for m in ms+['haigis']:
     out('position-'+m,'lens position','lens_position_mm',lens,val(m,m+'-01-elp'),'mm',*D,'values of the method at 50 digits',method=m)
     out('refraction-'+m,'refraction with the lens chosen','refraction_d',lens,val(m,m+'-01-rx'),'D',*D,'values of the method at 50 digits',method=m)
 out('power-srk2','exact power for the target, asked for','power_d',lens+[('show_srk2','yes')],val('srk2','srk2-01-p'),'D',*D,'values of the method at 50 digits',method='srk2')
+# a toric label that states its weak meridian: half the cylinder on top, at SRK/T's own lens position
+al,kc,d=(val('srkt','srkt-01-'+k) for k in ('al-used','kc','elp'))
+X=1000*mpf('1.336')/(al-d)-(20+mpf(3)/2)
+rc=1000*mpf('1.336')*X/(d*X+1000*mpf('1.336'))-kc
+out('refraction-weak-meridian','refraction with the lens chosen, its label stating the weak meridian','refraction_d',lens+[('label_power','flattest_meridian'),('cylinder_plane','lens'),('iol_cylinder_d','3.00'),('iol_axis_deg','90'),('vertex_mm','12.0')],rc/(1+12*rc/1000),'D',*D,'thin-lens vergence, mean power = label + half the cylinder',method='srkt')
 out('spread','spread of the exact powers compared','power_spread_d',lens,max(val(m,m+'-01-p') for m in ms)-min(val(m,m+'-01-p') for m in ms),'D',*D,'greatest less least of SRK/T, T2, Holladay 1, Hoffer Q')
 out('ladder-power','label power nearest to the middle of the methods','ladder_power_d',lens,'20.00','D',*D,'nearest half dioptre',row=4)
 out('ladder-power-next','label power, a step up','ladder_power_d',lens,'20.50','D',*D,'nearest half dioptre, and one more',row=5)
@@ -82,9 +87,9 @@ sm='2x2 power matrices and their inverses, n = 1.336, at T2\'s lens position'
 for off,item in ((0,'residual_d'),(5,'residual_5_d'),(10,'residual_10_d')):
     c,ax=parts(left(mpf(20),mpf('2.25'),a+off))
     out('residual-%d'%off,'cylinder left by the label of 2.25 D, %d deg off'%off,item,tl,c,'D',*D,sm,method='t2',row='label 2.25')
-    if off==0:
-        # plus cylinder: axis is the meridian of least power = strongest + 90
-        out('residual-axis','axis of the plus cylinder still needed','residual_axis_deg',tl,(ax+90)%180,'deg',*D,sm,method='t2',row='label 2.25')
+# plus cylinder: its axis is the meridian of least power, across the strongest; told from an eighth of a dioptre up
+c,ax=parts(left(mpf(20),mpf('3.00'),a))
+out('residual-axis','axis of the plus cylinder still needed','residual_axis_deg',tl,(ax+90)%180,'deg',*D,sm,method='t2',row='label 3.00')
 out('label','label cylinder','label_cylinder_d',tl,'2.25','D',*D,'as entered',row='label 2.25')
 tc=[kv for kv in tl if kv[0]!='cylinder_plane']+[('cylinder_plane','cornea')]
 own_=v(t['kc']+mpf('2.25')/2)-v(t['kc']-mpf('2.25')/2)
@@ -115,19 +120,18 @@ out('head','75 cm of column','head_mmhg',hd,h/mm,'mmHg',*D,hs)
 out('head-kpa','75 cm of column','head_kpa',hd,h/1000,'kPa',*D,hs)
 out('head-cmh2o','75 cm of column','head_cmh2o',hd,h/mpf('98.0665'),'cmH2O',*D,hs)
 out('head-per-cm','1 cm of column','head_per_cm_mmhg',hd,10*g/mm,'mmHg',*D,hs)
-air=[('altitude_m','1609'),('vacuum_nucleus_mmhg','500')]
+air=[('altitude_m','1609')]
 pa=val('atmosphere','atmosphere-1609'); ps=val('water','if97-psat-20')
 us='US Standard Atmosphere 1976 less IAPWS-IF97 region 4, written out at 50 digits'
 out('air','pressure of the air','air_pressure_mmhg',air,pa/mm,'mmHg',*D,us)
 out('vapour','pressure at which the fluid boils, 20 C','vapour_pressure_mmhg',air,ps/mm,'mmHg',*D,us)
 out('ceiling','ceiling on vacuum','vacuum_ceiling_mmhg',air,(pa-ps)/mm,'mmHg',*D,us)
 out('ceiling-kpa','ceiling on vacuum','vacuum_ceiling_kpa',air,(pa-ps)/1000,'kPa',*D,us)
-out('margin','ceiling less the setting','vacuum_margin_mmhg',air,(pa-ps)/mm-500,'mmHg',*D,us,row=0)
+for m,v in [('nucleus','500'),('cortex','450'),('viscoelastic','600')]:
+    out('margin-'+m,'margin below the ceiling',m+'_margin_mmhg',air+[('vacuum_%s_mmhg'%m,v)],(pa-ps)/mm-int(v),'mmHg',*D,us)
 out('visco-kpa','500 mmHg of vacuum','viscoelastic_kpa',[('vacuum_viscoelastic_mmhg','500')],'66.661','kPa','published','two','NIST SP 811 (2008) App. B, as reproduced in independent unit libraries')
 out('visco-cmh2o','500 mmHg of vacuum','viscoelastic_cmh2o',[('vacuum_viscoelastic_mmhg','500')],'679.755','cmH2O','derived','two','NIST SP 811 (2008) App. B values, divided')
 out('orientation','meridian of the lens at the end','orientation_deg',[('haptic_axis_deg','10')],'x 10','deg',*D,'as entered')
-out('optic-two-thirds','two thirds of the optic in','optic_two_thirds_mm',[('optic_mm','6.00')],'4.0','mm',*cp)
-out('length-two-thirds','two thirds of the lens in','length_two_thirds_mm',[('lens_length_mm','13.00')],'8.67','mm',*cp)
 open('../values/card.toml','w').write('''# Each kind of number on the card, from entries: `item` is its name, `method` and `row` say which where there are several;
 # a row called `label N` is that of the label cylinder N. What the methods give is taken from the values of the methods,
 # the rest is written out again from the formula named as source.

@@ -5,6 +5,7 @@ mod embedded;
 mod evidence;
 mod fuzz;
 mod perturb;
+mod readme;
 mod run;
 mod verify;
 

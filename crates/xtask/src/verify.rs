@@ -3,16 +3,17 @@
 use std::time::{Duration, Instant};
 
 use crate::run::{cargo, run, run_and_keep};
-use crate::{embedded, evidence, fuzz, perturb};
+use crate::{embedded, evidence, fuzz, perturb, readme};
 
 /// A step: its name and what it does; gives one line that says what it showed.
 type Step = (&'static str, fn() -> Result<String, String>);
 
-const STEPS: [Step; 9] = [
+const STEPS: [Step; 10] = [
     ("format", format),
     ("clippy", clippy),
     ("build", build),
     ("test", test),
+    ("readme", readme::commands),
     ("docs", docs),
     ("embedded", embedded::build),
     ("evidence", evidence::report),

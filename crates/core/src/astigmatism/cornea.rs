@@ -11,11 +11,11 @@ working! {
     /// The cornea and its incision, step by step.
     Working of Topic::Cornea;
     n "N" "D" = "N = K steep - K flat, at index 1.3375" [INDEX_1_3375], "corneal astigmatism measured", Identity Two;
-    a "a" "deg" = "entered" [], "steep meridian", Entered Two;
+    a "a" "deg" = "entered" [], "steep meridian", Entered Entered;
     x "x" "D" = "x = N cos 2a" [], "its vector", Thibos1997 Two;
     y "y" "D" = "y = N sin 2a" [], "its vector", Thibos1997 Two;
-    s "s" "D" = "entered" [], "flattening by the incision", Entered Two;
-    t "t" "deg" = "entered" [], "site of the incision", Entered Two;
+    s "s" "D" = "entered" [], "flattening by the incision", Entered Entered;
+    t "t" "deg" = "entered" [], "site of the incision", Entered Entered;
     s_x "s_x" "D" = "s_x = s cos 2(t + 90)" [], "the incision's vector, steepening across it", Identity Two;
     s_y "s_y" "D" = "s_y = s sin 2(t + 90)" [], "the incision's vector", Identity Two;
     planned "N'" "D" = "N' = sqrt((x + s_x)^2 + (y + s_y)^2), its axis atan2(y + s_y, x + s_x)/2" [],

@@ -12,8 +12,8 @@ working! {
     /// From the cornea to the cylinder at the lens, step by step.
     Working of Topic::Toric;
     n "N" "D" = "N' above" [], "corneal astigmatism after the incision", Identity Two;
-    kc "Kc" "D" = "Kc of the method's optics" [], "mean corneal power", Entered Two;
-    elp "d" "mm" = "ELP of the method" [], "lens position", Entered Two;
+    kc "Kc" "D" = "Kc of the method's optics" [], "mean corneal power", Entered Entered;
+    elp "d" "mm" = "ELP of the method" [], "lens position", Entered Entered;
     rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "refraction wanted, at the cornea", Identity Two;
     k_steep "k_s" "D" = "k_s = Kc + N/2 + Rc" [], "light leaving the steep meridian", Identity Two;
     k_flat "k_f" "D" = "k_f = Kc - N/2 + Rc" [], "light leaving the flat meridian", Identity Two;

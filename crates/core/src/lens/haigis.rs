@@ -11,9 +11,9 @@ use crate::working::Topic;
 working! {
     /// Haigis' intermediate values.
     Working of Topic::Method(Method::Haigis);
-    al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Two;
-    acd "ACD" "mm" = "entered, from the front of the cornea" [], "chamber depth", Entered Two;
-    r "r" "mm" = "entered, or 1000 (index - 1) / K" [], "corneal radius", Identity Two;
+    al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Entered;
+    acd "ACD" "mm" = "entered, from the front of the cornea" [], "chamber depth", Entered Entered;
+    r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power", Identity Two;
     a0 "a0" "mm" = "entered, or unoptimised: a0 = 0.62467 A - 72.434" [ACD_CONST_SLOPE, HAIGIS_A0], "lens constant", Haigis2004 Two;
     a1 "a1" "1" = "entered, or unoptimised: 0.4" [HAIGIS_A1], "slope on the chamber depth", Haigis2004 Two;
     a2 "a2" "1" = "entered, or unoptimised: 0.1" [HAIGIS_A2], "slope on the axial length", Haigis2004 Two;

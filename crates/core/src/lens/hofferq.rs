@@ -1,6 +1,7 @@
 //! Hoffer Q.
 
 use crate::constant::lens::*;
+use crate::constant::optics::INDEX_1_3375;
 use crate::eye::cornea::Cornea;
 use crate::lens::Method;
 use crate::lens::vergence::ThinEye;
@@ -11,8 +12,8 @@ use crate::working::Topic;
 working! {
     /// Hoffer Q's intermediate values.
     Working of Topic::Method(Method::HofferQ);
-    al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Two;
-    k "K" "D" = "K = 337.5 / r" [], "mean corneal power, also in the optics", Identity Two;
+    al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Entered;
+    k "K" "D" = "K = 1000 (1.3375 - 1)/r, r = 1000 (index - 1)/((K1 + K2)/2)" [INDEX_1_3375], "mean corneal power, also in the optics", Identity Two;
     pacd "pACD" "mm" = "entered, or from the surgeon factor: pACD = (SF + 3.595)/0.9704" [PACD_ADD, PACD_DIV],
         "personalised chamber depth", Holladay2003 Two;
     a "A'" "mm" = "A' = AL held between 18.5 and 31" [HOFFERQ_MIN, HOFFERQ_MAX], "axial length in the regression", HofferQ1993 Memory;

@@ -1,7 +1,7 @@
 //! SRK/T, and the optics and constants it shares with T2.
 
 use crate::constant::lens::*;
-use crate::constant::optics::INDEX_SRKT;
+use crate::constant::optics::{INDEX_1_3375, INDEX_SRKT};
 use crate::eye::cornea::Cornea;
 use crate::lens::Method;
 use crate::lens::vergence::ThinEye;
@@ -12,10 +12,10 @@ use crate::working::Topic;
 working! {
     /// SRK/T's intermediate values.
     Working of Topic::Method(Method::Srkt);
-    measured_al "AL" "mm" = "entered" [], "axial length", Entered Two;
-    k "K" "D" = "K = 337.5 / r" [], "mean corneal power", Identity Two;
-    r "r" "mm" = "entered, or 1000 (index - 1) / K" [], "corneal radius", Identity Two;
-    a "A" "1" = "entered" [], "A-constant", Entered Two;
+    measured_al "AL" "mm" = "entered" [], "axial length", Entered Entered;
+    r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power", Identity Two;
+    k "K" "D" = "K = 1000 (1.3375 - 1)/r" [INDEX_1_3375], "mean corneal power", Identity Two;
+    a "A" "1" = "entered" [], "A-constant", Entered Entered;
     lcor "LCOR" "mm" = "LCOR = AL (AL <= 24.2), -3.446 + 1.716 AL - 0.0237 AL^2 (AL > 24.2)"
         [SRKT_LCOR_EDGE, SRKT_LCOR_0, SRKT_LCOR_1, SRKT_LCOR_2], "axial length corrected for long eyes", SrkT1990 Memory;
     cw "Cw" "mm" = "Cw = -5.41 + 0.58412 LCOR + 0.098 K" [SRKT_CW_0, SRKT_CW_1, SRKT_CW_2], "corneal width", SrkT1990 Memory;

@@ -1,7 +1,7 @@
 //! T2: SRK/T with the corneal height replaced by a regression.
 
 use crate::constant::lens::*;
-use crate::constant::optics::INDEX_SRKT;
+use crate::constant::optics::{INDEX_1_3375, INDEX_SRKT};
 use crate::eye::cornea::Cornea;
 use crate::lens::vergence::ThinEye;
 use crate::lens::{Method, srkt};
@@ -11,10 +11,10 @@ use crate::working::Topic;
 working! {
     /// T2's intermediate values.
     Working of Topic::Method(Method::T2);
-    measured_al "AL" "mm" = "entered" [], "axial length", Entered Two;
-    k "K" "D" = "K = 337.5 / r" [], "mean corneal power", Identity Two;
-    r "r" "mm" = "entered, or 1000 (index - 1) / K" [], "corneal radius", Identity Two;
-    a "A" "1" = "entered" [], "A-constant", Entered Two;
+    measured_al "AL" "mm" = "entered" [], "axial length", Entered Entered;
+    r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power", Identity Two;
+    k "K" "D" = "K = 1000 (1.3375 - 1)/r" [INDEX_1_3375], "mean corneal power", Identity Two;
+    a "A" "1" = "entered" [], "A-constant", Entered Entered;
     h2 "H2" "mm" = "H2 = -10.326 + 0.32630 AL + 0.13533 K" [T2_H_0, T2_H_AL, T2_H_K], "corneal height", T22010 Memory;
     acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A - 68.747" [ACD_CONST_SLOPE, ACD_CONST_0],
         "chamber depth constant of the lens", SrkT1990 Two;

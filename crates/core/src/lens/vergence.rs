@@ -22,11 +22,11 @@ pub struct ThinEye {
 working! {
     /// The lens for a refraction, step by step.
     PowerWorking of Topic::Power;
-    al "AL" "mm" = "AL of the method's optics" [], "axial length in the optics", Entered Two;
-    kc "Kc" "D" = "Kc of the method's optics" [], "corneal power in the optics", Entered Two;
-    elp "d" "mm" = "ELP of the method" [], "lens position", Entered Two;
-    rx "Rx" "D" = "entered" [], "refraction wanted, at the spectacles", Entered Two;
-    rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "the same at the cornea", Identity Two;
+    al "AL" "mm" = "AL of the method's optics" [], "axial length in the optics", Entered Entered;
+    kc "Kc" "D" = "Kc of the method's optics" [], "corneal power in the optics", Entered Entered;
+    elp "d" "mm" = "ELP of the method" [], "lens position", Entered Entered;
+    rx "Rx" "D" = "entered" [], "refraction wanted, at the spectacles", Entered Entered;
+    rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "the same at the cornea, V the vertex distance", Identity Two;
     after "X2" "D" = "X2 = 1000*1.336 / (AL - d)" [N], "vergence needed behind the lens", Identity Two;
     before "X1" "D" = "X1 = 1000*1.336 / (1000*1.336/(Kc + Rc) - d)" [N], "vergence that arrives at the lens", Identity Two;
     power "P" "D" = "P = X2 - X1" [], "power of the lens", Identity Two;
@@ -35,10 +35,10 @@ working! {
 working! {
     /// The refraction for a lens, step by step.
     RefractionWorking of Topic::Refraction;
-    power "P" "D" = "entered" [], "power of the lens", Entered Two;
+    power "P" "D" = "entered; a toric label that states its weak meridian, plus half the cylinder" [], "mean power of the lens", Entered Entered;
     x "X" "D" = "X = 1000*1.336/(AL - d) - P" [N], "vergence that must arrive at the lens", Identity Two;
     rc "Rc" "D" = "Rc = 1000*1.336 X/(d X + 1000*1.336) - Kc" [N], "refraction left, at the cornea", Identity Two;
-    rx "Rx" "D" = "Rx = Rc / (1 + V Rc/1000)" [], "refraction left, at the spectacles", Identity Two;
+    rx "Rx" "D" = "Rx = Rc / (1 + V Rc/1000)" [], "refraction left, at the spectacles, V the vertex distance", Identity Two;
 }
 
 /// A refraction at the spectacle plane, as it is at the cornea, D.

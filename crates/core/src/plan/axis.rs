@@ -17,12 +17,28 @@ use crate::lens::vergence::ThinEye;
 use crate::quantity::{Axis, LensCylinder};
 use crate::sink::Sink;
 
-/// One method's eye, and the power the lens is taken to have in it.
+/// One method's eye, and the power of the lens in it.
 #[derive(Clone, Copy)]
 struct Seen {
     method: Method,
     eye: ThinEye,
-    power: f64,
+    power: Power,
+}
+
+/// The power of a toric lens: as on the label chosen, or, before one is, the exact mean.
+#[derive(Clone, Copy)]
+enum Power {
+    Label(f64),
+    Mean(f64),
+}
+
+impl Seen {
+    fn lens(&self, label: &Toric, cylinder: f64, mark: Axis) -> ToricLens {
+        match self.power {
+            Power::Label(power) => ToricLens::labelled(power, label.label_power, cylinder, mark),
+            Power::Mean(mean) => ToricLens { mean, cylinder, mark },
+        }
+    }
 }
 
 /// The cornea after the incision: its vector, without a mean.
@@ -34,7 +50,7 @@ pub(crate) fn planned(case: &Case) -> Option<PowerVector> {
 
 pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     sink.part(Part::Axis);
-    entries(case, sink, &[Field::IncisionSite, Field::Flattening, Field::LensCylinder, Field::LensAxis]);
+    entries(case, sink, &[Field::IncisionSite, Field::Flattening]);
     let planned = planned(case);
     if let Some(vector) = planned {
         sink.item(Item::one(What::PlannedAstigmatism, vector.cylinder()));
@@ -59,7 +75,7 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         sink.caution(Caution::about(Code::ToricNeedsPower, Field::LensPower));
     }
     let seen = answers.iter().flatten().filter(|a| a.compared && !a.withheld).filter_map(|a| {
-        let power = case.lens.power.map_or(a.power, |chosen| chosen.d());
+        let power = case.lens.power.map_or(Power::Mean(a.power), |chosen| Power::Label(chosen.d()));
         Some(Seen { method: a.method, eye: a.prediction.thin_eye()?, power })
     });
     labels(case, label, vector, seen.clone(), sink);
@@ -97,9 +113,10 @@ fn labels(
     let above = cylinders().map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
     for (row, cylinder) in cylinders().filter(|c| (below..=above).contains(&c.d())).enumerate() {
         sink.item(Item::one(What::LabelCylinder, cylinder.d()).in_row(row));
-        for Seen { method, eye, power } in seen.clone() {
+        for one in seen.clone() {
+            let Seen { method, eye, .. } = one;
             let Ok(own) = at_lens_plane(cylinder, label.plane, &eye, case.target, case.vertex) else { continue };
-            let lens = ToricLens::labelled(power, label.label_power, own, mark);
+            let lens = one.lens(label, own, mark);
             if label.plane == CylinderPlane::Cornea {
                 sink.item(Item::of(What::LensPlaneCylinder, method, own).in_row(row));
             }
@@ -123,17 +140,20 @@ fn labels(
 }
 
 /// Axis of a plus cylinder still needed: across the meridian in which most power is missing.
+///
+/// Below an eighth of a dioptre, which no refraction tells, its direction is noise and is not told.
 fn plus_axis(left: PowerVector) -> Option<Axis> {
-    left.minus_cylinder().transposed().axis
+    left.minus_cylinder().transposed().axis.filter(|_| left.cylinder() >= 0.125)
 }
 
 /// What the lens that was chosen leaves, as it will lie.
 fn chosen(case: &Case, label: &Toric, vector: PowerVector, seen: impl Iterator<Item = Seen>, sink: &mut dyn Sink) {
     let Some((cylinder, mark)) = label.chosen else { return };
     let mut large = false;
-    for Seen { method, eye, power } in seen {
+    for one in seen {
+        let Seen { method, eye, .. } = one;
         let left = at_lens_plane(cylinder, label.plane, &eye, case.target, case.vertex)
-            .and_then(|own| toric::residual(&eye, vector, ToricLens::labelled(power, label.label_power, own, mark)));
+            .and_then(|own| toric::residual(&eye, vector, one.lens(label, own, mark)));
         let Ok(left) = left else { continue };
         sink.item(Item::of(What::ChosenResidual, method, left.cylinder()));
         large |= left.cylinder() > RESIDUAL_LARGE.get();

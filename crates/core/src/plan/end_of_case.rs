@@ -25,10 +25,4 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if toric_axis.is_none() {
         sink.caution(Caution::about(Code::HapticsHorizontal, Field::HapticAxis));
     }
-    if let Some(optic) = case.lens.optic {
-        sink.item(Item::one(What::OpticTwoThirds, optic.mm() * 2.0 / 3.0));
-    }
-    if let Some(length) = case.lens.length {
-        sink.item(Item::one(What::LengthTwoThirds, length.mm() * 2.0 / 3.0));
-    }
 }

@@ -1,8 +1,10 @@
 //! The lens: what was chosen, what each method says, and the labels around the target.
 
 use super::entries;
+use crate::astigmatism::toric::{ToricLens, at_lens_plane};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
+use crate::choice::LabelPower;
 use crate::constant::eye::*;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
@@ -19,29 +21,33 @@ pub(super) fn shown<'a>(case: &'a Case, answers: &'a Answers) -> impl Iterator<I
 
 pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     sink.part(Part::Lens);
-    entries(
-        case,
-        sink,
-        &[
-            Field::LensModel,
-            Field::LensPower,
-            Field::Target,
-            Field::TargetFor,
-            Field::Vertex,
-            Field::LensStep,
-            Field::LensLeast,
-            Field::LensMost,
-            Field::LensStyle,
-            Field::Optic,
-            Field::LensLength,
-            Field::AConstant,
-            Field::SurgeonFactor,
-            Field::Pacd,
-            Field::HaigisA0,
-            Field::HaigisA1,
-            Field::HaigisA2,
-        ],
-    );
+    entries(case, sink, READ_OUT);
+    computed(case, answers, sink);
+    entries(case, sink, MODEL);
+}
+
+/// What is read out at the table.
+const READ_OUT: &[Field] =
+    &[Field::LensModel, Field::LensPower, Field::LensCylinder, Field::LensAxis, Field::Target, Field::TargetFor];
+
+/// What the numbers rest on.
+const MODEL: &[Field] = &[
+    Field::AConstant,
+    Field::SurgeonFactor,
+    Field::Pacd,
+    Field::HaigisA0,
+    Field::HaigisA1,
+    Field::HaigisA2,
+    Field::Vertex,
+    Field::LensStep,
+    Field::LensLeast,
+    Field::LensMost,
+    Field::LensStyle,
+    Field::Optic,
+    Field::LensLength,
+];
+
+fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     entered(case, sink);
     let shown = shown(case, answers);
     let compared = shown.clone().filter(|a| a.compared);
@@ -70,6 +76,11 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         if most - least > SPREAD_WIDE.get() {
             sink.caution(Caution::general(Code::SpreadWide));
         }
+    }
+    let weak_meridian =
+        case.toric.as_ref().is_some_and(|t| t.label_power == LabelPower::FlattestMeridian && t.chosen.is_none());
+    if weak_meridian {
+        sink.caution(Caution::about(Code::LabelNeedsCylinder, Field::LabelPower));
     }
     ladder(case, answers, sink);
     chosen(case, compared, sink);
@@ -109,21 +120,44 @@ fn method(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
     }
     sink.item(of(What::Guided, f64::from(u8::from(answer.guided))));
     sink.item(of(What::Compared, f64::from(u8::from(answer.compared))));
-    if let Some(Ok(rx)) = case.lens.power.map(|power| answer.prediction.refraction(power, case.vertex)) {
+    if let Some(rx) = case.lens.power.and_then(|label| refraction(case, answer, label)) {
         sink.item(of(What::Refraction, rx));
     }
+}
+
+/// The mean power of a lens of this label: a toric label that states its weak meridian lacks half its cylinder.
+pub(crate) fn mean_power(case: &Case, answer: &Answer, label: LensPower) -> Option<LensPower> {
+    let chosen = case.toric.as_ref().and_then(|toric| Some((toric, toric.chosen?)));
+    match (chosen, answer.prediction.thin_eye()) {
+        (Some((toric, (cylinder, mark))), Some(eye)) => {
+            let own = at_lens_plane(cylinder, toric.plane, &eye, case.target, case.vertex).ok()?;
+            LensPower::from_d(ToricLens::labelled(label.d(), toric.label_power, own, mark).mean).ok()
+        }
+        _ => Some(label),
+    }
+}
+
+/// What a lens of this label leaves, by one method.
+fn refraction(case: &Case, answer: &Answer, label: LensPower) -> Option<f64> {
+    answer.prediction.refraction(mean_power(case, answer, label)?, case.vertex).ok()
 }
 
 fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     let shown = shown(case, answers);
     let fit = shown.clone().filter(|a| a.compared).map(|a| a.power);
     let Some((least, most)) = range(fit).or_else(|| range(shown.clone().map(|a| a.power))) else { return };
-    let around = || labels((least + most) / 2.0, &case.lens);
+    // the labels stand around the mean power asked for, less what a label leaves out of its mean
+    let beyond = |answer: &Answer| {
+        let label = LensPower::from_d(answer.power).ok()?;
+        Some(mean_power(case, answer, label)?.d() - label.d())
+    };
+    let middle = (least + most) / 2.0 - shown.clone().find_map(beyond).unwrap_or(0.0);
+    let around = || labels(middle, &case.lens);
     // a lens chosen further away has a row of its own
     let chosen = case.lens.power.filter(|power| !around().any(|label| label == *power));
     for (row, label) in around().chain(chosen).enumerate() {
         sink.item(Item::one(What::LadderPower, label.d()).in_row(row));
-        let left = |answer: &Answer| answer.prediction.refraction(label, case.vertex).ok();
+        let left = |answer: &Answer| refraction(case, answer, label);
         for answer in shown.clone() {
             if let Some(rx) = left(answer) {
                 sink.item(Item::of(What::LadderRefraction, answer.method, rx).in_row(row));
@@ -140,8 +174,7 @@ fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
 
 /// Is the lens chosen the one for this target, and does the eye then go with its fellow?
 fn chosen<'a>(case: &Case, compared: impl Iterator<Item = &'a Answer> + Clone, sink: &mut dyn Sink) {
-    let with =
-        |power: LensPower| compared.clone().filter_map(move |a| a.prediction.refraction(power, case.vertex).ok());
+    let with = |label: LensPower| compared.clone().filter_map(move |a| refraction(case, a, label));
     let expected = case.lens.power.and_then(|power| range(with(power)));
     if let Some((least, most)) = expected
         && (case.target.d() - least > FAR_FROM_TARGET.get() || most - case.target.d() > FAR_FROM_TARGET.get())

@@ -13,8 +13,8 @@ mod risks;
 mod sign_off;
 mod wound;
 
-pub use crate::sign_off::SignOff;
 pub(crate) use axis::planned as planned_cornea;
+pub(crate) use lens::mean_power;
 pub(crate) use pressure::{known_air, working_head};
 
 use crate::case::Case;

@@ -11,8 +11,12 @@ use crate::pressure::unit::{Unit, convert};
 use crate::pressure::{ceiling, head};
 use crate::sink::Sink;
 
-/// The vacuum settings of a case.
-const SETTINGS: [Field; 3] = [Field::VacuumNucleus, Field::VacuumCortex, Field::VacuumViscoelastic];
+/// The vacuum settings of a case, and what is left of the ceiling above each.
+const SETTINGS: [(Field, What); 3] = [
+    (Field::VacuumNucleus, What::MarginNucleus),
+    (Field::VacuumCortex, What::MarginCortex),
+    (Field::VacuumViscoelastic, What::MarginViscoelastic),
+];
 
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Pressure);
@@ -68,11 +72,11 @@ fn air(case: &Case, sink: &mut dyn Sink) -> Option<f64> {
 
 /// Each setting, and what is left of the ceiling above it.
 fn settings(case: &Case, ceiling: Option<f64>, sink: &mut dyn Sink) {
-    for (row, field) in SETTINGS.into_iter().enumerate() {
+    for (field, margin) in SETTINGS {
         let Some(setting) = case.draft.number(field) else { continue };
         sink.entry(field);
         let Some(ceiling) = ceiling else { continue };
-        sink.item(Item::one(What::Margin, ceiling - setting).in_row(row));
+        sink.item(Item::one(margin, ceiling - setting));
         if setting > ceiling {
             sink.caution(Caution::about(Code::VacuumUnreachable, field));
         }

@@ -8,7 +8,7 @@ use crate::working::Topic;
 working! {
     /// The standard atmosphere, step by step.
     Working of Topic::Air;
-    altitude "Z" "m" = "entered" [], "map height", Entered Two;
+    altitude "Z" "m" = "entered" [], "map height", Entered Entered;
     geopotential "H" "m" = "H = 6356766 Z/(6356766 + Z)" [EARTH], "geopotential height", Iso2533 Two;
     exponent "m" "1" = "m = g M/(R L) = 9.80665 * 0.0289644/(8.31432 * 0.0065)" [G, AIR_M, AIR_R, AIR_L], "exponent", Iso2533 Two;
     pressure "p_air" "Pa" = "p_air = 101325 (1 - 0.0065 H/288.15)^m" [AIR_P0, AIR_L, AIR_T0], "pressure of the air", Iso2533 Two;

@@ -8,8 +8,8 @@ use crate::working::Topic;
 working! {
     /// The column, step by step.
     Working of Topic::Head;
-    gas "P_gas" "mmHg" = "entered" [], "gas pressure over the fluid", Entered Two;
-    density "rho" "kg/m3" = "entered" [], "density of the fluid", Entered Two;
+    gas "P_gas" "mmHg" = "entered" [], "gas pressure over the fluid", Entered Entered;
+    density "rho" "kg/m3" = "entered" [], "density of the fluid", Entered Entered;
     height "h" "cm" = "h = h_open - h_eye" [], "level open to air above the eye", Identity Two;
     column "P_h" "Pa" = "P_h = rho 9.80665 h/100" [G], "pressure of the column", Identity Two;
     pressure "P" "mmHg" = "P = P_gas + P_h/133.322387415" [MMHG], "pressure at the eye, nothing flowing", Identity Two;

@@ -10,7 +10,7 @@ use crate::working::Topic;
 working! {
     /// The rhexis, step by step.
     Working of Topic::Rhexis;
-    cut "c" "mm" = "entered" [], "straight first cut from the centre", Entered Two;
+    cut "c" "mm" = "entered" [], "straight first cut from the centre", Entered Entered;
     diameter "D" "mm" = "D = 2 c" [], "diameter, if the cut is true at the capsule", NoSource CommonPractice;
     edge "E" "mm" = "E = pi D" [], "edge to tear", Identity Two;
     cut_seen "c'" "mm" = "c' = c/1.159, measured mean 115.9 %" [SEEN_MEAN], "true length of a cut that only looks that long", RhexisSeen Read;

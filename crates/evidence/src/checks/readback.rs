@@ -77,7 +77,7 @@ fn placed(name: &Name) -> String {
 
 /// The canonical text of layout 1, from its specification.
 fn specified(draft: &Draft, identifiers: Option<&Identifiers>) -> String {
-    let entry = |field: Field| match (field.kind(), draft.number(field), draft.name(field)) {
+    let entry = |field: Field| match (field.kind(), draft.number(field).or(field.default()), draft.name(field)) {
         (Kind::Number(places, _), Some(value), _) => {
             let digits = format!("{:.*}", usize::from(places), value.abs()).replace('.', "");
             format!("{}{digits:0>9}", if value < 0.0 { '-' } else { '+' })
