@@ -38,6 +38,7 @@ pub(crate) const fn topic(topic: Topic) -> (&'static str, &'static str) {
         Topic::Refraction => ("refraction", "The refraction with the lens chosen"),
         Topic::Cornea => ("cornea", "The cornea after the incision"),
         Topic::Toric => ("toric", "The cylinder at the lens"),
+        Topic::Residual => ("residual", "What the toric lens chosen leaves"),
         Topic::Head => ("head", "The column"),
         Topic::Air => ("air", "The air at this height"),
         Topic::Vapour => ("vapour", "The boiling of the fluid"),

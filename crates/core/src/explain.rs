@@ -1,5 +1,6 @@
 //! How a number came about: the steps of one topic for one case.
 
+use crate::astigmatism::{cornea, toric};
 use crate::case::Case;
 use crate::field::Field;
 use crate::item::{Item, What};
@@ -15,6 +16,8 @@ pub enum Subject {
     Method(Method),
     /// The cylinder at the lens, for each method compared.
     Toric,
+    /// The backup lens where it would go, for each method compared.
+    Backup,
     /// Pressure of the column.
     Head,
     /// The ceiling on vacuum.
@@ -30,7 +33,7 @@ impl Subject {
     /// assert!(ocellus_core::explain::Subject::all().any(|subject| subject.key() == "srkt"));
     /// ```
     pub fn all() -> impl Iterator<Item = Subject> {
-        let others = [Subject::Toric, Subject::Head, Subject::Ceiling, Subject::Rhexis];
+        let others = [Subject::Backup, Subject::Toric, Subject::Head, Subject::Ceiling, Subject::Rhexis];
         Method::ALL.iter().copied().map(Subject::Method).chain(others)
     }
 
@@ -42,6 +45,7 @@ impl Subject {
     pub const fn key(self) -> &'static str {
         match self {
             Subject::Method(method) => method.key(),
+            Subject::Backup => "backup",
             Subject::Toric => "toric",
             Subject::Head => "head",
             Subject::Ceiling => "ceiling",
@@ -57,7 +61,8 @@ impl Subject {
     pub const fn name(self) -> &'static str {
         match self {
             Subject::Method(method) => method.name(),
-            Subject::Toric => "Cylinder at the lens",
+            Subject::Backup => "Backup lens where it would go",
+            Subject::Toric => "Toric lens",
             Subject::Head => "Pressure of the column",
             Subject::Ceiling => "Ceiling on vacuum",
             Subject::Rhexis => "Size of the rhexis",
@@ -100,7 +105,27 @@ impl Subject {
                 Vertex,
                 LensPower,
             ],
-            Subject::Toric => &[K1, K1Axis, K2, K2Axis, R1, R2, Index, IncisionSite, Flattening, Target, Vertex],
+            Subject::Backup => {
+                &[AxialLength, K1, K2, R1, R2, Index, BackupAConstant, BackupPlace, SulcusShift, Target, Vertex]
+            }
+            Subject::Toric => &[
+                K1,
+                K1Axis,
+                K2,
+                K2Axis,
+                R1,
+                R2,
+                Index,
+                IncisionSite,
+                Flattening,
+                Target,
+                Vertex,
+                LensPower,
+                LabelPower,
+                CylinderPlane,
+                LensCylinder,
+                LensAxis,
+            ],
             Subject::Head => &[OpenLevel, EyeLevel, GasPressure, Density],
             Subject::Ceiling => &[Altitude, StationPressure, Temperature],
             Subject::Rhexis => &[Cut],
@@ -142,6 +167,7 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
     }
     match subject {
         Subject::Method(method) => explain_method(method, case, sink),
+        Subject::Backup => explain_backup(case, sink),
         Subject::Toric => explain_toric(case, sink),
         Subject::Head => plan::working_head(case).inspect(|w| w.show(sink)).is_some(),
         Subject::Ceiling => plan::known_air(case)
@@ -186,7 +212,7 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     let (Some(vector), Some((site, flattening))) = (plan::planned_cornea(case), case.incision.effect) else {
         return false;
     };
-    if let Some(w) = crate::astigmatism::cornea::working(&case.biometry.cornea, site, flattening) {
+    if let Some(w) = cornea::working(&case.biometry.cornea, site, flattening) {
         w.show(sink);
     }
     // SRK II has no lens position and so no part in this
@@ -198,10 +224,30 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     let mut any = false;
     for answer in answers.iter().flatten().filter(|a| a.compared) {
         let Some(eye) = answer.prediction.thin_eye() else { continue };
-        let Ok(w) = crate::astigmatism::toric::working(&eye, vector.cylinder(), case.target, case.vertex) else {
+        let Ok(w) = toric::working(&eye, vector.cylinder(), case.target, case.vertex) else {
             continue;
         };
         sink.item(Item::of(What::LensPosition, answer.method, eye.elp));
+        w.show(sink);
+        let left = plan::chosen_lens(case, answer).map(|(eye, lens)| toric::residual_working(&eye, vector, lens));
+        if let Some(Ok((steps, _))) = left {
+            steps.show(sink);
+        }
+        any = true;
+    }
+    any
+}
+
+/// The method's own eye for the backup lens's constant, then the lens where it would go.
+fn explain_backup(case: &Case, sink: &mut dyn Sink) -> bool {
+    predict::refusals(&case.biometry).for_each(|caution| sink.caution(caution));
+    let Some(backup) = &case.backup else { return false };
+    let answers = plan::backup_answers(case, backup);
+    let mut any = false;
+    for (answer, eye) in plan::backup_placed(case, backup, &answers) {
+        let Ok(w) = eye.power(case.target, case.vertex) else { continue };
+        answer.prediction.show(sink);
+        sink.item(Item::of(What::BackupExact, answer.method, w.power));
         w.show(sink);
         any = true;
     }

@@ -20,6 +20,8 @@ pub enum Topic {
     Cornea,
     /// The cylinder at the lens.
     Toric,
+    /// What a toric lens leaves.
+    Residual,
     /// Pressure of the column.
     Head,
     /// The air at a height.
@@ -81,6 +83,7 @@ impl Topic {
             Topic::Refraction => crate::lens::vergence::RefractionWorking::LINES,
             Topic::Cornea => crate::astigmatism::cornea::Working::LINES,
             Topic::Toric => crate::astigmatism::toric::Working::LINES,
+            Topic::Residual => crate::astigmatism::toric::Residual::LINES,
             Topic::Head => crate::pressure::head::Working::LINES,
             Topic::Air => crate::pressure::air::Working::LINES,
             Topic::Vapour => crate::pressure::vapour::Working::LINES,
@@ -102,6 +105,7 @@ impl Topic {
             Topic::Refraction => crate::lens::vergence::RefractionWorking::PROSE,
             Topic::Cornea => crate::astigmatism::cornea::Working::PROSE,
             Topic::Toric => crate::astigmatism::toric::Working::PROSE,
+            Topic::Residual => crate::astigmatism::toric::Residual::PROSE,
             Topic::Head => crate::pressure::head::Working::PROSE,
             Topic::Air => crate::pressure::air::Working::PROSE,
             Topic::Vapour => crate::pressure::vapour::Working::PROSE,

@@ -22,6 +22,7 @@ fn topics() -> impl Iterator<Item = Topic> {
         Topic::Power,
         Topic::Refraction,
         Topic::Toric,
+        Topic::Residual,
         Topic::Head,
         Topic::Air,
         Topic::Vapour,
@@ -78,7 +79,14 @@ fn an_equation_shows_its_constants() {
                 // "AL - 2" shows -2, and a percentage may stand as the factor it is
                 let equation = prose.equation.replace("- ", "-");
                 let factor = constant.get() / 100.0;
-                let shown = equation.contains(constant.digits) || equation.contains(&factor.to_string());
+                let number = |c: char| c.is_ascii_digit() || c == '.' || c == '-';
+                let mut numbers = equation.split(|c| !number(c)).map(|n| n.trim_end_matches('.'));
+                // 4/3 and 1.20 are tokens too, a sign may belong to what stands before it
+                let shown = numbers.any(|n| {
+                    n == constant.digits
+                        || n.trim_start_matches('-') == constant.digits
+                        || n.parse::<f64>().is_ok_and(|n| n == factor)
+                });
                 assert!(shown, "{} ({topic:?}): {} does not show {}", line.symbol, prose.equation, constant.digits);
             }
         }

@@ -12,8 +12,8 @@ working! {
     /// From the cornea to the cylinder at the lens, step by step.
     Working of Topic::Toric;
     n "N" "D" = "N' above" [], "corneal astigmatism after the incision", Identity Two;
-    kc "Kc" "D" = "Kc of the method's optics" [], "mean corneal power", Entered Entered;
-    elp "d" "mm" = "ELP of the method" [], "lens position", Entered Entered;
+    kc "Kc" "D" = "Kc of the method's optics" [], "mean corneal power", Identity Memory;
+    elp "d" "mm" = "ELP of the method" [], "lens position", Identity Memory;
     rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "refraction wanted, at the cornea", Identity Two;
     k_steep "k_s" "D" = "k_s = Kc + N/2 + Rc" [], "light leaving the steep meridian", Identity Two;
     k_flat "k_f" "D" = "k_f = Kc - N/2 + Rc" [], "light leaving the flat meridian", Identity Two;
@@ -21,6 +21,26 @@ working! {
     v_flat "v_f" "D" = "v_f = k_f / (1 - d k_f/(1000*1.336))" [N], "the flat meridian's light at the lens", Identity Two;
     needed "C" "D" = "C = v_s - v_f" [], "cylinder needed at the lens", Identity Two;
     ratio "C/N" "1" = "C/N, near N = 0 its limit 1/(1 - d (Kc + Rc)/(1000*1.336))^2" [N], "lens cylinder over corneal cylinder", Identity Two;
+}
+
+working! {
+    /// What a cornea and a toric lens leave, step by step.
+    Residual of Topic::Residual;
+    mean "P" "D" = "as on the label; a label that states the weak meridian, plus C/2" [], "mean power of the lens", Entered Entered;
+    cylinder "C" "D" = "as on the label; at the cornea, taken to the lens" [], "cylinder of the lens", Entered Entered;
+    mark "m" "deg" = "entered, or the steep meridian" [], "meridian of the mark, the weak one", Entered Entered;
+    after "X2" "D" = "X2 = 1000*1.336/(AL - d)" [N], "vergence needed behind the lens", Identity Two;
+    x_m "X_M" "D" = "X_M = X2 - P" [], "light that must arrive at the lens, mean", Identity Two;
+    x_0 "X_0" "D" = "X_0 = C/2 cos 2m" [], "its part along 0 and 90", Thibos1997 Two;
+    x_45 "X_45" "D" = "X_45 = C/2 sin 2m" [], "its part along 45 and 135", Thibos1997 Two;
+    k_m "Y_M" "D" = "Y = 1000*1.336 X/(d X + 1000*1.336) in both principal meridians X_M +/- C/2, axis kept" [N],
+        "light that must leave the cornea, mean", Identity Two;
+    k_0 "Y_0" "D" = "its part along 0 and 90" [], "the same", Identity Two;
+    k_45 "Y_45" "D" = "its part along 45 and 135" [], "the same", Identity Two;
+    left_m "R_M" "D" = "R_M = Y_M - Kc" [], "refraction still needed at the cornea, mean", Identity Two;
+    left_0 "R_0" "D" = "R_0 = Y_0 - N/2 cos 2a, a the planned steep meridian" [], "its part along 0 and 90", Identity Two;
+    left_45 "R_45" "D" = "R_45 = Y_45 - N/2 sin 2a" [], "its part along 45 and 135", Identity Two;
+    left "R" "D" = "R = 2 sqrt(R_0^2 + R_45^2); its plus axis is atan2(R_45, R_0)/2 + 90" [], "cylinder left", Thibos1997 Two;
 }
 
 /// The lens cylinder that a corneal astigmatism needs.
@@ -151,9 +171,49 @@ impl ToricLens {
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn residual(eye: &ThinEye, astigmatism: PowerVector, lens: ToricLens) -> Result<PowerVector, Error> {
-    let weak_along_mark = PowerVector::strongest_along(0.0, -lens.cylinder, lens.mark);
-    let arriving =
-        PowerVector { m: eye.behind_lens()? - lens.mean, j0: -weak_along_mark.j0, j45: -weak_along_mark.j45 };
+    residual_working(eye, astigmatism, lens).map(|(_, left)| left)
+}
+
+/// The same with every step.
+///
+/// # Errors
+/// As [`working`].
+///
+/// ```
+/// use ocellus_core::astigmatism::{power_vector::PowerVector, toric::*};
+/// use ocellus_core::{lens::vergence::ThinEye, quantity::Axis};
+/// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.2 };
+/// let cornea = PowerVector::strongest_along(0.0, 2.0, Axis::from_deg(90.0)?);
+/// let lens = ToricLens { mean: 20.0, cylinder: 2.25, mark: Axis::from_deg(80.0)? };
+/// let (steps, left) = residual_working(&eye, cornea, lens)?;
+/// assert_eq!(steps.left, left.cylinder());
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn residual_working(
+    eye: &ThinEye,
+    astigmatism: PowerVector,
+    lens: ToricLens,
+) -> Result<(Residual, PowerVector), Error> {
+    let after = eye.behind_lens()?;
+    // light must be strongest where the lens is weakest: along its mark
+    let arriving = PowerVector { m: after - lens.mean, ..PowerVector::strongest_along(0.0, lens.cylinder, lens.mark) };
     let leaving = arriving.by_meridian(|v| at_cornea(v, eye.elp))?;
-    Ok(leaving.minus(PowerVector { m: eye.kc, ..astigmatism }))
+    let left = leaving.minus(PowerVector { m: eye.kc, ..astigmatism });
+    let steps = Residual {
+        mean: lens.mean,
+        cylinder: lens.cylinder,
+        mark: lens.mark.deg(),
+        after,
+        x_m: arriving.m,
+        x_0: arriving.j0,
+        x_45: arriving.j45,
+        k_m: leaving.m,
+        k_0: leaving.j0,
+        k_45: leaving.j45,
+        left_m: left.m,
+        left_0: left.j0,
+        left_45: left.j45,
+        left: left.cylinder(),
+    };
+    Ok((steps, left))
 }

@@ -17,7 +17,7 @@ working! {
         [SRK2_BELOW_20, SRK2_EDGE_20, SRK2_BELOW_21, SRK2_EDGE_21, SRK2_BELOW_22, SRK2_EDGE_22, SRK2_EDGE_LONG, SRK2_LONG],
         "A-constant for this length", SrkII1988 Memory;
     p0 "P0" "D" = "P0 = A1 - 0.9 K - 2.5 AL" [SRK2_K, SRK2_AL], "lens for no refraction", SrkII1988 Read;
-    cr "CR" "1" = "CR = 1.25 if P0 > 14, else 1.00" [SRK2_CR_HIGH, SRK2_CR_EDGE, SRK2_CR_LOW],
+    cr "CR" "1" = "CR = 1.25 if P0 > 14, else 1.00; then P = P0 - CR Rx and Rx = (P0 - P)/CR" [SRK2_CR_HIGH, SRK2_CR_EDGE, SRK2_CR_LOW],
         "lens dioptres per dioptre of refraction", SrkII1988 Memory;
 }
 

@@ -22,9 +22,9 @@ pub struct ThinEye {
 working! {
     /// The lens for a refraction, step by step.
     PowerWorking of Topic::Power;
-    al "AL" "mm" = "AL of the method's optics" [], "axial length in the optics", Entered Entered;
-    kc "Kc" "D" = "Kc of the method's optics" [], "corneal power in the optics", Entered Entered;
-    elp "d" "mm" = "ELP of the method" [], "lens position", Entered Entered;
+    al "AL" "mm" = "AL of the method's optics" [], "axial length in the optics", Identity Memory;
+    kc "Kc" "D" = "Kc of the method's optics" [], "corneal power in the optics", Identity Memory;
+    elp "d" "mm" = "ELP of the method; elsewhere than in the bag, less the shift" [], "lens position", Identity Memory;
     rx "Rx" "D" = "entered" [], "refraction wanted, at the spectacles", Entered Entered;
     rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "the same at the cornea, V the vertex distance", Identity Two;
     after "X2" "D" = "X2 = 1000*1.336 / (AL - d)" [N], "vergence needed behind the lens", Identity Two;

@@ -3,7 +3,7 @@
 use super::entries;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::toric::{ToricLens, at_lens_plane, residual, working};
-use crate::astigmatism::{cornea, on_dial, toric};
+use crate::astigmatism::{cornea, on_dial};
 use crate::case::{Case, Toric};
 use crate::caution::{Caution, Code};
 use crate::choice::CylinderPlane;
@@ -12,7 +12,7 @@ use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
 use crate::lens::ladder::range;
-use crate::lens::predict::Answers;
+use crate::lens::predict::{Answer, Answers};
 use crate::lens::vergence::ThinEye;
 use crate::quantity::{Axis, LensCylinder};
 use crate::sink::Sink;
@@ -33,6 +33,11 @@ enum Power {
 }
 
 impl Seen {
+    fn of(case: &Case, answer: &Answer) -> Option<Seen> {
+        let power = case.lens.power.map_or(Power::Mean(answer.power), |chosen| Power::Label(chosen.d()));
+        Some(Seen { method: answer.method, eye: answer.prediction.thin_eye()?, power })
+    }
+
     fn lens(&self, label: &Toric, cylinder: f64, mark: Axis) -> ToricLens {
         match self.power {
             Power::Label(power) => ToricLens::labelled(power, label.label_power, cylinder, mark),
@@ -74,12 +79,10 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     if case.lens.power.is_none() {
         sink.caution(Caution::about(Code::ToricNeedsPower, Field::LensPower));
     }
-    let seen = answers.iter().flatten().filter(|a| a.compared && !a.withheld).filter_map(|a| {
-        let power = case.lens.power.map_or(Power::Mean(a.power), |chosen| Power::Label(chosen.d()));
-        Some(Seen { method: a.method, eye: a.prediction.thin_eye()?, power })
-    });
-    labels(case, label, vector, seen.clone(), sink);
-    chosen(case, label, vector, seen, sink);
+    let compared = answers.iter().flatten().filter(|a| a.compared && !a.withheld);
+    let seen = compared.clone().filter_map(|answer| Seen::of(case, answer));
+    labels(case, label, vector, seen, sink);
+    chosen(case, label, vector, compared, sink);
 }
 
 /// The cylinder each method needs, and what the labels on either side of it leave.
@@ -146,19 +149,32 @@ fn plus_axis(left: PowerVector) -> Option<Axis> {
     left.minus_cylinder().transposed().axis.filter(|_| left.cylinder() >= 0.125)
 }
 
+/// The toric lens that was chosen, in one method's eye.
+pub(crate) fn chosen_lens(case: &Case, answer: &Answer) -> Option<(ThinEye, ToricLens)> {
+    let label = case.toric.as_ref()?;
+    let (cylinder, mark) = label.chosen?;
+    let one = Seen::of(case, answer)?;
+    let own = at_lens_plane(cylinder, label.plane, &one.eye, case.target, case.vertex).ok()?;
+    Some((one.eye, one.lens(label, own, mark)))
+}
+
 /// What the lens that was chosen leaves, as it will lie.
-fn chosen(case: &Case, label: &Toric, vector: PowerVector, seen: impl Iterator<Item = Seen>, sink: &mut dyn Sink) {
+fn chosen<'a>(
+    case: &Case,
+    label: &Toric,
+    vector: PowerVector,
+    compared: impl Iterator<Item = &'a Answer>,
+    sink: &mut dyn Sink,
+) {
     let Some((cylinder, mark)) = label.chosen else { return };
     let mut large = false;
-    for one in seen {
-        let Seen { method, eye, .. } = one;
-        let left = at_lens_plane(cylinder, label.plane, &eye, case.target, case.vertex)
-            .and_then(|own| toric::residual(&eye, vector, one.lens(label, own, mark)));
-        let Ok(left) = left else { continue };
-        sink.item(Item::of(What::ChosenResidual, method, left.cylinder()));
+    for answer in compared {
+        let left = chosen_lens(case, answer).and_then(|(eye, lens)| residual(&eye, vector, lens).ok());
+        let Some(left) = left else { continue };
+        sink.item(Item::of(What::ChosenResidual, answer.method, left.cylinder()));
         large |= left.cylinder() > RESIDUAL_LARGE.get();
         if let Some(axis) = plus_axis(left) {
-            sink.item(Item::of(What::ChosenResidualAxis, method, on_dial(axis)));
+            sink.item(Item::of(What::ChosenResidualAxis, answer.method, on_dial(axis)));
         }
     }
     if large {

@@ -1,14 +1,14 @@
 //! The lens for a torn capsule: its own model, its own constant, its own place.
 
 use super::entries;
-use crate::case::{Case, Constants};
+use crate::case::{Backup, Case, Constants};
 use crate::caution::{Caution, Code};
 use crate::choice::{BackupPlace, LensStyle};
 use crate::constant::eye::BACKUP_FAR;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::ladder::range;
-use crate::lens::predict::{answers_with, refusals};
+use crate::lens::predict::{Answer, Answers, answers_with, refusals};
 use crate::lens::vergence::ThinEye;
 use crate::sink::Sink;
 
@@ -39,18 +39,9 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
         }
         BackupPlace::Captured => sink.caution(Caution::about(Code::CapturedOptic, Field::BackupPlace)),
     }
-    let forward = match backup.place {
-        BackupPlace::Sulcus => backup.shift.mm(),
-        BackupPlace::Captured => 0.0,
-    };
-    let constants = Constants { a: Some(backup.a), ..Constants::default() };
-    // what goes for this lens's methods is said once, below, not again for each of them
-    let answers = answers_with(&case.biometry, &constants, (case.target, case.vertex), &mut |_| {});
-    let compared = answers.iter().flatten().filter(|a| a.compared && !a.withheld).filter_map(|answer| {
-        let eye = answer.prediction.thin_eye()?;
-        let there = ThinEye { elp: eye.elp - forward, ..eye }.power(case.target, case.vertex).ok()?;
-        Some((answer, there.power))
-    });
+    let answers = answers(case, backup);
+    let compared = placed(case, backup, &answers)
+        .filter_map(|(answer, eye)| Some((answer, eye.power(case.target, case.vertex).ok()?.power)));
     for (answer, there) in compared.clone() {
         sink.item(Item::of(What::BackupBag, answer.method, answer.power));
         sink.item(Item::of(What::BackupExact, answer.method, there));
@@ -58,6 +49,30 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     }
     sink.caution(Caution::general(Code::BackupMethods));
     chosen(case, range(compared.map(|(_, there)| there)), sink);
+}
+
+/// What the methods say of the backup lens by its own constant. Their cautions were said of the first lens, and what goes
+/// for this one is said once, not again for each.
+pub(crate) fn answers(case: &Case, backup: &Backup) -> Answers {
+    let constants = Constants { a: Some(backup.a), ..Constants::default() };
+    answers_with(&case.biometry, &constants, (case.target, case.vertex), &mut |_| {})
+}
+
+/// The eyes of the methods compared, the lens moved from the bag to where it would go.
+pub(crate) fn placed<'a>(
+    case: &'a Case,
+    backup: &'a Backup,
+    answers: &'a Answers,
+) -> impl Iterator<Item = (&'a Answer, ThinEye)> + Clone {
+    let forward = match backup.place {
+        BackupPlace::Sulcus => backup.shift.mm(),
+        BackupPlace::Captured => 0.0,
+    };
+    let fit = backup.style != Some(LensStyle::OnePiece) && refusals(&case.biometry).next().is_none();
+    answers.iter().flatten().filter(move |a| fit && a.compared && !a.withheld).filter_map(move |answer| {
+        let eye = answer.prediction.thin_eye()?;
+        Some((answer, ThinEye { elp: eye.elp - forward, ..eye }))
+    })
 }
 
 /// Is the backup power chosen one that the methods ask for?

@@ -13,7 +13,8 @@ mod risks;
 mod sign_off;
 mod wound;
 
-pub(crate) use axis::planned as planned_cornea;
+pub(crate) use axis::{chosen_lens, planned as planned_cornea};
+pub(crate) use backup::{answers as backup_answers, placed as backup_placed};
 pub(crate) use lens::mean_power;
 pub(crate) use pressure::{known_air, working_head};
 

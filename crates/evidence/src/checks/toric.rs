@@ -82,6 +82,22 @@ pub(super) fn register(registry: &mut Registry) {
             let label = LensCylinder::from_d(value.number("corneal_astigmatism_d")?)?;
             Ok(vec![at_lens_plane(label, CylinderPlane::Cornea, &eye(value)?, target, vertex)?])
         };
+        toric::residual_working, toric::Residual::show => "rotated-*" => |steps, show; value| {
+            let (along, across) = (value.number("lens_along_mark_d")?, value.number("lens_across_mark_d")?);
+            let cornea = PowerVector::strongest_along(
+                0.0,
+                value.number("corneal_astigmatism_d")?,
+                axis(value, "steep_deg")?,
+            );
+            let lens = ToricLens { mean: (along + across) / 2.0, cylinder: across - along, mark: axis(value, "mark_deg")? };
+            let (w, _) = steps(&eye(value)?, cornea, lens)?;
+            let wanted = match value.id.rsplit('-').next() {
+                Some("m") => "R_M",
+                Some("j0") => "R_0",
+                _ => "R_45",
+            };
+            symbol(&[wanted], |sink| show(&w, sink))
+        };
         toric::residual, ToricLens::labelled, ToricLens::turned, PowerVector::strongest_along => "rotated-*" =>
             |residual, labelled, turned, strongest_along; value| {
                 let (along, across) = (value.number("lens_along_mark_d")?, value.number("lens_across_mark_d")?);
