@@ -2,6 +2,7 @@
 
 use crate::problem::accepted;
 use crate::text;
+use ocellus_core::case::Case;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Section};
 use std::io::{self, Write};
@@ -28,12 +29,21 @@ fn default(field: Field) -> String {
     field.default().map_or(String::new(), |_| text::value(&Draft::default(), field))
 }
 
+/// What every case must state, by the door itself: what it misses of a case in which nothing was entered.
+fn needed() -> Vec<Field> {
+    let mut needed = Vec::new();
+    Case::check(&Draft::default(), &mut |error| needed.extend(error.field));
+    needed
+}
+
 /// Prints the fields on 80 columns.
 pub fn print(out: &mut dyn Write) -> io::Result<()> {
+    let needed = needed();
     for section in sections() {
         writeln!(out, "{}", heading(section))?;
         for field in of(section) {
-            text::paragraph(out, &format!("  {:26} ", field.key()), field.what())?;
+            let need = if needed.contains(&field) { " (needed)" } else { "" };
+            text::paragraph(out, &format!("  {:26} ", field.key()), &format!("{}{need}", field.what()))?;
             let default = match default(field) {
                 text if text.is_empty() => text,
                 text => format!("; {text} when not entered"),
@@ -47,14 +57,19 @@ pub fn print(out: &mut dyn Write) -> io::Result<()> {
 
 /// Prints the fields as Markdown tables.
 pub fn print_markdown(out: &mut dyn Write) -> io::Result<()> {
+    let needed = needed();
     for section in sections() {
         let heading = match section {
             Section::Case => heading(section),
             section => format!("`{}`", heading(section)),
         };
-        writeln!(out, "## {heading}\n\n| key | what it is | accepted | when not entered |\n|---|---|---|---|")?;
+        writeln!(
+            out,
+            "## {heading}\n\n| key | what it is | accepted | needed, or when not entered |\n|---|---|---|---|"
+        )?;
         for field in of(section) {
-            writeln!(out, "| `{}` | {} | {} | {} |", field.key(), field.what(), accepted(field), default(field))?;
+            let last = if needed.contains(&field) { "needed".to_owned() } else { default(field) };
+            writeln!(out, "| `{}` | {} | {} | {last} |", field.key(), field.what(), accepted(field))?;
         }
         writeln!(out)?;
     }

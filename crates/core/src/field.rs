@@ -322,6 +322,8 @@ impl Field {
     /// assert!(Field::Target.signed() && !Field::K1.signed());
     /// ```
     pub fn signed(self) -> bool {
-        matches!(self.kind(), Kind::Number(_, bounds) if bounds.unit == "D" && bounds.min < 0.0)
+        // a lens cylinder is never minus, and is read out with its plus all the same
+        let cylinder = |bounds: &Bounds| bounds.name == bounds::LENS_CYLINDER.name;
+        matches!(self.kind(), Kind::Number(_, bounds) if bounds.unit == "D" && (bounds.min < 0.0 || cylinder(bounds)))
     }
 }

@@ -166,11 +166,11 @@ items! {
     LabelCylinder "label_cylinder_d" "D" 2 true "label cylinder", Entered Entered;
     LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 true "the same at the lens", Identity Memory;
     Residual "residual_d" "D" 2 true "left at cornea", Identity Memory;
-    ResidualAxis "residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Memory;
+    ResidualAxis "residual_axis_deg" "deg" 0 false "its plus-cylinder axis", Identity Memory;
     ResidualOff5 "residual_5_d" "D" 2 true "left, turned 5 deg", OffAxis2001 Memory;
     ResidualOff10 "residual_10_d" "D" 2 true "left, turned 10 deg", OffAxis2001 Memory;
     ChosenResidual "chosen_residual_d" "D" 2 true "left by lens chosen", Identity Memory;
-    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "plus-cylinder axis", Identity Memory;
+    ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "its plus-cylinder axis", Identity Memory;
     MarkAxis "mark_axis_deg" "deg" 0 false "meridian for the mark on the lens", Identity Two;
 
     Squareness "tunnel_squareness" "1" 2 false "tunnel length over width", WoundLength1994 Read;
@@ -184,9 +184,9 @@ items! {
     RhexisSeenMost "rhexis_seen_most_mm" "mm" 2 false "the same in a shallow, flat eye", RhexisSeen Read;
     ParaxialFactor "paraxial_magnification" "1" 3 false "magnification, paraxial, this depth", Identity Two;
     OverlapWorst "overlap_worst_mm" "mm" 2 true "least overlap on the optic", Identity Two;
-    OverlapBest "overlap_best_mm" "mm" 2 true "greatest overlap on the optic", Identity Two;
-    OverlapWorstSeen "overlap_worst_seen_mm" "mm" 2 true "least, if it only looks that long", Identity Two;
-    OverlapBestSeen "overlap_best_seen_mm" "mm" 2 true "greatest, if it only looks that long", Identity Two;
+    OverlapBest "overlap_best_mm" "mm" 2 true "most overlap on the optic", Identity Two;
+    OverlapWorstSeen "overlap_worst_seen_mm" "mm" 2 true "least overlap, if it only looks so", Identity Two;
+    OverlapBestSeen "overlap_best_seen_mm" "mm" 2 true "most overlap, if it only looks so", Identity Two;
 
     Head "head_mmhg" "mmHg" 1 false "pressure at the eye, no flow", Identity Two;
     HeadKpa "head_kpa" "kPa" 2 false "the same", Sp811 Two;

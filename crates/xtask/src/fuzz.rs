@@ -46,7 +46,7 @@ pub(crate) fn run(options: &Options) -> Result<String, String> {
         .ok_or("rustc does not say its host")?;
     let built = run::target("fuzz");
     // With an explicit target the flags leave build scripts alone.
-    let mut cargo = run::cargo(&["build", "--release", "--bins", "--target", &host, "--manifest-path"]);
+    let mut cargo = run::cargo(&["build", "--release", "--locked", "--bins", "--target", &host, "--manifest-path"]);
     cargo.arg(folder.join("Cargo.toml")).arg("--target-dir").arg(&built).env("RUSTFLAGS", run::flags(&FLAGS));
     run::run(&mut cargo)?;
     let mut runs = Vec::new();

@@ -123,13 +123,15 @@ fn labels(
             if label.plane == CylinderPlane::Cornea {
                 sink.item(Item::of(What::LensPlaneCylinder, method, own).in_row(row));
             }
+            let left = |turn| residual(&eye, vector, lens.turned(turn)).ok();
             let turns = [(What::Residual, 0.0), (What::ResidualOff5, 5.0), (What::ResidualOff10, 10.0)];
             for (what, turn) in turns {
-                let Ok(left) = residual(&eye, vector, lens.turned(turn)) else { continue };
-                sink.item(Item::of(what, method, left.cylinder()).in_row(row));
-                if let (0.0, Some(axis)) = (turn, plus_axis(left)) {
-                    sink.item(Item::of(What::ResidualAxis, method, on_dial(axis)).in_row(row));
+                if let Some(left) = left(turn) {
+                    sink.item(Item::of(what, method, left.cylinder()).in_row(row));
                 }
+            }
+            if let Some(axis) = left(0.0).and_then(plus_axis) {
+                sink.item(Item::of(What::ResidualAxis, method, on_dial(axis)).in_row(row));
             }
         }
     }
