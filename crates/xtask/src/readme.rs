@@ -16,5 +16,5 @@ pub(crate) fn commands() -> Result<String, String> {
             return Err(format!("{command}: prints no theatre card"));
         }
     }
-    Ok(format!("{} commands print a theatre card", commands.len()))
+    Ok(format!("a theatre card from `{}`", commands.join("`, `")))
 }

@@ -1,8 +1,9 @@
 //! All of CI, step by step.
 
+use std::process::Command;
 use std::time::{Duration, Instant};
 
-use crate::run::{cargo, run, run_and_keep};
+use crate::run::{ask, cargo, run, run_and_keep};
 use crate::{embedded, evidence, fuzz, perturb, readme};
 
 /// A step: its name and what it does; gives one line that says what it showed.
@@ -55,13 +56,23 @@ pub(crate) fn all() -> Result<(), String> {
     Err(format!("{name}: {why}"))
 }
 
+/// Sees to it that cargo has a command of its own that a toolchain may come without.
+fn component(command: &str, name: &str) -> Result<(), String> {
+    match ask(&mut cargo(&[command, "--version"])) {
+        Some(_) => Ok(()),
+        None => run(Command::new("rustup").args(["component", "add", name])),
+    }
+}
+
 fn format() -> Result<String, String> {
+    component("fmt", "rustfmt")?;
     run(&mut cargo(&["fmt", "--all", "--check"]))?;
     run(&mut cargo(&["fmt", "--check", "--manifest-path", "tests/fuzz/Cargo.toml"]))?;
     Ok("as rustfmt.toml says".into())
 }
 
 fn clippy() -> Result<String, String> {
+    component("clippy", "clippy")?;
     run(&mut cargo(&["clippy", "--workspace", "--all-targets", "--quiet", "--", "-D", "warnings"]))?;
     Ok("no warnings".into())
 }
