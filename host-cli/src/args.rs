@@ -72,7 +72,8 @@ pub enum Command {
     ///
     /// Unlike a case file, a table need not say what was measured: without the columns k_kind, acd_from, al_method,
     /// eye_state and previous_surgery it is taken for keratometric, epithelium, optical, phakic and none. Index 1.3375,
-    /// target 0 and vertex distance 12 mm are taken where they are not given.
+    /// target 0 and vertex distance 12 mm are taken where they are not given. In a column that is there, an empty cell is
+    /// not known, and the row is marked.
     ///
     /// A wrong row is marked in its column `error` and never stops the rest; a refused eye has its reason in `cautions`.
     Batch {

@@ -47,6 +47,14 @@ pub enum Failure {
 }
 
 impl Failure {
+    /// What the writer of tables says, as what happened below it: a reader who left is told from a full disk.
+    fn write(error: csv::Error) -> Failure {
+        match error.into_kind() {
+            csv::ErrorKind::Io(error) => Failure::Write(error),
+            other => Failure::Write(io::Error::other(format!("{other:?}"))),
+        }
+    }
+
     fn of(self, table: &str) -> Problem {
         match self {
             Failure::Read(error) => {
@@ -68,15 +76,15 @@ pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> 
         Some(header) => Columns::parse(&header).map_err(Failure::Header)?,
         None => return Err(Failure::Header(columns::problem("", "the table is empty", &columns::all()))),
     };
-    let mut answers = Answers::start(output).map_err(Failure::Write)?;
+    let mut answers = Answers::start(output).map_err(Failure::write)?;
     let mut tally = Tally::default();
     while let Some(line) = lines.next().map_err(Failure::Read)? {
         let (id, read) = row::read(&line, &columns);
         tally.rows += 1;
         tally.marked += u64::from(read.is_err());
-        answers.write(&id, &read).map_err(Failure::Write)?;
+        answers.write(&id, &read).map_err(Failure::write)?;
     }
-    answers.finish().map_err(Failure::Write)?;
+    answers.finish().map_err(Failure::write)?;
     Ok(tally)
 }
 

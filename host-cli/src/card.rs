@@ -148,8 +148,16 @@ impl Page<'_> {
             paragraph(self.out, "  * ", Code::PosteriorIgnored.text())?;
         }
         let mut table_done = false;
+        let cylinders: Vec<String> = lines.iter().filter_map(|line| self.label_cylinder(line)).collect();
+        let mut cylinders = Some(cylinders.join(", ")).filter(|text| !text.is_empty());
         for line in lines {
             match line {
+                // the cylinders a model comes in are one line
+                entry if self.label_cylinder(entry).is_some() => {
+                    if let Some(all) = cylinders.take() {
+                        paragraph(self.out, "  label cylinders                      ", &all)?;
+                    }
+                }
                 Line::Entry(field) => self.entry(*field)?,
                 Line::SignOff(line) => paragraph(self.out, "  [ ] [ ]  ", line.text())?,
                 item if in_table(item).is_some() => {
@@ -169,6 +177,13 @@ impl Page<'_> {
             writeln!(self.out, "\n  first person ______________________   second person ______________________")?;
         }
         Ok(())
+    }
+
+    fn label_cylinder(&self, line: &Line) -> Option<String> {
+        match line {
+            Line::Entry(field) if field.what() == Field::Cylinder1.what() => Some(text::value(self.draft, *field)),
+            _ => None,
+        }
     }
 
     fn row(&mut self, name: &str, value: &str, remark: &str) -> io::Result<()> {
@@ -222,6 +237,9 @@ impl Page<'_> {
                 let chosen = self.draft.number(Field::LensCylinder) == Some(value);
                 writeln!(self.out, "\n{} {} {label}", if chosen { ">" } else { " " }, what.name())?;
                 continue;
+            }
+            if what == What::ChosenResidual {
+                writeln!(self.out, "\n> lens chosen, cylinder {}", text::value(self.draft, Field::LensCylinder))?;
             }
             let unit = if what.unit() == "1" { String::new() } else { format!(", {}", what.unit()) };
             let cells: Vec<String> = methods.iter().map(|m| cell(&plain, row, what, Some(*m))).collect();

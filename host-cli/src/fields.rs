@@ -36,13 +36,22 @@ fn needed() -> Vec<Field> {
     needed
 }
 
+fn need(needed: &[Field], field: Field) -> &'static str {
+    match field {
+        Field::K1 | Field::K2 => "needed, or r1_mm and r2_mm",
+        _ if needed.contains(&field) => "needed",
+        _ => "",
+    }
+}
+
 /// Prints the fields on 80 columns.
 pub fn print(out: &mut dyn Write) -> io::Result<()> {
     let needed = needed();
     for section in sections() {
         writeln!(out, "{}", heading(section))?;
         for field in of(section) {
-            let need = if needed.contains(&field) { " (needed)" } else { "" };
+            let need = need(&needed, field);
+            let need = if need.is_empty() { String::new() } else { format!(" ({need})") };
             text::paragraph(out, &format!("  {:26} ", field.key()), &format!("{}{need}", field.what()))?;
             let default = match default(field) {
                 text if text.is_empty() => text,
@@ -68,7 +77,10 @@ pub fn print_markdown(out: &mut dyn Write) -> io::Result<()> {
             "## {heading}\n\n| key | what it is | accepted | needed, or when not entered |\n|---|---|---|---|"
         )?;
         for field in of(section) {
-            let last = if needed.contains(&field) { "needed".to_owned() } else { default(field) };
+            let last = match need(&needed, field) {
+                "" => default(field),
+                need => need.to_owned(),
+            };
             writeln!(out, "| `{}` | {} | {} | {last} |", field.key(), field.what(), accepted(field))?;
         }
         writeln!(out)?;

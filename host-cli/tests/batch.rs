@@ -178,7 +178,8 @@ fn defaults_are_those_documented() {
     let row = "e,23.46,43.25,44,3.12,118.9,21.5";
     let said = format!("{row},OS,1.3375,0,12,keratometric,epithelium,optical,phakic,none");
     assert_eq!(one(bare, row), one(full, &said));
-    assert_eq!(one(full, &format!("{row},,,,,,,,,")), one(full, &said));
+    // numbers and the eye may be left open in a column that is there; what the numbers mean may not
+    assert_eq!(one(full, &format!("{row},,,,,keratometric,epithelium,optical,phakic,none")), one(full, &said));
     for (place, other) in [
         (8, "1.332"),
         (9, "-1"),
@@ -210,7 +211,7 @@ fn what_is_lacking_is_said() {
     let no_depth = one(header, "23.46,43.25,44,,epithelium,118.9,,");
     assert!(has_code(&no_depth, "haigis_needs_acd") && cell(&no_depth, "haigis_power").is_empty());
     assert!(!cell(&no_depth, "srkt_power").is_empty() && cell(&no_depth, "srkt_refraction").is_empty());
-    let no_constant = one(header, "23.46,43.25,44,3.12,,,-0.78,21.5");
+    let no_constant = one(header, "23.46,43.25,44,3.12,epithelium,,-0.78,21.5");
     for method in &METHODS[..5] {
         assert!(has_code(&no_constant, &format!("{method}_needs_constant")));
         assert!(cell(&no_constant, &format!("{method}_power")).is_empty());
@@ -224,14 +225,23 @@ fn what_is_lacking_is_said() {
 fn an_eye_the_methods_do_not_fit_has_no_numbers() {
     let header = "axial_length_mm,k1_d,k2_d,a_constant,previous_surgery,k_kind,eye_state";
     for (row, code) in [
-        ("23.46,38,38.5,118.9,myopic_laser,,", "previous_surgery"),
-        ("23.46,43,44,118.9,graft,,", "cornea_unfit"),
-        ("23.46,43,44,118.9,,total,", "total_k"),
-        ("23.46,43,44,118.9,,,silicone_oil", "silicone_oil"),
+        ("23.46,38,38.5,118.9,myopic_laser,keratometric,phakic", "previous_surgery"),
+        ("23.46,43,44,118.9,graft,keratometric,phakic", "cornea_unfit"),
+        ("23.46,43,44,118.9,none,total,phakic", "total_k"),
+        ("23.46,43,44,118.9,none,keratometric,silicone_oil", "silicone_oil"),
     ] {
         let row = one(header, row);
         assert!(has_code(&row, code) && numbers_are_empty(&row) && cell(&row, "error").is_empty(), "{code}");
     }
+}
+
+/// What a column leaves open is not taken for the usual: an unknown history is no "none".
+#[test]
+fn an_empty_cell_of_a_column_that_is_there_is_not_known() {
+    let header = "axial_length_mm,k1_d,k2_d,a_constant,previous_surgery";
+    let row = one(header, "26,38,38.5,118.9,");
+    assert!(numbers_are_empty(&row));
+    assert_eq!(cell(&row, "error"), "missing:previous_surgery");
 }
 
 /// The published value stands even where the method fails, and the code with it.

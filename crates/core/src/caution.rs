@@ -153,7 +153,7 @@ cautions! {
     NotMeasuredPhakic "not_measured_phakic" Note "The chamber depth was not measured to a natural lens: this method does not hold.", Haigis2004 Memory;
     NoSolution "no_solution" Refuse "The equations have no answer for this eye.", Identity Two;
     NoMethod "no_method" Refuse "No method has all it needs: enter the lens's own constants.", Here Chosen;
-    Converted "converted" Caution "Constant converted from the A-constant: second best to the lens's own optimised one.", Holladay2003 Two;
+    Converted "converted" Caution "Constant converted from another of this lens: second best to the lens's own optimised one.", Holladay2003 Two;
     Unoptimised "unoptimised" Caution "Unoptimised constants, typically about 1 D above the others: not counted in the spread.", Haigis2004 Two;
     Radicand "radicand" Refuse "The corneal height has no real value (steep cornea, long eye): this answer must not be used.", HaigisCusp1993 Two;
     DepartsFromT2 "departs_from_t2" Caution "Departs from T2 by more than 0.5 D, as it does for steep corneas: not counted in the spread.", HaigisCusp1993 Two;
@@ -173,6 +173,7 @@ cautions! {
     MinusPower "minus_power" Caution "The lens power is minus: say the word minus when reading it out.", WrongLens Read;
     OffLabel "off_label" Caution "The power chosen is not one of the steps this model comes in.", Here Chosen;
     OutOfRange "out_of_model_range" Caution "The power chosen is outside the range this model comes in.", Here Chosen;
+    ModelFallsShort "model_falls_short" Caution "The power asked for lies outside what this model comes in.", Here Chosen;
     FarFromTarget "far_from_target" Caution "A method fit to be compared puts the lens chosen more than 0.5 D from the agreed target: is it the lens and the target that were meant?", WrongLens Chosen;
     TargetUnusual "target_unusual" Caution "The target is hyperopic or beyond -3 D: is its sign the one that was agreed?", WrongLens Chosen;
     DefaultUsed "default_used" Note "Not entered; the usual value is used.", Here Chosen;
@@ -231,5 +232,6 @@ cautions! {
     AntibioticAllergy "antibiotic_allergy" Caution "ALLERGY TO THE ANTIBIOTIC.", NoSource CommonPractice;
 
     // Always there
+    Unused "unused" Note "Entries that were made are used for nothing on this card: see there what they lack.", Here Chosen;
     NotADevice "not_a_device" Note "Not a medical device: teaching and independent arithmetic check only. The surgeon, the label, the pharmacy and local rules decide.", Here Chosen;
 }

@@ -39,7 +39,7 @@ codes! {
     NotADate = "not_a_date" "not a calendar date as YYYY-MM-DD";
     NotAName = "not_a_name" "not a name of 1 to 24 printable ASCII characters";
     Disagree = "disagree" "does not agree with the other entry of the same quantity";
-    Twice = "twice" "given twice";
+    NoCornea = "no_cornea" "no corneal radius from 5 to 14 mm follows from the powers at this index";
     Incomplete = "incomplete" "not given, and an entry that was made needs it";
     NotASolution = "not_a_solution" "the equations have no answer here";
 }

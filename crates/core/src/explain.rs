@@ -4,8 +4,8 @@ use crate::astigmatism::{cornea, toric};
 use crate::case::Case;
 use crate::field::Field;
 use crate::item::{Item, What};
+use crate::lens::Method;
 use crate::lens::predict::{self, Prediction};
-use crate::lens::{Method, vergence};
 use crate::plan;
 use crate::sink::Sink;
 
@@ -109,6 +109,7 @@ impl Subject {
                 &[AxialLength, K1, K2, R1, R2, Index, BackupAConstant, BackupPlace, SulcusShift, Target, Vertex]
             }
             Subject::Toric => &[
+                AxialLength,
                 K1,
                 K1Axis,
                 K2,
@@ -188,9 +189,8 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
     answer.prediction.show(sink);
     match (&answer.prediction, answer.prediction.thin_eye()) {
         (_, Some(eye)) => {
-            let show = |w: vergence::PowerWorking| w.show(sink);
-            if eye.power(case.target, case.vertex).map(show).is_err() {
-                return false;
+            if let Ok(w) = eye.power(case.target, case.vertex) {
+                w.show(sink);
             }
             let chosen = case.lens.power.and_then(|label| plan::mean_power(case, answer, label));
             if let Some(Ok(w)) = chosen.map(|mean| eye.refraction(mean, case.vertex)) {
@@ -199,8 +199,8 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
         }
         (Prediction::Srk2(w), None) => {
             sink.item(Item::of(What::ExactPower, method, w.power(case.target)));
-            if let Some(power) = case.lens.power {
-                sink.item(Item::of(What::Refraction, method, w.refraction(power)));
+            if let Some(mean) = case.lens.power.and_then(|label| plan::mean_power(case, answer, label)) {
+                sink.item(Item::of(What::Refraction, method, w.refraction(mean)));
             }
         }
         (_, None) => {}

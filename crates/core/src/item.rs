@@ -68,6 +68,7 @@ parts! {
     EndOfCase "end_of_case" "End of the case";
     Risks "risks" "Risks that change the day";
     Eye "eye" "Measurements";
+    Unused "unused" "Entered, and used for nothing here";
     SignOff "sign_off" "Before the first cut";
 }
 
@@ -193,6 +194,7 @@ items! {
     HeadCmh2o "head_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;
     PerCm "head_per_cm_mmhg" "mmHg" 2 false "1 cm of wrong eye level makes", Identity Two;
     Air "air_pressure_mmhg" "mmHg" 1 false "pressure of the air", Iso2533 Two;
+    StationAir "station_air_mmhg" "mmHg" 1 false "pressure of the air, measured", Entered Entered;
     Vapour "vapour_pressure_mmhg" "mmHg" 1 false "pressure at which the fluid boils", Iapws97 Two;
     Ceiling "vacuum_ceiling_mmhg" "mmHg" 1 false "ceiling on vacuum", Iso2533 Two;
     CeilingKpa "vacuum_ceiling_kpa" "kPa" 2 false "the same", Sp811 Two;

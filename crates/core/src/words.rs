@@ -43,10 +43,11 @@ pub fn number(value: f64, places: u8, say: &mut dyn FnMut(&'static str)) {
         [] => return,
     };
     let mut parts = digits.splitn(2, |b| *b == b'.');
-    let whole = parts.next().unwrap_or(&[]).iter().fold(0usize, |n, b| n * 10 + usize::from(b - b'0'));
+    let whole = parts.next().unwrap_or(&[]).iter().fold(0u64, |n, b| n * 10 + u64::from(b - b'0'));
     if whole >= 100 {
         return;
     }
+    let whole = whole as usize;
     say(sign);
     match (UNITS.get(whole), TENS.get(whole / 10)) {
         (Some(word), _) => say(word),

@@ -127,6 +127,7 @@ out('air','pressure of the air','air_pressure_mmhg',air,pa/mm,'mmHg',*D,us)
 out('vapour','pressure at which the fluid boils, 20 C','vapour_pressure_mmhg',air,ps/mm,'mmHg',*D,us)
 out('ceiling','ceiling on vacuum','vacuum_ceiling_mmhg',air,(pa-ps)/mm,'mmHg',*D,us)
 out('ceiling-kpa','ceiling on vacuum','vacuum_ceiling_kpa',air,(pa-ps)/1000,'kPa',*D,us)
+out('station-air','pressure of the air, measured','station_air_mmhg',[('station_pressure_hpa','834.0')],mpf(83400)/mm,'mmHg',*D,us)
 for m,v in [('nucleus','500'),('cortex','450'),('viscoelastic','600')]:
     out('margin-'+m,'margin below the ceiling',m+'_margin_mmhg',air+[('vacuum_%s_mmhg'%m,v)],(pa-ps)/mm-int(v),'mmHg',*D,us)
 out('visco-kpa','500 mmHg of vacuum','viscoelastic_kpa',[('vacuum_viscoelastic_mmhg','500')],'66.661','kPa','published','two','NIST SP 811 (2008) App. B, as reproduced in independent unit libraries')

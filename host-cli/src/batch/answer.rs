@@ -1,7 +1,7 @@
 //! The table of answers.
 
 use std::fmt::Write as _;
-use std::io::{self, Write};
+use std::io::Write;
 
 use csv::{Writer, WriterBuilder};
 use ocellus_core::case::Case;
@@ -26,7 +26,7 @@ pub(super) struct Answers<W: Write> {
 
 impl<W: Write> Answers<W> {
     /// Writes the header.
-    pub(super) fn start(output: W) -> io::Result<Self> {
+    pub(super) fn start(output: W) -> csv::Result<Self> {
         let mut table = WriterBuilder::new().buffer_capacity(super::BUFFER).from_writer(output);
         table.write_field("id")?;
         for method in Method::ALL {
@@ -38,7 +38,7 @@ impl<W: Write> Answers<W> {
     }
 
     /// Writes one row.
-    pub(super) fn write(&mut self, id: &str, read: &Result<Case, Wrong>) -> io::Result<()> {
+    pub(super) fn write(&mut self, id: &str, read: &Result<Case, Wrong>) -> csv::Result<()> {
         self.table.write_field(id)?;
         self.cautions.clear();
         match read {
@@ -47,10 +47,10 @@ impl<W: Write> Answers<W> {
         }
         self.table.write_field(&self.cautions)?;
         self.table.write_field(read.as_ref().err().map_or(String::new(), Wrong::to_string))?;
-        Ok(self.table.write_record(None::<&[u8]>)?)
+        self.table.write_record(None::<&[u8]>)
     }
 
-    fn numbers(&mut self, case: &Case) -> io::Result<()> {
+    fn numbers(&mut self, case: &Case) -> csv::Result<()> {
         let cautions = &mut self.cautions;
         checks::check(case, &mut |caution| say(cautions, caution.method, caution.code));
         let answers = answers(case, &mut |caution: Caution| say(cautions, caution.method, caution.code));
@@ -68,11 +68,11 @@ impl<W: Write> Answers<W> {
     }
 
     /// Writes a power and a refraction, each with the fewest digits that are read back as the same 64 bits.
-    fn pair(&mut self, power: Option<f64>, refraction: Option<f64>) -> io::Result<()> {
+    fn pair(&mut self, power: Option<f64>, refraction: Option<f64>) -> csv::Result<()> {
         for value in [power, refraction] {
             self.number.clear();
             if let Some(value) = value {
-                write!(self.number, "{value}").map_err(io::Error::other)?;
+                write!(self.number, "{value}").map_err(std::io::Error::other)?;
             }
             self.table.write_field(&self.number)?;
         }
@@ -80,8 +80,8 @@ impl<W: Write> Answers<W> {
     }
 
     /// Writes what is still held back.
-    pub(super) fn finish(mut self) -> io::Result<()> {
-        self.table.flush()
+    pub(super) fn finish(mut self) -> csv::Result<()> {
+        Ok(self.table.flush()?)
     }
 }
 

@@ -60,8 +60,11 @@ pub(super) fn read(line: &Line<'_>, columns: &Columns) -> (String, Result<Case, 
 
 fn case<'a>(cells: impl Iterator<Item = (Field, &'a str)>) -> Result<Case, Wrong> {
     let mut draft = usual();
-    for (field, text) in cells.map(|(field, cell)| (field, cell.trim())).filter(|(_, text)| !text.is_empty()) {
+    for (field, text) in cells.map(|(field, cell)| (field, cell.trim())) {
         match (field, field.kind()) {
+            // a column that is there and says nothing is not known, and is not taken for the usual
+            (_, Kind::Choice(_)) if text.is_empty() && field != Field::Side => draft.clear(field),
+            _ if text.is_empty() => {}
             (Field::Id, _) => {}
             (Field::Side, _) => draft.set(field, eye(text)?.code()),
             (_, Kind::Number(..)) => draft.set(field, number(field, text)?),

@@ -24,7 +24,7 @@ const NO_CYLINDER: f64 = 1e-9;
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn on_dial(axis: Axis) -> f64 {
-    if axis.deg() < 0.5 { axis.deg() + 180.0 } else { axis.deg() }
+    if axis.deg() < 0.5 { 180.0 } else { axis.deg() }
 }
 
 /// The meridian of half the direction of (x, y), in [0, 180).

@@ -26,9 +26,11 @@ working! {
 working! {
     /// What a cornea and a toric lens leave, step by step.
     Residual of Topic::Residual;
-    mean "P" "D" = "as on the label; a label that states the weak meridian, plus C/2" [], "mean power of the lens", Entered Entered;
-    cylinder "C" "D" = "as on the label; at the cornea, taken to the lens" [], "cylinder of the lens", Entered Entered;
-    mark "m" "deg" = "entered, or the steep meridian" [], "meridian of the mark, the weak one", Entered Entered;
+    al "AL" "mm" = "AL of the method's optics" [], "axial length in the optics", Identity Memory;
+    mean "P" "D" = "the label's, or before one is chosen the exact power; a label of the weak meridian, plus C/2" [],
+        "mean power of the lens", Identity Memory;
+    cylinder "C" "D" = "the label's; one at the cornea, taken to the lens" [], "cylinder of the lens", Entered Entered;
+    mark "m" "deg" = "entered" [], "meridian of the mark, the weak one", Entered Entered;
     after "X2" "D" = "X2 = 1000*1.336/(AL - d)" [N], "vergence needed behind the lens", Identity Two;
     x_m "X_M" "D" = "X_M = X2 - P" [], "light that must arrive at the lens, mean", Identity Two;
     x_0 "X_0" "D" = "X_0 = C/2 cos 2m" [], "its part along 0 and 90", Thibos1997 Two;
@@ -200,6 +202,7 @@ pub fn residual_working(
     let leaving = arriving.by_meridian(|v| at_cornea(v, eye.elp))?;
     let left = leaving.minus(PowerVector { m: eye.kc, ..astigmatism });
     let steps = Residual {
+        al: eye.al,
         mean: lens.mean,
         cylinder: lens.cylinder,
         mark: lens.mark.deg(),

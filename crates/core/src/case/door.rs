@@ -4,17 +4,6 @@ use super::*;
 use crate::eye::misread;
 use crate::field::Quantity;
 
-const CYLINDERS: [Field; LABEL_CYLINDERS] = [
-    Field::Cylinder1,
-    Field::Cylinder2,
-    Field::Cylinder3,
-    Field::Cylinder4,
-    Field::Cylinder5,
-    Field::Cylinder6,
-    Field::Cylinder7,
-    Field::Cylinder8,
-];
-
 /// Reads a draft field by field and reports what is wrong, going on to the next.
 pub(super) struct Door<'a> {
     draft: &'a Draft,
@@ -143,13 +132,11 @@ impl<'a> Door<'a> {
                 }
             }
         }
-        match cornea {
-            Ok(cornea) => Some(cornea),
-            Err(error) => {
-                self.refuse(error.at(if radii.is_some() { Field::R1 } else { Field::K1 }));
-                None
-            }
+        // powers that are accepted can still make no cornea at an unusual index
+        if cornea.is_err() {
+            self.refuse_as(Code::NoCornea, Field::Index);
         }
+        cornea.ok()
     }
 
     pub(super) fn spectacles(&mut self) -> Option<Spectacles> {

@@ -93,6 +93,18 @@ pub(crate) struct Lens {
 /// How many cylinders one toric model may come in.
 pub(crate) const LABEL_CYLINDERS: usize = 8;
 
+/// Their entries.
+pub(crate) const CYLINDERS: [Field; LABEL_CYLINDERS] = [
+    Field::Cylinder1,
+    Field::Cylinder2,
+    Field::Cylinder3,
+    Field::Cylinder4,
+    Field::Cylinder5,
+    Field::Cylinder6,
+    Field::Cylinder7,
+    Field::Cylinder8,
+];
+
 /// The toric label.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Toric {

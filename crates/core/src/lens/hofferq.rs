@@ -13,9 +13,9 @@ working! {
     /// Hoffer Q's intermediate values.
     Working of Topic::Method(Method::HofferQ);
     al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Entered;
-    k "K" "D" = "K = 1000 (1.3375 - 1)/r, r = 1000 (index - 1)/((K1 + K2)/2)" [INDEX_1_3375], "mean corneal power, also in the optics", Identity Two;
-    pacd "pACD" "mm" = "entered, or from the surgeon factor: pACD = (SF + 3.595)/0.9704" [PACD_ADD, PACD_DIV],
-        "personalised chamber depth", Holladay2003 Two;
+    k "K" "D" = "K = 1000 (1.3375 - 1)/r, r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [INDEX_1_3375], "mean corneal power, also in the optics", Identity Two;
+    pacd "pACD" "mm" = "entered; or (SF + 3.595)/0.9704 with SF = 0.5663 A - 65.60, or the surgeon factor where there is no A"
+        [PACD_ADD, PACD_DIV, SF_SLOPE, SF_0], "personalised chamber depth", Holladay2003 Two;
     a "A'" "mm" = "A' = AL held between 18.5 and 31" [HOFFERQ_MIN, HOFFERQ_MAX], "axial length in the regression", HofferQ1993 Memory;
     m "M" "1" = "M = +1 (A' <= 23), -1 (A' > 23)" [HOFFERQ_EDGE], "sign", HofferQ1993 Memory;
     g "G" "mm" = "G = 28 (A' <= 23), 23.5 (A' > 23)" [HOFFERQ_G_SHORT, HOFFERQ_G_LONG], "centre", HofferQ1993 Memory;

@@ -1,4 +1,4 @@
-//! The lenses on the shelf around the target: label powers in the model's own steps.
+//! The lenses around the target: label powers in the model's own steps.
 
 use crate::case::Lens;
 use crate::math::round;
@@ -12,11 +12,13 @@ pub const ROWS: usize = 9;
 /// Labels are whole steps from the weakest power of the model, or from 0 D where that is not entered.
 pub(crate) fn labels(around: f64, lens: &Lens) -> impl Iterator<Item = LensPower> {
     let (first, step) = (lens.least.map_or(0.0, LensPower::d), lens.step.d());
-    let (least, most) = (lens.least, lens.most);
-    let middle = round((around - first) / step);
-    (0..ROWS)
-        .filter_map(move |row| LensPower::from_d(first + step * (middle + row as f64 - (ROWS / 2) as f64)).ok())
-        .filter(move |label| least.is_none_or(|l| *label >= l) && most.is_none_or(|m| *label <= m))
+    let (least, most) = (lens.least.map_or(-f64::MAX, LensPower::d), lens.most.map_or(f64::MAX, LensPower::d));
+    // around the nearest label that there is
+    let half = (ROWS / 2) as f64;
+    let middle = round((around.clamp(least, most) - first) / step);
+    // labels have two decimals: the sum of steps is brought back to the label as it is typed
+    let label = move |row: usize| round((first + step * (middle + row as f64 - half)) * 100.0) / 100.0;
+    (0..ROWS).map(label).filter(move |label| (least..=most).contains(label)).filter_map(|d| LensPower::from_d(d).ok())
 }
 
 /// Whether a power is one of the model's steps.

@@ -11,7 +11,7 @@ working! {
     /// SRK II's intermediate values.
     Working of Topic::Method(Method::Srk2);
     al "AL" "mm" = "entered" [], "axial length", Entered Entered;
-    k "K" "D" = "K = 1000 (1.3375 - 1)/r, r = 1000 (index - 1)/((K1 + K2)/2)" [INDEX_1_3375], "mean corneal power", Identity Two;
+    k "K" "D" = "K = 1000 (1.3375 - 1)/r, r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [INDEX_1_3375], "mean corneal power", Identity Two;
     a "A" "1" = "entered" [], "A-constant", Entered Entered;
     a1 "A1" "1" = "A1 = A + 3 (AL < 20), + 2 (20 to 21), + 1 (21 to 22), + 0 (22 to 24.5), -0.5 (AL >= 24.5)"
         [SRK2_BELOW_20, SRK2_EDGE_20, SRK2_BELOW_21, SRK2_EDGE_21, SRK2_BELOW_22, SRK2_EDGE_22, SRK2_EDGE_LONG, SRK2_LONG],

@@ -4,7 +4,7 @@ use super::entries;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::toric::{ToricLens, at_lens_plane, residual, working};
 use crate::astigmatism::{cornea, on_dial};
-use crate::case::{Case, Toric};
+use crate::case::{CYLINDERS, Case, Toric};
 use crate::caution::{Caution, Code};
 use crate::choice::CylinderPlane;
 use crate::constant::eye::{OFF_AXIS, RESIDUAL_LARGE};
@@ -65,12 +65,18 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     }
     let Some(label) = &case.toric else { return };
     entries(case, sink, &[Field::LabelPower, Field::CylinderPlane]);
+    entries(case, sink, &CYLINDERS);
     let Some(vector) = planned else {
         let axes = case.biometry.cornea.steep_axis().is_some();
         let code = if axes { Code::ToricNeedsIncision } else { Code::ToricNeedsAxes };
         let field = if axes { Field::Flattening } else { Field::K1Axis };
         return sink.caution(Caution::about(code, field));
     };
+    let compared = answers.iter().flatten().filter(|a| a.compared && !a.withheld);
+    let seen = compared.clone().filter_map(|answer| Seen::of(case, answer));
+    if seen.clone().next().is_none() {
+        return;
+    }
     sink.caution(Caution::general(Code::PosteriorIgnored));
     sink.caution(Caution::general(Code::ResidualNominal));
     if label.plane == CylinderPlane::Cornea {
@@ -79,8 +85,6 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     if case.lens.power.is_none() {
         sink.caution(Caution::about(Code::ToricNeedsPower, Field::LensPower));
     }
-    let compared = answers.iter().flatten().filter(|a| a.compared && !a.withheld);
-    let seen = compared.clone().filter_map(|answer| Seen::of(case, answer));
     labels(case, label, vector, seen, sink);
     chosen(case, label, vector, compared, sink);
 }
@@ -95,7 +99,7 @@ fn labels(
 ) {
     // without a steep meridian there is nothing to correct and nowhere to put a mark
     let Some(mark) = vector.strongest() else {
-        return sink.caution(Caution::general(Code::NoAstigmatism));
+        return sink.caution(Caution::general(Code::ToricNotNeeded));
     };
     sink.item(Item::one(What::MarkAxis, on_dial(mark)));
     let needed = seen.clone().filter_map(|Seen { method, eye, .. }| {

@@ -4,7 +4,7 @@ use super::entries;
 use crate::astigmatism::toric::{ToricLens, at_lens_plane};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::choice::LabelPower;
+use crate::choice::{CylinderPlane, LabelPower};
 use crate::constant::eye::*;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
@@ -45,6 +45,8 @@ const MODEL: &[Field] = &[
     Field::LensStyle,
     Field::Optic,
     Field::LensLength,
+    Field::HapticAxis,
+    Field::ShowSrk2,
 ];
 
 fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
@@ -128,13 +130,14 @@ fn method(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
 /// The mean power of a lens of this label: a toric label that states its weak meridian lacks half its cylinder.
 pub(crate) fn mean_power(case: &Case, answer: &Answer, label: LensPower) -> Option<LensPower> {
     let chosen = case.toric.as_ref().and_then(|toric| Some((toric, toric.chosen?)));
-    match (chosen, answer.prediction.thin_eye()) {
-        (Some((toric, (cylinder, mark))), Some(eye)) => {
-            let own = at_lens_plane(cylinder, toric.plane, &eye, case.target, case.vertex).ok()?;
-            LensPower::from_d(ToricLens::labelled(label.d(), toric.label_power, own, mark).mean).ok()
-        }
-        _ => Some(label),
-    }
+    let Some((toric, (cylinder, mark))) = chosen else { return Some(label) };
+    // a method without a lens position can take a cylinder at the lens, but none from the cornea there
+    let own = match (toric.plane, answer.prediction.thin_eye()) {
+        (_, Some(eye)) => at_lens_plane(cylinder, toric.plane, &eye, case.target, case.vertex).ok()?,
+        (CylinderPlane::Lens, None) => cylinder.d(),
+        (CylinderPlane::Cornea, None) => return None,
+    };
+    LensPower::from_d(ToricLens::labelled(label.d(), toric.label_power, own, mark).mean).ok()
 }
 
 /// What a lens of this label leaves, by one method.
@@ -152,6 +155,9 @@ fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         Some(mean_power(case, answer, label)?.d() - label.d())
     };
     let middle = (least + most) / 2.0 - shown.clone().find_map(beyond).unwrap_or(0.0);
+    if case.lens.least.is_some_and(|l| middle < l.d()) || case.lens.most.is_some_and(|m| middle > m.d()) {
+        sink.caution(Caution::about(Code::ModelFallsShort, Field::LensModel));
+    }
     let around = || labels(middle, &case.lens);
     // a lens chosen further away has a row of its own
     let chosen = case.lens.power.filter(|power| !around().any(|label| label == *power));

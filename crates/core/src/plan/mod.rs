@@ -21,7 +21,7 @@ pub(crate) use pressure::{known_air, working_head};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
 use crate::field::Field;
-use crate::item::Part;
+use crate::item::{Item, Part};
 use crate::lens::{Method, predict};
 use crate::sink::Sink;
 
@@ -48,6 +48,8 @@ use crate::sink::Sink;
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn plan(case: &Case, sink: &mut dyn Sink) {
+    let mut noting = Noting { sink, shown: [false; Field::COUNT] };
+    let sink = &mut noting;
     sink.part(Part::Identity);
     entries(case, sink, &[Field::Id, Field::Side, Field::SurgeryDate]);
     // computed once, used by lens, astigmatism and risks
@@ -65,8 +67,49 @@ pub fn plan(case: &Case, sink: &mut dyn Sink) {
     end_of_case::plan(case, sink);
     risks::plan(case, sink);
     eye::plan(case, sink);
-    sign_off::plan(case, sink);
-    sink.caution(Caution::general(Code::NotADevice));
+    noting.unused(case);
+    sign_off::plan(case, noting.sink);
+    noting.sink.caution(Caution::general(Code::NotADevice));
+}
+
+/// Passes everything on and notes which entries were shown: what two people compare must all be on the card.
+struct Noting<'a> {
+    sink: &'a mut dyn Sink,
+    shown: [bool; Field::COUNT],
+}
+
+impl Noting<'_> {
+    /// Shows the entries that no part has shown.
+    fn unused(&mut self, case: &Case) {
+        let shown = self.shown;
+        let mut unused = Field::ALL.iter().zip(shown).filter(|(f, shown)| !shown && case.draft.has(**f)).peekable();
+        if unused.peek().is_some() {
+            self.sink.part(Part::Unused);
+            unused.for_each(|(field, _)| self.sink.entry(*field));
+            self.sink.caution(Caution::general(Code::Unused));
+        }
+    }
+}
+
+impl Sink for Noting<'_> {
+    fn part(&mut self, part: Part) {
+        self.sink.part(part);
+    }
+
+    fn entry(&mut self, field: Field) {
+        if let Some(shown) = self.shown.get_mut(field as usize) {
+            *shown = true;
+        }
+        self.sink.entry(field);
+    }
+
+    fn item(&mut self, item: Item) {
+        self.sink.item(item);
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        self.sink.caution(caution);
+    }
 }
 
 /// Shows the entries that were made, and says of those left to their default that they were.

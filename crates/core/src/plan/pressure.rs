@@ -62,7 +62,11 @@ fn air(case: &Case, sink: &mut dyn Sink) -> Option<f64> {
     if case.pressure.station.is_some() && case.pressure.altitude.is_some() {
         sink.caution(Caution::about(Code::StationBeatsAltitude, Field::StationPressure));
     }
-    sink.item(Item::one(What::Air, convert(w.air, Unit::Pa, Unit::MmHg)));
+    let what = match air {
+        Air::Station(_) => What::StationAir,
+        Air::Altitude(_) => What::Air,
+    };
+    sink.item(Item::one(what, convert(w.air, Unit::Pa, Unit::MmHg)));
     sink.item(Item::one(What::Vapour, convert(w.vapour, Unit::Pa, Unit::MmHg)));
     sink.item(Item::one(What::Ceiling, w.ceiling));
     sink.item(Item::one(What::CeilingKpa, convert(w.ceiling, Unit::MmHg, Unit::KPa)));

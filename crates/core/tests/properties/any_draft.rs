@@ -116,7 +116,7 @@ impl Seed {
                     }
                     (Code::Disagree, field) => draft.clear(field),
                     // a cornea at the end of its range, at an index that takes its radius over
-                    (Code::OutOfRange, Field::K1) => draft.clear(Field::Index),
+                    (Code::NoCornea, field) => draft.clear(field),
                     _ => panic!("{error:?}"),
                 }
             }
