@@ -1,4 +1,4 @@
-//! Decimal text in and out, exact, without the standard formatter (which costs a microcontroller 11 kB and can panic).
+//! Decimal text in and out, exact, without the standard formatter, which is large for a microcontroller and can panic.
 //!
 //! **In**: an optional sign, digits, at most one point with at least one digit after it, no exponent, at most 15
 //! significant digits. The digits as a whole number are below 2^53 and the power of ten is at most 10^15, both exact, so

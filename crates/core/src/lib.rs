@@ -1,4 +1,4 @@
-//! The arithmetic of a cataract operation, as the same 64 bits on a handheld, on a laptop and in a test.
+//! The arithmetic of a cataract operation, made to give the same 64 bits on a handheld, on a laptop and in a test.
 //!
 //! **Not a medical device.** Teaching and independent arithmetic check only: the surgeon, the label, the pharmacy and
 //! local rules decide.
