@@ -13,6 +13,7 @@ use std::io::{self, BufRead, BufReader, IsTerminal, Write};
 use std::process::ExitCode;
 
 use indicatif::{ProgressBar, ProgressStyle};
+use ocellus_core::case::Case;
 
 use answer::Answers;
 use columns::Columns;
@@ -79,10 +80,11 @@ pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> 
     let mut answers = Answers::start(output).map_err(Failure::write)?;
     let mut tally = Tally::default();
     while let Some(line) = lines.next().map_err(Failure::Read)? {
-        let (id, read) = row::read(&line, &columns);
+        let (id, entries) = row::read(&line, &columns);
+        let case = entries.as_ref().map_err(|wrong| *wrong).and_then(|draft| Ok(Case::try_from(draft)?));
         tally.rows += 1;
-        tally.marked += u64::from(read.is_err());
-        answers.write(&id, &read).map_err(Failure::write)?;
+        tally.marked += u64::from(case.is_err());
+        answers.write(&id, &case).map_err(Failure::write)?;
     }
     answers.finish().map_err(Failure::write)?;
     Ok(tally)

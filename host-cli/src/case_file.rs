@@ -23,11 +23,11 @@ pub fn read(name: &str, bytes: &[u8]) -> Result<Draft, Vec<Problem>> {
     if problems.is_empty() { Ok(entries.draft) } else { Err(in_order(name, problems)) }
 }
 
-/// The case of a case file, its lenses' numbers filled in from a catalogue.
+/// The entries of a case file that makes a case, its lenses' numbers filled in from a catalogue.
 ///
 /// # Errors
 /// Everything that is wrong with it, in the order of the file, what is missing last.
-pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<Case, Vec<Problem>> {
+pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<Draft, Vec<Problem>> {
     let mut problems = Vec::new();
     let mut entries = entries(name, bytes, &mut problems);
     // nothing was read, or not all: what is missing is not known
@@ -38,14 +38,14 @@ pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<C
         catalogue.fill(name, &mut entries, &mut problems);
     }
     let mut found = Vec::new();
-    let case = Case::check(&entries.draft, &mut |error| {
+    Case::check(&entries.draft, &mut |error| {
         if let Some(field) = error.field.filter(|_| !follows(&error, &problems)) {
             let accepted = problem::accepted_after(&error, field);
             found.push(entries.problem(name, field, problem::wrong(&error), accepted));
         }
     });
     problems.append(&mut found);
-    case.filter(|_| problems.is_empty()).ok_or_else(|| in_order(name, problems))
+    if problems.is_empty() { Ok(entries.draft) } else { Err(in_order(name, problems)) }
 }
 
 /// Whether an error only repeats a problem that is known, or follows from it.

@@ -6,6 +6,7 @@ use ocellus_cli::catalogue::{self, Catalogue};
 use ocellus_cli::problem::Problem;
 use ocellus_cli::{batch, card, case_file, explain, fields, identify, json};
 use ocellus_core::case::Case;
+use ocellus_core::draft::Draft;
 use ocellus_core::readback::Identifiers;
 use std::fs::File;
 use std::io::{self, IsTerminal, Read, Write};
@@ -35,7 +36,8 @@ fn run(command: Command) -> Result<ExitCode, Vec<Problem>> {
     let answered = match command {
         Command::Plan { case, json, identify } => {
             let case_is_stdin = is_stdin(&case.case);
-            let case = read_case(&case)?;
+            let draft = read_draft(&case)?;
+            let case = checked(&draft)?;
             let identifiers = if identify { Some(ask(case_is_stdin)?) } else { None };
             let refused = if json {
                 json::print_plan(&case, identifiers.as_ref(), &mut page)
@@ -45,7 +47,8 @@ fn run(command: Command) -> Result<ExitCode, Vec<Problem>> {
             refused.map(|refused| !refused)
         }
         Command::Explain { subject, case, json } => {
-            let case = read_case(&case)?;
+            let draft = read_draft(&case)?;
+            let case = checked(&draft)?;
             if json {
                 json::print_explain(subject, &case, &mut page)
             } else {
@@ -68,10 +71,15 @@ fn output(error: &io::Error) -> Vec<Problem> {
     vec![Problem::of_file("standard output", format!("cannot be written: {error}"), "")]
 }
 
-fn read_case(files: &CaseFiles) -> Result<Case, Vec<Problem>> {
+fn read_draft(files: &CaseFiles) -> Result<Draft, Vec<Problem>> {
     let catalogue = files.lenses.as_deref().map(read_catalogue).transpose()?;
     let (name, bytes) = read(&files.case)?;
     case_file::case(&name, &bytes, catalogue.as_ref())
+}
+
+/// The case of a draft that was read, and found to be one.
+fn checked(draft: &Draft) -> Result<Case<'_>, Vec<Problem>> {
+    Case::try_from(draft).map_err(|error| vec![Problem::of_file("the case", error.code.text(), "")])
 }
 
 fn read_catalogue(path: &Path) -> Result<Catalogue, Vec<Problem>> {

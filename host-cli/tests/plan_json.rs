@@ -3,6 +3,7 @@
 mod ocellus;
 use ocellus::{Folder, GOOD, demo_cases};
 use ocellus_cli::case_file;
+use ocellus_core::case::Case;
 use ocellus_core::caution::Caution;
 use ocellus_core::item::Item;
 use ocellus_core::plan::plan;
@@ -36,7 +37,8 @@ fn json(path: &str) -> (i32, Value) {
 fn every_number_reads_back_as_the_same_bits() {
     for path in demo_cases() {
         let path = path.to_str().unwrap();
-        let case = case_file::case(path, &std::fs::read(path).unwrap(), None).unwrap();
+        let draft = case_file::case(path, &std::fs::read(path).unwrap(), None).unwrap();
+        let case = Case::try_from(&draft).unwrap();
         let mut kept = Kept::default();
         plan(&case, &mut kept);
         let (_, card) = json(path);

@@ -3,6 +3,7 @@
 use ocellus_cli::{card, case_file};
 use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
+use ocellus_core::draft::Draft;
 use ocellus_core::item::{Item, What};
 use ocellus_core::lens::Method;
 use ocellus_core::plan::plan;
@@ -14,7 +15,7 @@ fn folder() -> PathBuf {
     PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../demo-data"))
 }
 
-fn case(file: &str) -> Case {
+fn case(file: &str) -> Draft {
     let bytes = fs::read(folder().join(file)).expect("a demonstration file");
     case_file::case(file, &bytes, None).unwrap_or_else(|problems| panic!("{}", problems[0]))
 }
@@ -51,7 +52,7 @@ impl Sink for Kept {
 
 fn planned(file: &str) -> Kept {
     let mut kept = Kept::default();
-    plan(&case(file), &mut kept);
+    plan(&Case::try_from(&case(file)).unwrap(), &mut kept);
     kept
 }
 
@@ -128,7 +129,7 @@ fn every_mistake_is_named_at_once() {
 fn a_card_fits_80_columns_and_says_whose_it_is() {
     for (file, codes) in CASES {
         let mut text = Vec::new();
-        let refused = card::print(&case(file), None, false, &mut text).expect("memory");
+        let refused = card::print(&Case::try_from(&case(file)).unwrap(), None, false, &mut text).expect("memory");
         let text = String::from_utf8(text).expect("text");
         let wide = text.lines().find(|line| line.chars().count() > 80);
         assert_eq!(wide, None, "{file}");

@@ -13,7 +13,7 @@ use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
 use ocellus_core::lens::predict::{Answer, answers};
 
-fn case() -> Case {
+fn draft() -> Draft {
     let mut draft = Draft::default();
     for (field, text) in [
         (Field::Side, "right"),
@@ -31,12 +31,12 @@ fn case() -> Case {
     ] {
         draft.enter(field, text).unwrap();
     }
-    Case::try_from(&draft).unwrap()
+    draft
 }
 
 fn all() -> (Vec<Answer>, Vec<Caution>) {
     let mut cautions = Vec::new();
-    let answers = answers(&case(), &mut |caution| cautions.push(caution));
+    let answers = answers(&Case::try_from(&draft()).unwrap(), &mut |caution| cautions.push(caution));
     (answers.into_iter().flatten().collect(), cautions)
 }
 
@@ -71,7 +71,7 @@ fn the_methods_agree_within_a_dioptre() {
 #[test]
 fn it_is_an_unremarkable_eye() {
     let mut doubts = Vec::new();
-    checks::check(&case(), &mut |caution| doubts.push(caution.code));
+    checks::check(&Case::try_from(&draft()).unwrap(), &mut |caution| doubts.push(caution.code));
     doubts.retain(|code| !matches!(code, Code::BiometryUndated | Code::AxesUnknown));
     assert_eq!(doubts, []);
     let (answers, _) = all();

@@ -15,17 +15,23 @@ const NAMES: &[Field] = &[Field::Id, Field::LensModel, Field::BackupModel];
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
     values: [f64; Field::COUNT],
-    known: [bool; Field::COUNT],
+    /// A bit a field.
+    known: u128,
     names: [Option<Name>; NAMES.len()],
 }
 
+const _: () = assert!(Field::COUNT <= u128::BITS as usize);
+
 impl Default for Draft {
     fn default() -> Self {
-        Draft { values: [0.0; Field::COUNT], known: [false; Field::COUNT], names: [None; NAMES.len()] }
+        Draft::EMPTY
     }
 }
 
 impl Draft {
+    /// Nothing entered.
+    pub const EMPTY: Draft = Draft { values: [0.0; Field::COUNT], known: 0, names: [None; NAMES.len()] };
+
     /// Enters text, as typed, into a field.
     ///
     /// # Errors
@@ -65,8 +71,9 @@ impl Draft {
 
     /// Sets a field's number, word code or date: for tables of cases, whose numbers may have any number of decimals.
     pub fn set(&mut self, field: Field, value: f64) {
-        if let (Some(slot), Some(known)) = (self.values.get_mut(field as usize), self.known.get_mut(field as usize)) {
-            (*slot, *known) = (value, true);
+        if let Some(slot) = self.values.get_mut(field as usize) {
+            *slot = value;
+            self.known |= bit(field);
         }
     }
 
@@ -84,9 +91,10 @@ impl Draft {
 
     /// Forgets what was entered into a field.
     pub fn clear(&mut self, field: Field) {
-        if let Some(known) = self.known.get_mut(field as usize) {
-            *known = false;
+        if let Some(slot) = self.values.get_mut(field as usize) {
+            *slot = 0.0;
         }
+        self.known &= !bit(field);
         if let Some(slot) = NAMES.iter().position(|f| *f == field).and_then(|place| self.names.get_mut(place)) {
             *slot = None;
         }
@@ -94,8 +102,7 @@ impl Draft {
 
     /// The number, word code or date entered into a field.
     pub fn number(&self, field: Field) -> Option<f64> {
-        let known = self.known.get(field as usize).copied().unwrap_or(false);
-        self.values.get(field as usize).copied().filter(|_| known)
+        self.values.get(field as usize).copied().filter(|_| self.known & bit(field) != 0)
     }
 
     /// The name entered into a field.
@@ -113,6 +120,10 @@ impl Draft {
     pub(crate) fn get<Q: Quantity>(&self, field: Field) -> Result<Option<Q>, Error> {
         self.number(field).or(field.default()).map(Q::checked).transpose().map_err(|e| e.at(field))
     }
+}
+
+const fn bit(field: Field) -> u128 {
+    1 << field as u8
 }
 
 /// The text of a field's value as it is typed and printed: fixed decimals, words, dates. `None` where it has none.

@@ -7,9 +7,13 @@ macro_rules! codes {
     ($($name:ident = $code:literal $text:literal;)*) => {
         /// A stable code for each kind of wrong entry.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[repr(u8)]
         pub enum Code { $(#[doc = $text] $name,)* }
 
         impl Code {
+            /// Every code, in the order of its number.
+            pub const ALL: &[Code] = &[$(Code::$name),*];
+
             /// The code as it is printed and kept.
             ///
             /// ```

@@ -27,14 +27,34 @@ pub enum Subject {
 }
 
 impl Subject {
+    /// Those that are no method, in the order of their numbers.
+    const OTHERS: &[Subject] = &[Subject::Backup, Subject::Toric, Subject::Head, Subject::Ceiling, Subject::Rhexis];
+
     /// Every subject, methods first.
     ///
     /// ```
     /// assert!(ocellus_core::explain::Subject::all().any(|subject| subject.key() == "srkt"));
     /// ```
     pub fn all() -> impl Iterator<Item = Subject> {
-        let others = [Subject::Backup, Subject::Toric, Subject::Head, Subject::Ceiling, Subject::Rhexis];
-        Method::ALL.iter().copied().map(Subject::Method).chain(others)
+        Method::ALL.iter().copied().map(Subject::Method).chain(Self::OTHERS.iter().copied())
+    }
+
+    /// Its number on a line between two machines: a method's own, the others from 128.
+    ///
+    /// ```
+    /// use ocellus_core::explain::Subject;
+    /// assert!(Subject::all().all(|subject| Subject::from_number(subject.number()) == Some(subject)));
+    /// ```
+    pub fn number(self) -> u8 {
+        match self {
+            Subject::Method(method) => method as u8,
+            other => 128 + Self::OTHERS.iter().position(|subject| *subject == other).unwrap_or(0) as u8,
+        }
+    }
+
+    /// The subject with this number.
+    pub fn from_number(number: u8) -> Option<Subject> {
+        Subject::all().find(|subject| subject.number() == number)
     }
 
     /// Its name in commands.

@@ -103,7 +103,7 @@ macro_rules! default {
 }
 
 macro_rules! fields {
-    ($($section:ident { $($id:ident $key:literal ($($kind:tt)+) $(= $default:literal)? $what:literal;)+ })+) => {
+    ($($section:ident { $($id:ident $key:literal $word:literal ($($kind:tt)+) $(= $default:literal)? $what:literal;)+ })+) => {
         /// An entry of a case, in canonical order.
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
         #[repr(u8)]
@@ -121,6 +121,13 @@ macro_rules! fields {
             /// assert_eq!(ocellus_core::field::Field::AxialLength.key(), "axial_length_mm");
             /// ```
             pub const fn key(self) -> &'static str { match self { $($(Field::$id => $key,)+)+ } }
+
+            /// The short word by which it is typed, the trade's own where there is one.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::field::Field::AxialLength.word(), "al");
+            /// ```
+            pub const fn word(self) -> &'static str { match self { $($(Field::$id => $word,)+)+ } }
 
             /// What it is, for a person.
             ///
@@ -157,127 +164,127 @@ macro_rules! fields {
 
 fields! {
     Case {
-        Id "id" (name) "label of the case";
-        Side "eye" (choice Eye) "eye";
-        SurgeryDate "surgery_date" (date) "date of the operation";
+        Id "id" "id" (name) "label of the case";
+        Side "eye" "eye" (choice Eye) "eye";
+        SurgeryDate "surgery_date" "date" (date) "date of the operation";
     }
     Biometry {
-        AxialLength "axial_length_mm" (number 2 AXIAL_LENGTH) "axial length";
-        K1 "k1_d" (number 2 CORNEAL_POWER) "corneal power 1";
-        K1Axis "k1_axis_deg" (number 0 AXIS) "axis of meridian 1";
-        K2 "k2_d" (number 2 CORNEAL_POWER) "corneal power 2";
-        K2Axis "k2_axis_deg" (number 0 AXIS) "axis of meridian 2";
-        R1 "r1_mm" (number 2 CORNEAL_RADIUS) "corneal radius 1";
-        R2 "r2_mm" (number 2 CORNEAL_RADIUS) "corneal radius 2";
-        Index "keratometric_index" (number 4 KERATOMETRIC_INDEX) = 1.3375 "keratometric index";
-        KKind "k_kind" (choice KKind) "kind of keratometry";
-        Acd "acd_mm" (number 2 CHAMBER_DEPTH) "anterior chamber depth";
-        AcdFrom "acd_from" (choice AcdFrom) "where the chamber depth starts";
-        LensThickness "lens_thickness_mm" (number 2 LENS_THICKNESS) "thickness of the natural lens";
-        WhiteToWhite "white_to_white_mm" (number 2 WHITE_TO_WHITE) "corneal diameter, white to white";
-        CornealThickness "corneal_thickness_um" (number 0 CORNEAL_THICKNESS) "central corneal thickness";
-        AlMethod "al_method" (choice AlMethod) "how the axial length was measured";
-        EyeState "eye_state" (choice EyeState) "what was in the eye when measured";
-        PreviousSurgery "previous_surgery" (choice PreviousSurgery) "previous corneal surgery";
-        BiometryDate "biometry_date" (date) "date of the biometry";
-        Quality "biometry_quality" (choice Quality) "quality of the biometry";
-        ContactLens "contact_lens" (choice ContactLens) "contact lenses before biometry";
-        AlScatter "axial_length_sd_mm" (number 3 SCATTER_LENGTH) "SD of repeated axial lengths";
-        KScatter "k_sd_d" (number 2 SCATTER_POWER) "SD of repeated corneal powers";
-        AcdScatter "acd_sd_mm" (number 3 SCATTER_LENGTH) "SD of repeated chamber depths";
+        AxialLength "axial_length_mm" "al" (number 2 AXIAL_LENGTH) "axial length";
+        K1 "k1_d" "k1" (number 2 CORNEAL_POWER) "corneal power 1";
+        K1Axis "k1_axis_deg" "k1axis" (number 0 AXIS) "axis of meridian 1";
+        K2 "k2_d" "k2" (number 2 CORNEAL_POWER) "corneal power 2";
+        K2Axis "k2_axis_deg" "k2axis" (number 0 AXIS) "axis of meridian 2";
+        R1 "r1_mm" "r1" (number 2 CORNEAL_RADIUS) "corneal radius 1";
+        R2 "r2_mm" "r2" (number 2 CORNEAL_RADIUS) "corneal radius 2";
+        Index "keratometric_index" "index" (number 4 KERATOMETRIC_INDEX) = 1.3375 "keratometric index";
+        KKind "k_kind" "kkind" (choice KKind) "kind of keratometry";
+        Acd "acd_mm" "acd" (number 2 CHAMBER_DEPTH) "anterior chamber depth";
+        AcdFrom "acd_from" "acdfrom" (choice AcdFrom) "where the chamber depth starts";
+        LensThickness "lens_thickness_mm" "lt" (number 2 LENS_THICKNESS) "thickness of the natural lens";
+        WhiteToWhite "white_to_white_mm" "wtw" (number 2 WHITE_TO_WHITE) "corneal diameter, white to white";
+        CornealThickness "corneal_thickness_um" "cct" (number 0 CORNEAL_THICKNESS) "central corneal thickness";
+        AlMethod "al_method" "almethod" (choice AlMethod) "how the axial length was measured";
+        EyeState "eye_state" "state" (choice EyeState) "what was in the eye when measured";
+        PreviousSurgery "previous_surgery" "surgery" (choice PreviousSurgery) "previous corneal surgery";
+        BiometryDate "biometry_date" "measured" (date) "date of the biometry";
+        Quality "biometry_quality" "quality" (choice Quality) "quality of the biometry";
+        ContactLens "contact_lens" "contacts" (choice ContactLens) "contact lenses before biometry";
+        AlScatter "axial_length_sd_mm" "alsd" (number 3 SCATTER_LENGTH) "SD of repeated axial lengths";
+        KScatter "k_sd_d" "ksd" (number 2 SCATTER_POWER) "SD of repeated corneal powers";
+        AcdScatter "acd_sd_mm" "acdsd" (number 3 SCATTER_LENGTH) "SD of repeated chamber depths";
     }
     Spectacles {
-        OldSphere "old_sphere_d" (number 2 REFRACTION) "sphere of the old spectacles";
-        OldCylinder "old_cylinder_d" (number 2 CYLINDER) "cylinder of the old spectacles";
-        OldAxis "old_axis_deg" (number 0 AXIS) "axis of the old spectacles";
+        OldSphere "old_sphere_d" "sphere" (number 2 REFRACTION) "sphere of the old spectacles";
+        OldCylinder "old_cylinder_d" "cylinder" (number 2 CYLINDER) "cylinder of the old spectacles";
+        OldAxis "old_axis_deg" "axis" (number 0 AXIS) "axis of the old spectacles";
     }
     Fellow {
-        FellowAxialLength "fellow_axial_length_mm" (number 2 AXIAL_LENGTH) "fellow eye, axial length";
-        FellowK1 "fellow_k1_d" (number 2 CORNEAL_POWER) "fellow eye, corneal power 1";
-        FellowK2 "fellow_k2_d" (number 2 CORNEAL_POWER) "fellow eye, corneal power 2";
-        FellowRefraction "fellow_refraction_d" (number 2 REFRACTION) "fellow eye, refraction today";
-        FellowState "fellow_state" (choice EyeState) "fellow eye, what is in it";
+        FellowAxialLength "fellow_axial_length_mm" "fal" (number 2 AXIAL_LENGTH) "fellow eye, axial length";
+        FellowK1 "fellow_k1_d" "fk1" (number 2 CORNEAL_POWER) "fellow eye, corneal power 1";
+        FellowK2 "fellow_k2_d" "fk2" (number 2 CORNEAL_POWER) "fellow eye, corneal power 2";
+        FellowRefraction "fellow_refraction_d" "frx" (number 2 REFRACTION) "fellow eye, refraction today";
+        FellowState "fellow_state" "fstate" (choice EyeState) "fellow eye, what is in it";
     }
     Target {
-        Target "target_d" (number 2 REFRACTION) "agreed target, spherical equivalent";
-        TargetFor "target_for" (choice TargetFor) "what that target is for";
-        Vertex "vertex_mm" (number 1 VERTEX) = 12 "vertex distance";
+        Target "target_d" "target" (number 2 REFRACTION) "agreed target, spherical equivalent";
+        TargetFor "target_for" "for" (choice TargetFor) "what that target is for";
+        Vertex "vertex_mm" "vertex" (number 1 VERTEX) = 12 "vertex distance";
     }
     Lens {
-        LensModel "lens_model" (name) "lens model";
-        AConstant "a_constant" (number 2 A_CONSTANT) "A-constant";
-        SurgeonFactor "surgeon_factor" (number 3 SURGEON_FACTOR) "surgeon factor";
-        Pacd "pacd_mm" (number 3 PACD) "pACD";
-        HaigisA0 "haigis_a0" (number 3 HAIGIS_A0) "Haigis a0";
-        HaigisA1 "haigis_a1" (number 3 HAIGIS_SLOPE) "Haigis a1";
-        HaigisA2 "haigis_a2" (number 3 HAIGIS_SLOPE) "Haigis a2";
-        LensPower "iol_power_d" (number 2 LENS_POWER) "lens power chosen, on its label";
-        LensStep "lens_step_d" (number 2 LABEL_STEP) = 0.5 "step between label powers";
-        LensLeast "lens_least_d" (number 2 LENS_POWER) "weakest power of this model";
-        LensMost "lens_most_d" (number 2 LENS_POWER) "strongest power of this model";
-        LensStyle "lens_style" (choice LensStyle) "how the lens is made";
-        Optic "optic_mm" (number 2 OPTIC) "optic diameter";
-        LensLength "lens_length_mm" (number 2 LENS_LENGTH) "overall length of the lens";
-        HapticAxis "haptic_axis_deg" (number 0 AXIS) "meridian for the haptics";
-        ShowSrk2 "show_srk2" (choice YesNo) "show the superseded SRK II too";
+        LensModel "lens_model" "model" (name) "lens model";
+        AConstant "a_constant" "a" (number 2 A_CONSTANT) "A-constant";
+        SurgeonFactor "surgeon_factor" "sf" (number 3 SURGEON_FACTOR) "surgeon factor";
+        Pacd "pacd_mm" "pacd" (number 3 PACD) "pACD";
+        HaigisA0 "haigis_a0" "a0" (number 3 HAIGIS_A0) "Haigis a0";
+        HaigisA1 "haigis_a1" "a1" (number 3 HAIGIS_SLOPE) "Haigis a1";
+        HaigisA2 "haigis_a2" "a2" (number 3 HAIGIS_SLOPE) "Haigis a2";
+        LensPower "iol_power_d" "iol" (number 2 LENS_POWER) "lens power chosen, on its label";
+        LensStep "lens_step_d" "step" (number 2 LABEL_STEP) = 0.5 "step between label powers";
+        LensLeast "lens_least_d" "least" (number 2 LENS_POWER) "weakest power of this model";
+        LensMost "lens_most_d" "most" (number 2 LENS_POWER) "strongest power of this model";
+        LensStyle "lens_style" "style" (choice LensStyle) "how the lens is made";
+        Optic "optic_mm" "optic" (number 2 OPTIC) "optic diameter";
+        LensLength "lens_length_mm" "length" (number 2 LENS_LENGTH) "overall length of the lens";
+        HapticAxis "haptic_axis_deg" "haptics" (number 0 AXIS) "meridian for the haptics";
+        ShowSrk2 "show_srk2" "srk2" (choice YesNo) "show the superseded SRK II too";
     }
     Toric {
-        LabelPower "label_power" (choice LabelPower) "power on the toric label means";
-        CylinderPlane "cylinder_plane" (choice CylinderPlane) "cylinder on the label is at";
-        Cylinder1 "cylinder_1_d" (number 2 LENS_CYLINDER) "label cylinder";
-        Cylinder2 "cylinder_2_d" (number 2 LENS_CYLINDER) "label cylinder";
-        Cylinder3 "cylinder_3_d" (number 2 LENS_CYLINDER) "label cylinder";
-        Cylinder4 "cylinder_4_d" (number 2 LENS_CYLINDER) "label cylinder";
-        Cylinder5 "cylinder_5_d" (number 2 LENS_CYLINDER) "label cylinder";
-        Cylinder6 "cylinder_6_d" (number 2 LENS_CYLINDER) "label cylinder";
-        Cylinder7 "cylinder_7_d" (number 2 LENS_CYLINDER) "label cylinder";
-        Cylinder8 "cylinder_8_d" (number 2 LENS_CYLINDER) "label cylinder";
-        LensCylinder "iol_cylinder_d" (number 2 LENS_CYLINDER) "lens cylinder chosen, on its label";
-        LensAxis "iol_axis_deg" (number 0 AXIS) "meridian chosen for the lens mark";
+        LabelPower "label_power" "means" (choice LabelPower) "power on the toric label means";
+        CylinderPlane "cylinder_plane" "plane" (choice CylinderPlane) "cylinder on the label is at";
+        Cylinder1 "cylinder_1_d" "cyl1" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder2 "cylinder_2_d" "cyl2" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder3 "cylinder_3_d" "cyl3" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder4 "cylinder_4_d" "cyl4" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder5 "cylinder_5_d" "cyl5" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder6 "cylinder_6_d" "cyl6" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder7 "cylinder_7_d" "cyl7" (number 2 LENS_CYLINDER) "label cylinder";
+        Cylinder8 "cylinder_8_d" "cyl8" (number 2 LENS_CYLINDER) "label cylinder";
+        LensCylinder "iol_cylinder_d" "iolcyl" (number 2 LENS_CYLINDER) "lens cylinder chosen, on its label";
+        LensAxis "iol_axis_deg" "iolaxis" (number 0 AXIS) "meridian chosen for the lens mark";
     }
     Backup {
-        BackupModel "backup_model" (name) "backup lens model";
-        BackupAConstant "backup_a_constant" (number 2 A_CONSTANT) "A-constant of the backup lens";
-        BackupStyle "backup_style" (choice LensStyle) "how the backup lens is made";
-        BackupPlace "backup_place" (choice BackupPlace) "where the backup lens would go";
-        SulcusShift "sulcus_shift_mm" (number 2 SULCUS_SHIFT) = 0.75 "sulcus lies before the bag by";
-        BackupPower "backup_power_d" (number 2 LENS_POWER) "backup power chosen, on its label";
+        BackupModel "backup_model" "bmodel" (name) "backup lens model";
+        BackupAConstant "backup_a_constant" "ba" (number 2 A_CONSTANT) "A-constant of the backup lens";
+        BackupStyle "backup_style" "bstyle" (choice LensStyle) "how the backup lens is made";
+        BackupPlace "backup_place" "bplace" (choice BackupPlace) "where the backup lens would go";
+        SulcusShift "sulcus_shift_mm" "sulcus" (number 2 SULCUS_SHIFT) = 0.75 "sulcus lies before the bag by";
+        BackupPower "backup_power_d" "biol" (number 2 LENS_POWER) "backup power chosen, on its label";
     }
     Incision {
-        IncisionSite "incision_site_deg" (number 0 SITE) "incision site, from the front";
-        Flattening "incision_flattening_d" (number 2 FLATTENING) "surgeon's own flattening (SIA)";
-        WoundWidth "incision_width_mm" (number 2 WOUND) "width of the incision";
-        TunnelLength "tunnel_length_mm" (number 2 WOUND) "length of the tunnel";
-        Seat "seat" (choice Seat) "where the surgeon sits";
+        IncisionSite "incision_site_deg" "site" (number 0 SITE) "incision site, from the front";
+        Flattening "incision_flattening_d" "sia" (number 2 FLATTENING) "surgeon's own flattening (SIA)";
+        WoundWidth "incision_width_mm" "width" (number 2 WOUND) "width of the incision";
+        TunnelLength "tunnel_length_mm" "tunnel" (number 2 WOUND) "length of the tunnel";
+        Seat "seat" "seat" (choice Seat) "where the surgeon sits";
     }
     Capsule {
-        Cut "rhexis_cut_mm" (number 2 CUT) "radial first cut of the rhexis";
-        Grasp "grasp_mm" (number 2 GRASP) "edge torn between grasps";
-        Decentration "rhexis_decentration_mm" (number 2 DECENTRATION) "rhexis decentred on the optic by";
-        CapsuleDepth "capsule_depth_mm" (number 2 CAPSULE_DEPTH) "depth of the capsule today";
+        Cut "rhexis_cut_mm" "cut" (number 2 CUT) "radial first cut of the rhexis";
+        Grasp "grasp_mm" "grasp" (number 2 GRASP) "edge torn between grasps";
+        Decentration "rhexis_decentration_mm" "decentred" (number 2 DECENTRATION) "rhexis decentred on the optic by";
+        CapsuleDepth "capsule_depth_mm" "depth" (number 2 CAPSULE_DEPTH) "depth of the capsule today";
     }
     Pressure {
-        OpenLevel "open_level_cm" (number 1 LEVEL) "drip chamber or vent level";
-        EyeLevel "eye_level_cm" (number 1 LEVEL) "level of the eye, same datum";
-        GasPressure "gas_pressure_mmhg" (number 1 GAS_PRESSURE) = 0 "gas pressure over the fluid";
-        Density "density_kg_m3" (number 1 DENSITY) = 1000 "density of the irrigating fluid";
-        Altitude "altitude_m" (number 0 ALTITUDE) "map height of the theatre";
-        StationPressure "station_pressure_hpa" (number 1 STATION_PRESSURE) "air pressure measured in the theatre";
-        Temperature "fluid_temperature_c" (number 1 TEMPERATURE) = 20 "temperature of the fluid";
-        VacuumNucleus "vacuum_nucleus_mmhg" (number 0 VACUUM) "vacuum for the nucleus";
-        VacuumCortex "vacuum_cortex_mmhg" (number 0 VACUUM) "vacuum for the cortex";
-        VacuumViscoelastic "vacuum_viscoelastic_mmhg" (number 0 VACUUM) "vacuum for removing viscoelastic";
+        OpenLevel "open_level_cm" "open" (number 1 LEVEL) "drip chamber or vent level";
+        EyeLevel "eye_level_cm" "eyelevel" (number 1 LEVEL) "level of the eye, same datum";
+        GasPressure "gas_pressure_mmhg" "gas" (number 1 GAS_PRESSURE) = 0 "gas pressure over the fluid";
+        Density "density_kg_m3" "density" (number 1 DENSITY) = 1000 "density of the irrigating fluid";
+        Altitude "altitude_m" "altitude" (number 0 ALTITUDE) "map height of the theatre";
+        StationPressure "station_pressure_hpa" "station" (number 1 STATION_PRESSURE) "air pressure measured in the theatre";
+        Temperature "fluid_temperature_c" "temp" (number 1 TEMPERATURE) = 20 "temperature of the fluid";
+        VacuumNucleus "vacuum_nucleus_mmhg" "nucleus" (number 0 VACUUM) "vacuum for the nucleus";
+        VacuumCortex "vacuum_cortex_mmhg" "cortex" (number 0 VACUUM) "vacuum for the cortex";
+        VacuumViscoelastic "vacuum_viscoelastic_mmhg" "ovd" (number 0 VACUUM) "vacuum for removing viscoelastic";
     }
     Risks {
-        FloppyIris "floppy_iris_drug" (choice YesNo) "drug that makes the iris floppy";
-        Pseudoexfoliation "pseudoexfoliation" (choice YesNo) "pseudoexfoliation";
-        WeakZonule "weak_zonule" (choice YesNo) "weak zonule";
-        PosteriorPolar "posterior_polar" (choice YesNo) "posterior polar cataract";
-        Vitrectomised "vitrectomised" (choice YesNo) "vitreous removed";
-        Guttata "guttata" (choice YesNo) "corneal guttata";
-        SmallPupil "small_pupil" (choice YesNo) "small pupil";
-        IodineAllergy "iodine_allergy" (choice YesNo) "allergy to iodine";
-        AntibioticAllergy "antibiotic_allergy" (choice YesNo) "allergy to the antibiotic";
+        FloppyIris "floppy_iris_drug" "floppy" (choice YesNo) "drug that makes the iris floppy";
+        Pseudoexfoliation "pseudoexfoliation" "pxf" (choice YesNo) "pseudoexfoliation";
+        WeakZonule "weak_zonule" "zonule" (choice YesNo) "weak zonule";
+        PosteriorPolar "posterior_polar" "polar" (choice YesNo) "posterior polar cataract";
+        Vitrectomised "vitrectomised" "vitrectomy" (choice YesNo) "vitreous removed";
+        Guttata "guttata" "guttata" (choice YesNo) "corneal guttata";
+        SmallPupil "small_pupil" "pupil" (choice YesNo) "small pupil";
+        IodineAllergy "iodine_allergy" "iodine" (choice YesNo) "allergy to iodine";
+        AntibioticAllergy "antibiotic_allergy" "antibiotic" (choice YesNo) "allergy to the antibiotic";
     }
 }
 
@@ -291,6 +298,16 @@ impl Field {
     /// ```
     pub fn from_key(key: &str) -> Option<Field> {
         Field::ALL.iter().copied().find(|f| f.key() == key)
+    }
+
+    /// The field that is typed by this short word.
+    ///
+    /// ```
+    /// use ocellus_core::field::Field;
+    /// assert_eq!(Field::from_word("acd"), Some(Field::Acd));
+    /// ```
+    pub fn from_word(word: &str) -> Option<Field> {
+        Field::ALL.iter().copied().find(|f| f.word() == word)
     }
 
     /// The unit that is printed after its value; empty where there is none.

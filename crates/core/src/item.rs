@@ -37,9 +37,13 @@ macro_rules! parts {
     ($($id:ident $key:literal $heading:literal;)*) => {
         /// The parts of the card, in its order.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[repr(u8)]
         pub enum Part { $(#[doc = $heading] $id,)* }
 
         impl Part {
+            /// Every part, in order.
+            pub const ALL: &[Part] = &[$(Part::$id),*];
+
             /// Its stable name.
             ///
             /// ```

@@ -4,6 +4,7 @@ macro_rules! lines {
     ($($id:ident $key:literal $text:literal;)*) => {
         /// A line to tick.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[repr(u8)]
         pub enum SignOff { $(#[doc = $text] $id,)* }
 
         impl SignOff {

@@ -70,6 +70,47 @@ pub struct Prose {
 }
 
 impl Topic {
+    /// Those that are no method's, in the order of their numbers.
+    const OTHERS: &[Topic] = &[
+        Topic::Power,
+        Topic::Refraction,
+        Topic::Cornea,
+        Topic::Toric,
+        Topic::Residual,
+        Topic::Head,
+        Topic::Air,
+        Topic::Vapour,
+        Topic::Ceiling,
+        Topic::Rhexis,
+    ];
+
+    /// Every topic, methods first.
+    ///
+    /// ```
+    /// assert!(ocellus_core::working::Topic::all().any(|topic| topic == ocellus_core::working::Topic::Cornea));
+    /// ```
+    pub fn all() -> impl Iterator<Item = Topic> {
+        Method::ALL.iter().copied().map(Topic::Method).chain(Self::OTHERS.iter().copied())
+    }
+
+    /// Its number on a line between two machines: a method's own, the others from 128.
+    ///
+    /// ```
+    /// use ocellus_core::working::Topic;
+    /// assert!(Topic::all().all(|topic| Topic::from_number(topic.number()) == Some(topic)));
+    /// ```
+    pub fn number(self) -> u8 {
+        match self {
+            Topic::Method(method) => method as u8,
+            other => 128 + Self::OTHERS.iter().position(|topic| *topic == other).unwrap_or(0) as u8,
+        }
+    }
+
+    /// The topic with this number.
+    pub fn from_number(number: u8) -> Option<Topic> {
+        Topic::all().find(|topic| topic.number() == number)
+    }
+
     /// Symbol, unit, source and mark of each step, in order.
     ///
     /// ```

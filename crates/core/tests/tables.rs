@@ -16,24 +16,10 @@ fn all_different<T: Ord + std::fmt::Debug + Clone>(names: impl Iterator<Item = T
     }
 }
 
-fn topics() -> impl Iterator<Item = Topic> {
-    let methods = ocellus_core::lens::Method::ALL.iter().copied().map(Topic::Method);
-    methods.chain([
-        Topic::Power,
-        Topic::Refraction,
-        Topic::Toric,
-        Topic::Residual,
-        Topic::Head,
-        Topic::Air,
-        Topic::Vapour,
-        Topic::Ceiling,
-        Topic::Rhexis,
-    ])
-}
-
 #[test]
 fn no_name_stands_twice() {
     all_different(Field::ALL.iter().map(|f| f.key()));
+    all_different(Field::ALL.iter().map(|f| f.word()));
     all_different(What::ALL.iter().map(|w| w.key()));
     all_different(caution::Code::ALL.iter().map(|c| c.word()));
     all_different(constant::all().map(|c| c.name));
@@ -73,7 +59,7 @@ fn every_number_fits_its_read_back() {
 /// A student who redoes a step must find in its equation every constant it uses, digit for digit.
 #[test]
 fn an_equation_shows_its_constants() {
-    for topic in topics() {
+    for topic in Topic::all() {
         for (line, prose) in topic.lines().iter().zip(topic.prose()) {
             for constant in prose.constants {
                 // "AL - 2" shows -2, and a percentage may stand as the factor it is
@@ -110,7 +96,7 @@ fn every_source_is_cited() {
     cited.extend(What::ALL.iter().map(|w| w.source()));
     cited.extend(caution::Code::ALL.iter().map(|c| c.source()));
     cited.extend(bounds::ALL.iter().map(|b| b.source));
-    cited.extend(topics().flat_map(|t| t.lines()).map(|l| l.source));
+    cited.extend(Topic::all().flat_map(|t| t.lines()).map(|l| l.source));
     cited.extend(ocellus_core::lens::Method::ALL.iter().map(|m| m.source()));
     let idle: Vec<&Source> = Source::ALL.iter().filter(|s| !cited.contains(s)).collect();
     assert!(idle.is_empty(), "{idle:?}");

@@ -1,8 +1,7 @@
-//! One row: from its cells to a case, through the only door.
+//! One row: from its cells to the entries of a case.
 
 use std::fmt;
 
-use ocellus_core::case::Case;
 use ocellus_core::choice::{AcdFrom, AlMethod, Eye, EyeState, KKind, PreviousSurgery};
 use ocellus_core::decimal;
 use ocellus_core::draft::Draft;
@@ -13,6 +12,7 @@ use super::columns::Columns;
 use super::line::Line;
 
 /// What is wrong with a row, and where.
+#[derive(Clone, Copy)]
 pub(super) struct Wrong {
     code: &'static str,
     place: &'static str,
@@ -46,19 +46,19 @@ const EYES: &[(&str, Eye)] = &[
     ("os", Eye::Left),
 ];
 
-/// The label of a row, and its case or the first thing wrong with it.
-pub(super) fn read(line: &Line<'_>, columns: &Columns) -> (String, Result<Case, Wrong>) {
+/// The label of a row, and its entries or what is wrong with them.
+pub(super) fn read(line: &Line<'_>, columns: &Columns) -> (String, Result<Draft, Wrong>) {
     let (cells, damage) = line.cells();
     let id = columns.fields().zip(&cells).find(|(field, _)| *field == Field::Id).map_or("", |(_, cell)| cell);
     let read = match damage {
         Some(damage) => Err(Wrong::row(damage)),
         None if cells.len() != columns.count() => Err(Wrong::row("ragged")),
-        None => case(columns.fields().zip(&cells)),
+        None => entries(columns.fields().zip(&cells)),
     };
     (id.to_owned(), read)
 }
 
-fn case<'a>(cells: impl Iterator<Item = (Field, &'a str)>) -> Result<Case, Wrong> {
+fn entries<'a>(cells: impl Iterator<Item = (Field, &'a str)>) -> Result<Draft, Wrong> {
     let mut draft = usual();
     for (field, text) in cells.map(|(field, cell)| (field, cell.trim())) {
         match (field, field.kind()) {
@@ -75,7 +75,7 @@ fn case<'a>(cells: impl Iterator<Item = (Field, &'a str)>) -> Result<Case, Wrong
     if !draft.has(Field::Acd) {
         draft.clear(Field::AcdFrom);
     }
-    Ok(Case::try_from(&draft)?)
+    Ok(draft)
 }
 
 /// What a table means where it says nothing; a case file must say it.

@@ -11,10 +11,10 @@ use crate::eye::cornea::Cornea;
 use crate::field::Field;
 use crate::quantity::*;
 
-/// One operated eye, checked.
+/// One operated eye, checked; it borrows what was entered.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Case {
-    pub(crate) draft: Draft,
+pub struct Case<'a> {
+    pub(crate) draft: &'a Draft,
     pub(crate) side: Eye,
     pub(crate) surgery_date: Option<Date>,
     pub(crate) biometry: Biometry,
@@ -154,11 +154,11 @@ pub(crate) struct Pressure {
     pub(crate) viscoelastic: Option<Vacuum>,
 }
 
-impl TryFrom<&Draft> for Case {
+impl<'a> TryFrom<&'a Draft> for Case<'a> {
     type Error = Error;
 
     /// The case, or the first thing wrong with it; [`Case::check`] tells all of them.
-    fn try_from(draft: &Draft) -> Result<Case, Error> {
+    fn try_from(draft: &'a Draft) -> Result<Case<'a>, Error> {
         let mut first = None;
         let case = Case::check(draft, &mut |error| {
             first.get_or_insert(error);
@@ -167,7 +167,7 @@ impl TryFrom<&Draft> for Case {
     }
 }
 
-impl Case {
+impl<'a> Case<'a> {
     /// Checks a draft: reports everything that is wrong with it, and gives the case when nothing is.
     ///
     /// ```
@@ -176,7 +176,7 @@ impl Case {
     /// assert!(Case::check(&Draft::default(), &mut |error| wrong.push(error)).is_none());
     /// assert!(wrong.iter().any(|error| error.field == Some(Field::AxialLength)));
     /// ```
-    pub fn check(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Case> {
+    pub fn check(draft: &'a Draft, report: &mut dyn FnMut(Error)) -> Option<Case<'a>> {
         let mut door = Door::before(draft, report);
         // Each is read before any is missed, so that every error is reported.
         let side = door.need(Field::Side);
@@ -195,7 +195,7 @@ impl Case {
         door.words();
         let open = door.is_open();
         let case = Case {
-            draft: draft.clone(),
+            draft,
             side: side?,
             surgery_date,
             biometry: biometry?,
@@ -214,8 +214,8 @@ impl Case {
     }
 
     /// What was entered.
-    pub fn draft(&self) -> &Draft {
-        &self.draft
+    pub fn draft(&self) -> &'a Draft {
+        self.draft
     }
 
     /// Whether a yes-or-no entry is a yes.

@@ -6,10 +6,11 @@ macro_rules! units {
     ($($id:ident $word:literal $pascals:expr;)*) => {
         /// A unit of pressure.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        #[repr(u8)]
         pub enum Unit { $(#[doc = $word] $id,)* }
 
         impl Unit {
-            /// Every unit.
+            /// Every unit, in the order of its number.
             pub const ALL: &[Unit] = &[$(Unit::$id),*];
 
             /// How it is written.

@@ -50,11 +50,11 @@ pub(super) fn draft(value: &Value) -> Result<Draft, Failed> {
     Ok(draft)
 }
 
-fn case(value: &Value) -> Result<Case, Failed> {
+fn without_lens(value: &Value) -> Result<Draft, Failed> {
     let mut draft = draft(value)?;
     // What a chosen lens leaves is asked of the methods themselves.
     draft.clear(Field::LensPower);
-    Ok(Case::try_from(&draft)?)
+    Ok(draft)
 }
 
 fn method(value: &Value) -> Result<Method, Failed> {
@@ -112,15 +112,18 @@ pub(super) fn register(registry: &mut Registry) {
         };
         explain::explain => ["srkt-##-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
             |explain; value| {
-                let (method, case) = (method(value)?, case(value)?);
+                let (method, draft) = (method(value)?, without_lens(value)?);
+                let case = Case::try_from(&draft)?;
                 symbol(&["ELP", "d"], |sink| _ = explain(Subject::Method(method), &case, sink))
             };
         explain::explain => ["srkt-##-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |explain; value| {
-            let (method, case) = (method(value)?, case(value)?);
+            let (method, draft) = (method(value)?, without_lens(value)?);
+            let case = Case::try_from(&draft)?;
             symbol(&["P"], |sink| _ = explain(Subject::Method(method), &case, sink))
         };
         explain::explain => ["card-head", "card-ceiling", "card-rhexis", "card-planned"] => |explain; value| {
-            let case = Case::try_from(&draft(value)?)?;
+            let draft = draft(value)?;
+            let case = Case::try_from(&draft)?;
             let (subject, shown) = match value.id.as_str() {
                 "card-head" => (Subject::Head, "P"),
                 "card-ceiling" => (Subject::Ceiling, "V_max"),
@@ -131,14 +134,14 @@ pub(super) fn register(registry: &mut Registry) {
         };
         plan::plan => ["t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |plan; value| {
             let (mut card, method) = (Card::default(), method(value)?);
-            plan(&case(value)?, &mut card);
+            plan(&Case::try_from(&without_lens(value)?)?, &mut card);
             let exact = |item: &&Item| item.what == What::ExactPower && item.method == Some(method);
             Ok(vec![card.items.iter().find(exact).ok_or("not on the card")?.value])
         };
         predict::answers => ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
             |answers; value| {
                 let method = method(value)?;
-                let answers = answers(&case(value)?, &mut |_| {});
+                let answers = answers(&Case::try_from(&without_lens(value)?)?, &mut |_| {});
                 Ok(vec![answers.iter().flatten().find(|answer| answer.method == method).ok_or("no answer")?.power])
             };
         predict::predict, Prediction::power =>
@@ -172,7 +175,7 @@ pub(super) fn register(registry: &mut Registry) {
 }
 
 fn predicted(predict: fn(Method, &Case) -> Result<Prediction, Caution>, value: &Value) -> Result<Prediction, Failed> {
-    Ok(predict(method(value)?, &case(value)?)?)
+    Ok(predict(method(value)?, &Case::try_from(&without_lens(value)?)?)?)
 }
 
 #[cfg(test)]
