@@ -101,7 +101,7 @@ fn numbers_have_the_bits_of_the_core() {
         let power: f64 = cell(&row, &format!("{key}_power")).parse().unwrap();
         let left: f64 = cell(&row, &format!("{key}_refraction")).parse().unwrap();
         assert_eq!(power.to_bits(), answer.power.to_bits(), "{key}");
-        assert_eq!(left.to_bits(), answer.prediction.refraction(lens, vertex).unwrap().to_bits(), "{key}");
+        assert_eq!(left.to_bits(), answer.optics.refraction(lens, vertex).unwrap().to_bits(), "{key}");
     }
     assert_eq!(cell(&row, "error"), "");
 }

@@ -30,6 +30,11 @@ macro_rules! choices {
                     code: crate::error::Code::NotAWord, field: None, value: Some(value), bounds: None,
                 })
             }
+
+            #[cfg(test)]
+            fn is(kind: crate::field::Kind) -> bool {
+                matches!(kind, crate::field::Kind::Choice(words) if words == Self::WORDS)
+            }
         }
     )*};
 }

@@ -1,11 +1,11 @@
 //! How a number came about: the steps of one topic for one case.
 
 use crate::astigmatism::{cornea, toric};
-use crate::case::Case;
+use crate::case::{Case, Constants};
 use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::Method;
-use crate::lens::predict::{self, Prediction};
+use crate::lens::predict::{self, Optics};
 use crate::plan;
 use crate::sink::Sink;
 
@@ -182,7 +182,7 @@ impl Subject {
 /// ```
 pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
     for &field in subject.inputs() {
-        if case.draft.has(field) || field.default().is_some() {
+        if case.draft().has(field) || field.default().is_some() {
             sink.entry(field);
         }
     }
@@ -192,9 +192,9 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
         Subject::Toric => explain_toric(case, sink),
         Subject::Head => plan::working_head(case).inspect(|w| w.show(sink)).is_some(),
         Subject::Ceiling => plan::known_air(case)
-            .inspect(|air| crate::pressure::ceiling::show_all(*air, case.pressure.temperature, sink))
+            .inspect(|air| crate::pressure::ceiling::show_all(*air, case.temperature, sink))
             .is_some(),
-        Subject::Rhexis => case.capsule.cut.map(crate::table_side::rhexis::working).inspect(|w| w.show(sink)).is_some(),
+        Subject::Rhexis => case.cut().map(crate::table_side::rhexis::working).inspect(|w| w.show(sink)).is_some(),
     }
 }
 
@@ -206,33 +206,39 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
         }
     });
     let Some(answer) = answers.iter().flatten().find(|a| a.method == method) else { return false };
-    answer.prediction.show(sink);
-    match (&answer.prediction, answer.prediction.thin_eye()) {
-        (_, Some(eye)) => {
+    show_method(method, case, &case.constants(), sink);
+    let mean = case.lens_power().and_then(|label| plan::mean_power(case, answer, label));
+    match &answer.optics {
+        Optics::Thin(eye) => {
             if let Ok(w) = eye.power(case.target, case.vertex) {
                 w.show(sink);
             }
-            let chosen = case.lens.power.and_then(|label| plan::mean_power(case, answer, label));
-            if let Some(Ok(w)) = chosen.map(|mean| eye.refraction(mean, case.vertex)) {
+            if let Some(Ok(w)) = mean.map(|mean| eye.refraction(mean, case.vertex)) {
                 w.show(sink);
             }
         }
-        (Prediction::Srk2(w), None) => {
+        Optics::Line(w) => {
             sink.item(Item::of(What::ExactPower, method, w.power(case.target)));
-            if let Some(mean) = case.lens.power.and_then(|label| plan::mean_power(case, answer, label)) {
+            if let Some(mean) = mean {
                 sink.item(Item::of(What::Refraction, method, w.refraction(mean)));
             }
         }
-        (_, None) => {}
     }
     true
 }
 
+/// The method's own part.
+fn show_method(method: Method, case: &Case, constants: &Constants, sink: &mut dyn Sink) {
+    if let Ok(prediction) = predict::predict_with(method, case, constants) {
+        prediction.show(sink);
+    }
+}
+
 fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
-    let (Some(vector), Some((site, flattening))) = (plan::planned_cornea(case), case.incision.effect) else {
+    let (Some(vector), Some((site, flattening))) = (plan::planned_cornea(case), case.incision_effect()) else {
         return false;
     };
-    if let Some(w) = cornea::working(&case.biometry.cornea, site, flattening) {
+    if let Some(w) = cornea::working(&case.cornea, site, flattening) {
         w.show(sink);
     }
     // SRK II has no lens position and so no part in this
@@ -243,7 +249,7 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     });
     let mut any = false;
     for answer in answers.iter().flatten().filter(|a| a.compared) {
-        let Some(eye) = answer.prediction.thin_eye() else { continue };
+        let Some(eye) = answer.optics.thin_eye() else { continue };
         let Ok(w) = toric::working(&eye, vector.cylinder(), case.target, case.vertex) else {
             continue;
         };
@@ -260,13 +266,13 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
 
 /// The method's own eye for the backup lens's constant, then the lens where it would go.
 fn explain_backup(case: &Case, sink: &mut dyn Sink) -> bool {
-    predict::refusals(&case.biometry).for_each(|caution| sink.caution(caution));
-    let Some(backup) = &case.backup else { return false };
-    let answers = plan::backup_answers(case, backup);
+    predict::refusals(case).for_each(|caution| sink.caution(caution));
+    let Some(backup) = case.backup() else { return false };
+    let answers = plan::backup_answers(case, &backup);
     let mut any = false;
-    for (answer, eye) in plan::backup_placed(case, backup, &answers) {
+    for (answer, eye) in plan::backup_placed(case, &backup, &answers) {
         let Ok(w) = eye.power(case.target, case.vertex) else { continue };
-        answer.prediction.show(sink);
+        show_method(answer.method, case, &backup.constants(), sink);
         sink.item(Item::of(What::BackupExact, answer.method, w.power));
         w.show(sink);
         any = true;

@@ -10,6 +10,10 @@ use crate::error::Error;
 /// A typed value with a checked way in from the number a draft keeps.
 pub(crate) trait Quantity: Sized {
     fn checked(value: f64) -> Result<Self, Error>;
+
+    /// Whether it is what a field of this kind takes.
+    #[cfg(test)]
+    fn is(kind: Kind) -> bool;
 }
 
 /// What kind of entry a field takes.

@@ -37,6 +37,11 @@ macro_rules! quantities {
             fn checked(value: f64) -> Result<Self, Error> {
                 Self::$make(value)
             }
+
+            #[cfg(test)]
+            fn is(kind: crate::field::Kind) -> bool {
+                matches!(kind, crate::field::Kind::Number(_, bounds) if core::ptr::eq(bounds, &bounds::$bounds))
+            }
         }
     )*};
 }

@@ -170,15 +170,20 @@ fn entry(draft: &Draft, field: Field, push: &mut dyn FnMut(u8)) -> Result<(), Er
         return Ok(());
     };
     let refused = || Error { value: Some(value), ..Error::of(Code::TooManyDecimals, field) };
-    let whole = scaled(value, places).filter(|whole| *whole < 10u128.pow(width)).ok_or_else(refused)?;
-    if whole as f64 / 10u64.pow(u32::from(places)) as f64 != value.abs() {
+    let mut unit = 10u32.pow(width);
+    let whole = scaled(value, places).and_then(|whole| u32::try_from(whole).ok());
+    let mut whole = whole.filter(|whole| *whole < unit).ok_or_else(refused)?;
+    if f64::from(whole) / f64::from(10u32.pow(u32::from(places))) != value.abs() {
         return Err(refused());
     }
     if signed {
         push(if value < 0.0 && whole != 0 { b'-' } else { b'+' });
     }
-    for place in (0..width).rev() {
-        push(b'0' + (whole / 10u128.pow(place) % 10) as u8);
+    while unit > 1 {
+        unit /= 10;
+        // `unit` is never 0 here; `max` tells the compiler so, and spares a device the panic for it
+        push(b'0' + (whole / unit.max(1)) as u8);
+        whole %= unit.max(1);
     }
     Ok(())
 }

@@ -58,7 +58,7 @@ impl<W: Write> Answers<W> {
         let lens = entered(Field::LensPower).and_then(|d| LensPower::from_d(d).ok());
         let vertex = entered(Field::Vertex).and_then(|mm| Vertex::from_mm(mm).ok());
         for (&method, answer) in Method::ALL.iter().zip(answers) {
-            let left = answer.zip(lens.zip(vertex)).map(|(a, (lens, vertex))| a.prediction.refraction(lens, vertex));
+            let left = answer.zip(lens.zip(vertex)).map(|(a, (lens, vertex))| a.optics.refraction(lens, vertex));
             if let Some(Err(_)) = left {
                 say(&mut self.cautions, Some(method), Code::NoSolution);
             }

@@ -2,72 +2,38 @@
 
 mod door;
 
-use self::door::Door;
 use crate::choice::*;
 use crate::date::Date;
 use crate::draft::Draft;
 use crate::error::{Code, Error};
 use crate::eye::cornea::Cornea;
-use crate::field::Field;
+use crate::field::{Field, Quantity};
 use crate::quantity::*;
 
 /// One operated eye, checked; it borrows what was entered.
+///
+/// What every case has is kept as it was checked. What a case may lack is read from the draft when it is asked for: the
+/// door let it in, so it is of its kind or not there.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Case<'a> {
-    pub(crate) draft: &'a Draft,
+    draft: &'a Draft,
     pub(crate) side: Eye,
-    pub(crate) surgery_date: Option<Date>,
-    pub(crate) biometry: Biometry,
-    pub(crate) spectacles: Option<Spectacles>,
-    pub(crate) fellow: Fellow,
-    pub(crate) target: Refraction,
-    pub(crate) vertex: Vertex,
-    pub(crate) lens: Lens,
-    pub(crate) toric: Option<Toric>,
-    pub(crate) backup: Option<Backup>,
-    pub(crate) incision: Incision,
-    pub(crate) capsule: Capsule,
-    pub(crate) pressure: Pressure,
-}
-
-/// The measured eye.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Biometry {
     pub(crate) axial_length: AxialLength,
     pub(crate) cornea: Cornea,
     pub(crate) k_kind: KKind,
-    pub(crate) acd: Option<(ChamberDepth, AcdFrom)>,
-    pub(crate) white_to_white: Option<WhiteToWhite>,
-    pub(crate) corneal_thickness: Option<CornealThickness>,
     pub(crate) al_method: AlMethod,
     pub(crate) eye_state: EyeState,
     pub(crate) previous_surgery: PreviousSurgery,
-    pub(crate) date: Option<Date>,
-    pub(crate) quality: Option<Quality>,
-    pub(crate) contact_lens: Option<ContactLens>,
-    pub(crate) al_scatter: Option<ScatterLength>,
-    pub(crate) k_scatter: Option<ScatterPower>,
-    pub(crate) acd_scatter: Option<ScatterLength>,
-}
-
-/// The spectacles worn before the cataract.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Spectacles {
-    pub(crate) sphere: Refraction,
-    pub(crate) cylinder: Option<(Cylinder, Axis)>,
-}
-
-/// What is known of the other eye.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Fellow {
-    pub(crate) axial_length: Option<AxialLength>,
-    pub(crate) k: Option<(CornealPower, CornealPower)>,
-    pub(crate) refraction: Option<Refraction>,
-    pub(crate) state: Option<EyeState>,
+    pub(crate) target: Refraction,
+    pub(crate) vertex: Vertex,
+    pub(crate) lens_step: LabelStep,
+    pub(crate) gas: GasPressure,
+    pub(crate) density: Density,
+    pub(crate) temperature: Temperature,
 }
 
 /// The constants of one lens model for one kind of biometry.
-#[derive(Clone, Debug, PartialEq, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Default)]
 pub(crate) struct Constants {
     pub(crate) a: Option<AConstant>,
     pub(crate) surgeon_factor: Option<SurgeonFactor>,
@@ -76,25 +42,8 @@ pub(crate) struct Constants {
     pub(crate) haigis_slopes: Option<(HaigisSlope, HaigisSlope)>,
 }
 
-/// The lens and its constants.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Lens {
-    pub(crate) constants: Constants,
-    pub(crate) power: Option<LensPower>,
-    pub(crate) step: LabelStep,
-    pub(crate) least: Option<LensPower>,
-    pub(crate) most: Option<LensPower>,
-    pub(crate) optic: Option<OpticDiameter>,
-    pub(crate) length: Option<LensLength>,
-    pub(crate) haptic_axis: Option<Axis>,
-    pub(crate) show_srk2: bool,
-}
-
-/// How many cylinders one toric model may come in.
-pub(crate) const LABEL_CYLINDERS: usize = 8;
-
-/// Their entries.
-pub(crate) const CYLINDERS: [Field; LABEL_CYLINDERS] = [
+/// The cylinders one toric model may come in.
+pub(crate) const CYLINDERS: [Field; 8] = [
     Field::Cylinder1,
     Field::Cylinder2,
     Field::Cylinder3,
@@ -106,16 +55,15 @@ pub(crate) const CYLINDERS: [Field; LABEL_CYLINDERS] = [
 ];
 
 /// The toric label.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Toric {
     pub(crate) label_power: LabelPower,
     pub(crate) plane: CylinderPlane,
-    pub(crate) cylinders: [Option<LensCylinder>; LABEL_CYLINDERS],
     pub(crate) chosen: Option<(LensCylinder, Axis)>,
 }
 
 /// The lens for a torn capsule.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Backup {
     pub(crate) a: AConstant,
     pub(crate) style: Option<LensStyle>,
@@ -123,35 +71,11 @@ pub(crate) struct Backup {
     pub(crate) shift: SulcusShift,
 }
 
-/// The wound.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Incision {
-    pub(crate) site: Option<Site>,
-    pub(crate) seat: Option<Seat>,
-    pub(crate) effect: Option<(Site, Flattening)>,
-    pub(crate) width: Option<WoundLength>,
-    pub(crate) tunnel: Option<WoundLength>,
-}
-
-/// The rhexis.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Capsule {
-    pub(crate) cut: Option<Cut>,
-    pub(crate) grasp: Option<Grasp>,
-    pub(crate) decentration: Option<Decentration>,
-    pub(crate) depth: Option<CapsuleDepth>,
-}
-
-/// The column, the air and the pump.
-#[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Pressure {
-    pub(crate) levels: Option<(Level, Level)>,
-    pub(crate) gas: GasPressure,
-    pub(crate) density: Density,
-    pub(crate) altitude: Option<Altitude>,
-    pub(crate) station: Option<StationPressure>,
-    pub(crate) temperature: Temperature,
-    pub(crate) viscoelastic: Option<Vacuum>,
+impl Backup {
+    /// Its constants: one, from which the others are converted.
+    pub(crate) fn constants(&self) -> Constants {
+        Constants { a: Some(self.a), ..Constants::default() }
+    }
 }
 
 impl<'a> TryFrom<&'a Draft> for Case<'a> {
@@ -177,40 +101,23 @@ impl<'a> Case<'a> {
     /// assert!(wrong.iter().any(|error| error.field == Some(Field::AxialLength)));
     /// ```
     pub fn check(draft: &'a Draft, report: &mut dyn FnMut(Error)) -> Option<Case<'a>> {
-        let mut door = Door::before(draft, report);
-        // Each is read before any is missed, so that every error is reported.
-        let side = door.need(Field::Side);
-        let surgery_date = door.date(Field::SurgeryDate);
-        let biometry = door.biometry(surgery_date);
-        let spectacles = door.spectacles();
-        let fellow = door.fellow();
-        let target = door.need(Field::Target);
-        let vertex = door.need(Field::Vertex);
-        let lens = door.lens();
-        let toric = door.toric();
-        let backup = door.backup();
-        let incision = door.incision();
-        let capsule = door.capsule();
-        let pressure = door.pressure();
-        door.words();
-        let open = door.is_open();
-        let case = Case {
+        let cornea = door::pass(draft, report)?;
+        Some(Case {
             draft,
-            side: side?,
-            surgery_date,
-            biometry: biometry?,
-            spectacles,
-            fellow,
-            target: target?,
-            vertex: vertex?,
-            lens: lens?,
-            toric,
-            backup,
-            incision,
-            capsule,
-            pressure: pressure?,
-        };
-        open.then_some(case)
+            side: get(draft, Field::Side)?,
+            axial_length: get(draft, Field::AxialLength)?,
+            cornea,
+            k_kind: get(draft, Field::KKind)?,
+            al_method: get(draft, Field::AlMethod)?,
+            eye_state: get(draft, Field::EyeState)?,
+            previous_surgery: get(draft, Field::PreviousSurgery)?,
+            target: get(draft, Field::Target)?,
+            vertex: get(draft, Field::Vertex)?,
+            lens_step: get(draft, Field::LensStep)?,
+            gas: get(draft, Field::GasPressure)?,
+            density: get(draft, Field::Density)?,
+            temperature: get(draft, Field::Temperature)?,
+        })
     }
 
     /// What was entered.
@@ -218,10 +125,134 @@ impl<'a> Case<'a> {
         self.draft
     }
 
+    fn get<Q: Quantity>(&self, field: Field) -> Option<Q> {
+        get(self.draft, field)
+    }
+
     /// Whether a yes-or-no entry is a yes.
     pub(crate) fn says_yes(&self, field: Field) -> bool {
         self.draft.number(field) == Some(YesNo::Yes.code())
     }
+
+    pub(crate) fn date(&self, field: Field) -> Option<Date> {
+        Date::from_number(self.draft.number(field)?).ok()
+    }
+
+    /// Chamber depth, and where it starts.
+    pub(crate) fn acd(&self) -> Option<(ChamberDepth, AcdFrom)> {
+        self.get(Field::Acd).zip(self.get(Field::AcdFrom))
+    }
+
+    /// Cylinder of the old spectacles, and its axis.
+    pub(crate) fn old_cylinder(&self) -> Option<(Cylinder, Axis)> {
+        self.get(Field::OldCylinder).zip(self.get(Field::OldAxis))
+    }
+
+    /// Both corneal powers of the other eye.
+    pub(crate) fn fellow_k(&self) -> Option<(CornealPower, CornealPower)> {
+        self.get(Field::FellowK1).zip(self.get(Field::FellowK2))
+    }
+
+    /// What was entered of the lens's constants.
+    pub(crate) fn constants(&self) -> Constants {
+        Constants {
+            a: self.get(Field::AConstant),
+            surgeon_factor: self.get(Field::SurgeonFactor),
+            pacd: self.get(Field::Pacd),
+            haigis_a0: self.get(Field::HaigisA0),
+            haigis_slopes: self.get(Field::HaigisA1).zip(self.get(Field::HaigisA2)),
+        }
+    }
+
+    /// The label cylinders of the toric model.
+    pub(crate) fn cylinders(&self) -> impl Iterator<Item = LensCylinder> + Clone {
+        let draft = self.draft;
+        CYLINDERS.iter().filter_map(move |field| get(draft, *field))
+    }
+
+    /// The toric label, where there is one.
+    pub(crate) fn toric(&self) -> Option<Toric> {
+        let chosen = self.get(Field::LensCylinder).zip(self.get(Field::LensAxis));
+        if chosen.is_none() && self.cylinders().next().is_none() {
+            return None;
+        }
+        Some(Toric { label_power: self.get(Field::LabelPower)?, plane: self.get(Field::CylinderPlane)?, chosen })
+    }
+
+    /// The backup lens, where there is one.
+    pub(crate) fn backup(&self) -> Option<Backup> {
+        Some(Backup {
+            a: self.get(Field::BackupAConstant)?,
+            style: self.get(Field::BackupStyle),
+            place: self.get(Field::BackupPlace)?,
+            shift: self.get(Field::SulcusShift)?,
+        })
+    }
+
+    /// The site of the incision and what it does there; a site alone says nothing of that.
+    pub(crate) fn incision_effect(&self) -> Option<(Site, Flattening)> {
+        self.get(Field::IncisionSite).zip(self.get(Field::Flattening))
+    }
+
+    /// The open level and that of the eye.
+    pub(crate) fn levels(&self) -> Option<(Level, Level)> {
+        self.get(Field::OpenLevel).zip(self.get(Field::EyeLevel))
+    }
+}
+
+/// An entry or its default, where it is there and of its kind.
+fn get<Q: Quantity>(draft: &Draft, field: Field) -> Option<Q> {
+    draft.get(field).ok().flatten()
+}
+
+macro_rules! entries {
+    ($($name:ident: $type:ident of $field:ident;)*) => {
+        /// Entries that a case may lack.
+        impl Case<'_> {
+            $(pub(crate) fn $name(&self) -> Option<$type> { self.get(Field::$field) })*
+        }
+
+        #[cfg(test)]
+        mod tests {
+            use super::*;
+
+            /// An entry asked for as another quantity than its own would be lost where the two ranges differ.
+            #[test]
+            fn each_entry_is_asked_for_as_what_it_is() {
+                $(assert!(<$type>::is(Field::$field.kind()), stringify!($field));)*
+            }
+        }
+    };
+}
+
+entries! {
+    white_to_white: WhiteToWhite of WhiteToWhite;
+    corneal_thickness: CornealThickness of CornealThickness;
+    quality: Quality of Quality;
+    contact_lens: ContactLens of ContactLens;
+    al_scatter: ScatterLength of AlScatter;
+    k_scatter: ScatterPower of KScatter;
+    acd_scatter: ScatterLength of AcdScatter;
+    old_sphere: Refraction of OldSphere;
+    fellow_axial_length: AxialLength of FellowAxialLength;
+    fellow_refraction: Refraction of FellowRefraction;
+    fellow_state: EyeState of FellowState;
+    lens_power: LensPower of LensPower;
+    lens_least: LensPower of LensLeast;
+    lens_most: LensPower of LensMost;
+    optic: OpticDiameter of Optic;
+    haptic_axis: Axis of HapticAxis;
+    incision_site: Site of IncisionSite;
+    seat: Seat of Seat;
+    wound_width: WoundLength of WoundWidth;
+    tunnel_length: WoundLength of TunnelLength;
+    cut: Cut of Cut;
+    grasp: Grasp of Grasp;
+    decentration: Decentration of Decentration;
+    capsule_depth: CapsuleDepth of CapsuleDepth;
+    altitude: Altitude of Altitude;
+    station_pressure: StationPressure of StationPressure;
+    vacuum_viscoelastic: Vacuum of VacuumViscoelastic;
 }
 
 /// The risks that change the day, in the order of the card.

@@ -5,7 +5,6 @@ use crate::caution::{Caution, Code};
 use crate::choice::{AlMethod, ContactLens, EyeState, Quality};
 use crate::constant::eye::*;
 use crate::constant::optics::INDEX_1_3375;
-use crate::eye::cornea::Cornea;
 use crate::field::Field;
 
 /// Keratometric indices instruments use; the last is 4/3 as it is typed.
@@ -16,8 +15,7 @@ const USUAL_INDICES: [f64; 5] = [1.3375, 1.332, 1.3315, 4.0 / 3.0, 1.3333];
 /// The recheck limits of one eye and between eyes are those of Eye 2010;24:894-900 (partly memory); each caution names
 /// its own source.
 pub fn check(case: &Case, report: &mut dyn FnMut(Caution)) {
-    let eye = &case.biometry;
-    let al = eye.axial_length.mm();
+    let al = case.axial_length.mm();
     let outside = |value: f64, least: f64, most: f64| value < least || value > most;
     let mut when = |is: bool, code, field| {
         if is {
@@ -25,25 +23,25 @@ pub fn check(case: &Case, report: &mut dyn FnMut(Caution)) {
         }
     };
     when(outside(al, AL_SHORT.get(), AL_LONG.get()), Code::AlUnusual, Field::AxialLength);
-    let wtw = eye.white_to_white.is_some_and(|w| outside(w.mm(), WTW_SMALL.get(), WTW_LARGE.get()));
+    let wtw = case.white_to_white().is_some_and(|w| outside(w.mm(), WTW_SMALL.get(), WTW_LARGE.get()));
     when(wtw, Code::WtwUnusual, Field::WhiteToWhite);
-    when(eye.al_scatter.is_some_and(|s| s.mm() > AL_SCATTER.get()), Code::AlScatter, Field::AlScatter);
-    when(eye.k_scatter.is_some_and(|s| s.d() > K_SCATTER.get()), Code::KScatter, Field::KScatter);
-    when(eye.acd_scatter.is_some_and(|s| s.mm() > ACD_SCATTER.get()), Code::AcdScatter, Field::AcdScatter);
+    when(case.al_scatter().is_some_and(|s| s.mm() > AL_SCATTER.get()), Code::AlScatter, Field::AlScatter);
+    when(case.k_scatter().is_some_and(|s| s.d() > K_SCATTER.get()), Code::KScatter, Field::KScatter);
+    when(case.acd_scatter().is_some_and(|s| s.mm() > ACD_SCATTER.get()), Code::AcdScatter, Field::AcdScatter);
     when(!usual_index(case), Code::IndexUnusual, Field::Index);
-    when(eye.quality == Some(Quality::Reduced), Code::QualityReduced, Field::Quality);
-    when(eye.contact_lens == Some(ContactLens::Worn), Code::ContactLensWorn, Field::ContactLens);
-    when(eye.al_method == AlMethod::Contact, Code::AlContact, Field::AlMethod);
-    when(eye.al_method == AlMethod::Immersion, Code::AlImmersion, Field::AlMethod);
-    when(matches!(eye.eye_state, EyeState::Pseudophakic | EyeState::Aphakic), Code::NotPhakic, Field::EyeState);
+    when(case.quality() == Some(Quality::Reduced), Code::QualityReduced, Field::Quality);
+    when(case.contact_lens() == Some(ContactLens::Worn), Code::ContactLensWorn, Field::ContactLens);
+    when(case.al_method == AlMethod::Contact, Code::AlContact, Field::AlMethod);
+    when(case.al_method == AlMethod::Immersion, Code::AlImmersion, Field::AlMethod);
+    when(matches!(case.eye_state, EyeState::Pseudophakic | EyeState::Aphakic), Code::NotPhakic, Field::EyeState);
     // of both meridians, so of neither entry
-    if outside(eye.cornea.k(), K_FLAT.get(), K_STEEP.get()) {
+    if outside(case.cornea.k(), K_FLAT.get(), K_STEEP.get()) {
         report(Caution::general(Code::KUnusual));
     }
-    if eye.cornea.astigmatism() > CYLINDER_LARGE.get() {
+    if case.cornea.astigmatism() > CYLINDER_LARGE.get() {
         report(Caution::general(Code::AstigmatismLarge));
     }
-    match (eye.date, case.surgery_date) {
+    match (case.date(Field::BiometryDate), case.date(Field::SurgeryDate)) {
         (Some(measured), Some(operated)) => {
             let days = f64::from(measured.days_until(operated));
             if days > BIOMETRY_DAYS.get() {
@@ -58,12 +56,12 @@ pub fn check(case: &Case, report: &mut dyn FnMut(Caution)) {
 }
 
 fn usual_index(case: &Case) -> bool {
-    let index = case.draft.number(Field::Index).unwrap_or(INDEX_1_3375.get());
+    let index = case.draft().number(Field::Index).unwrap_or(INDEX_1_3375.get());
     USUAL_INDICES.iter().any(|usual| (usual - index).abs() < 1e-9)
 }
 
 fn axes(case: &Case, report: &mut dyn FnMut(Caution)) {
-    let cornea = &case.biometry.cornea;
+    let cornea = &case.cornea;
     let code = match cornea.off_square() {
         None => Code::AxesUnknown,
         Some(_) if cornea.astigmatism() == 0.0 => Code::NoAstigmatism,
@@ -76,8 +74,8 @@ fn axes(case: &Case, report: &mut dyn FnMut(Caution)) {
 
 /// The plus cylinder of the old spectacles lies along the steep meridian, when both are large enough to have a direction.
 fn crossed(case: &Case, report: &mut dyn FnMut(Caution)) {
-    let cornea = &case.biometry.cornea;
-    let Some((cylinder, axis)) = case.spectacles.as_ref().and_then(|s| s.cylinder) else { return };
+    let cornea = &case.cornea;
+    let Some((cylinder, axis)) = case.old_cylinder() else { return };
     let Some(steep) = cornea.steep_axis() else { return };
     let plus_axis = if cylinder.d() < 0.0 { axis.deg() + 90.0 } else { axis.deg() };
     let apart = (plus_axis - steep.deg()).abs() % 180.0;
@@ -88,8 +86,7 @@ fn crossed(case: &Case, report: &mut dyn FnMut(Caution)) {
 }
 
 fn fellow(case: &Case, report: &mut dyn FnMut(Caution)) {
-    let (eye, fellow) = (&case.biometry, &case.fellow);
-    let al_apart = fellow.axial_length.map(|al| (al.mm() - eye.axial_length.mm()).abs());
+    let al_apart = case.fellow_axial_length().map(|al| (al.mm() - case.axial_length.mm()).abs());
     match al_apart {
         Some(apart) if apart > AL_APART.get() => {
             report(Caution::about(Code::AlBetweenEyes, Field::FellowAxialLength));
@@ -99,12 +96,12 @@ fn fellow(case: &Case, report: &mut dyn FnMut(Caution)) {
         }
         _ => {}
     }
-    let Some((k1, k2)) = fellow.k else { return };
+    let Some((k1, k2)) = case.fellow_k() else { return };
     if ((k1.d() + k2.d()) / 2.0 - mean_as_entered(case)).abs() > K_APART.get() {
         report(Caution::general(Code::KBetweenEyes));
     }
     let (flat, steep) = (k1.d().min(k2.d()), k1.d().max(k2.d()));
-    let (own_flat, own_steep) = as_entered(case, &eye.cornea);
+    let (own_flat, own_steep) = as_entered(case);
     let alike = |a: f64, b: f64| (a - b).abs() <= IDENTICAL_K.get() + 1e-9;
     if al_apart.is_some_and(|apart| apart <= IDENTICAL_AL.get() + 1e-9)
         && alike(flat, own_flat)
@@ -115,14 +112,14 @@ fn fellow(case: &Case, report: &mut dyn FnMut(Caution)) {
 }
 
 /// Flat and steep power at the index of the printout, which is the fellow eye's too.
-fn as_entered(case: &Case, cornea: &Cornea) -> (f64, f64) {
-    let index = case.draft.number(Field::Index).unwrap_or(INDEX_1_3375.get());
+fn as_entered(case: &Case) -> (f64, f64) {
+    let index = case.draft().number(Field::Index).unwrap_or(INDEX_1_3375.get());
     let scale = (index - 1.0) / (INDEX_1_3375.get() - 1.0);
-    (cornea.flat_k() * scale, cornea.steep_k() * scale)
+    (case.cornea.flat_k() * scale, case.cornea.steep_k() * scale)
 }
 
 fn mean_as_entered(case: &Case) -> f64 {
-    let (flat, steep) = as_entered(case, &case.biometry.cornea);
+    let (flat, steep) = as_entered(case);
     (flat + steep) / 2.0
 }
 
@@ -132,20 +129,19 @@ fn mean_as_entered(case: &Case) -> f64 {
 /// expected = -2.5 (AL - 23.43) - (K - 43.9)          D at the spectacles, roughly
 /// ```
 fn spectacles(case: &Case, report: &mut dyn FnMut(Caution)) {
-    let (eye, fellow) = (&case.biometry, &case.fellow);
-    let Some(old) = &case.spectacles else { return };
-    if eye.eye_state != EyeState::Phakic || predict_refused(case) {
+    let Some(sphere) = case.old_sphere() else { return };
+    if case.eye_state != EyeState::Phakic || predict_refused(case) {
         return;
     }
-    let worn = old.sphere.d() + old.cylinder.map_or(0.0, |(c, _)| c.d() / 2.0);
-    let (al, k) = (eye.axial_length.mm(), eye.cornea.k());
+    let worn = sphere.d() + case.old_cylinder().map_or(0.0, |(c, _)| c.d() / 2.0);
+    let (al, k) = (case.axial_length.mm(), case.cornea.k());
     let expected = -D_PER_MM.get() * (al - USUAL_AL.get()) - (k - USUAL_K.get());
     if (worn - expected).abs() > SPECTACLES_OFF.get() {
         report(Caution::about(Code::SpectaclesDisagree, Field::OldSphere));
     }
-    let fellow_phakic = matches!(fellow.state, None | Some(EyeState::Phakic));
+    let fellow_phakic = matches!(case.fellow_state(), None | Some(EyeState::Phakic));
     if let (Some(al2), Some((k1, k2)), Some(refraction), true) =
-        (fellow.axial_length, fellow.k, fellow.refraction, fellow_phakic)
+        (case.fellow_axial_length(), case.fellow_k(), case.fellow_refraction(), fellow_phakic)
     {
         let difference = -D_PER_MM.get() * (al - al2.mm()) - (mean_as_entered(case) - (k1.d() + k2.d()) / 2.0);
         if (worn - refraction.d() - difference).abs() > FELLOW_OFF.get() {
@@ -156,5 +152,5 @@ fn spectacles(case: &Case, report: &mut dyn FnMut(Caution)) {
 
 /// After corneal surgery, cornea and spectacles no longer belong together.
 fn predict_refused(case: &Case) -> bool {
-    crate::lens::predict::refusals(&case.biometry).next().is_some()
+    crate::lens::predict::refusals(case).next().is_some()
 }

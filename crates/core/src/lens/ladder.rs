@@ -1,6 +1,6 @@
 //! The lenses around the target: label powers in the model's own steps.
 
-use crate::case::Lens;
+use crate::case::Case;
 use crate::math::round;
 use crate::quantity::LensPower;
 
@@ -10,9 +10,10 @@ pub const ROWS: usize = 9;
 /// The label powers nearest to a power, at most [`ROWS`] of them, weakest first, within what the model comes in.
 ///
 /// Labels are whole steps from the weakest power of the model, or from 0 D where that is not entered.
-pub(crate) fn labels(around: f64, lens: &Lens) -> impl Iterator<Item = LensPower> {
-    let (first, step) = (lens.least.map_or(0.0, LensPower::d), lens.step.d());
-    let (least, most) = (lens.least.map_or(-f64::MAX, LensPower::d), lens.most.map_or(f64::MAX, LensPower::d));
+pub(crate) fn labels(around: f64, case: &Case) -> impl Iterator<Item = LensPower> + use<> {
+    let (first, step) = (case.lens_least().map_or(0.0, LensPower::d), case.lens_step.d());
+    let least = case.lens_least().map_or(-f64::MAX, LensPower::d);
+    let most = case.lens_most().map_or(f64::MAX, LensPower::d);
     // around the nearest label that there is
     let half = (ROWS / 2) as f64;
     let middle = round((around.clamp(least, most) - first) / step);
@@ -22,15 +23,18 @@ pub(crate) fn labels(around: f64, lens: &Lens) -> impl Iterator<Item = LensPower
 }
 
 /// Whether a power is one of the model's steps.
-pub(crate) fn on_label(power: LensPower, lens: &Lens) -> bool {
-    let steps = (power.d() - lens.least.map_or(0.0, LensPower::d)) / lens.step.d();
+pub(crate) fn on_label(power: LensPower, case: &Case) -> bool {
+    let steps = (power.d() - case.lens_least().map_or(0.0, LensPower::d)) / case.lens_step.d();
     (steps - round(steps)).abs() < 1e-6
 }
 
 /// The least and greatest of some numbers; `None` when there are none.
 pub(crate) fn range(values: impl Iterator<Item = f64>) -> Option<(f64, f64)> {
-    values.fold(None, |range, v| {
-        let (least, most) = range.unwrap_or((v, v));
-        Some((f64::min(least, v), f64::max(most, v)))
-    })
+    values.fold(None, |range, value| Some(widened(range, value)))
+}
+
+/// A range, with one more number in it.
+pub(crate) fn widened(range: Option<(f64, f64)>, value: f64) -> (f64, f64) {
+    let (least, most) = range.unwrap_or((value, value));
+    (f64::min(least, value), f64::max(most, value))
 }

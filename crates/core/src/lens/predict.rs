@@ -1,6 +1,6 @@
 //! What each method says of one case, which of them may be compared, and why the others may not.
 
-use crate::case::{Biometry, Case, Constants};
+use crate::case::{Case, Constants};
 use crate::caution::{Caution, Code};
 use crate::choice::{AcdFrom, EyeState, KKind, PreviousSurgery};
 use crate::constant::eye::{DEPARTS, LCOR_TURNS, RETINA_TURNS};
@@ -29,40 +29,16 @@ pub enum Prediction {
 }
 
 impl Prediction {
-    /// The eye as the method's optics see it; SRK II has none.
-    pub fn thin_eye(&self) -> Option<ThinEye> {
-        match self {
-            Prediction::Srk2(_) => None,
-            Prediction::Srkt(w) => Some(w.thin_eye()),
-            Prediction::T2(w) => Some(w.thin_eye()),
-            Prediction::Holladay1(w) => Some(w.thin_eye()),
-            Prediction::HofferQ(w) => Some(w.thin_eye()),
-            Prediction::Haigis(w) => Some(w.thin_eye()),
-        }
-    }
-
-    /// The exact lens power for a refraction, D.
-    ///
-    /// # Errors
-    /// As [`ThinEye::power`].
-    pub fn power(&self, target: Refraction, vertex: Vertex) -> Result<f64, Error> {
-        match (self, self.thin_eye()) {
-            (_, Some(eye)) => eye.power(target, vertex).map(|w| w.power),
-            (Prediction::Srk2(w), None) => Ok(w.power(target)),
-            (_, None) => Err(Error::no_solution()),
-        }
-    }
-
-    /// The refraction that a lens leaves, D.
-    ///
-    /// # Errors
-    /// As [`ThinEye::refraction`].
-    pub fn refraction(&self, power: LensPower, vertex: Vertex) -> Result<f64, Error> {
-        match (self, self.thin_eye()) {
-            (_, Some(eye)) => eye.refraction(power, vertex).map(|w| w.rx),
-            (Prediction::Srk2(w), None) => Ok(w.refraction(power)),
-            (_, None) => Err(Error::no_solution()),
-        }
+    /// What the method's optics make of the eye.
+    pub fn optics(&self) -> Optics {
+        Optics::Thin(match self {
+            Prediction::Srk2(w) => return Optics::Line(*w),
+            Prediction::Srkt(w) => w.thin_eye(),
+            Prediction::T2(w) => w.thin_eye(),
+            Prediction::Holladay1(w) => w.thin_eye(),
+            Prediction::HofferQ(w) => w.thin_eye(),
+            Prediction::Haigis(w) => w.thin_eye(),
+        })
     }
 
     /// Streams the intermediate values.
@@ -78,13 +54,54 @@ impl Prediction {
     }
 }
 
+/// From a lens to a refraction and back, for one method's view of one eye.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Optics {
+    /// By vergence through a thin eye.
+    Thin(ThinEye),
+    /// Along SRK II's straight line, which knows no lens position.
+    Line(srk2::Working),
+}
+
+impl Optics {
+    /// The eye as the method's optics see it; SRK II has none.
+    pub fn thin_eye(&self) -> Option<ThinEye> {
+        match self {
+            Optics::Thin(eye) => Some(*eye),
+            Optics::Line(_) => None,
+        }
+    }
+
+    /// The exact lens power for a refraction, D.
+    ///
+    /// # Errors
+    /// As [`ThinEye::power`].
+    pub fn power(&self, target: Refraction, vertex: Vertex) -> Result<f64, Error> {
+        match self {
+            Optics::Thin(eye) => eye.power(target, vertex).map(|w| w.power),
+            Optics::Line(w) => Ok(w.power(target)),
+        }
+    }
+
+    /// The refraction that a lens leaves, D.
+    ///
+    /// # Errors
+    /// As [`ThinEye::refraction`].
+    pub fn refraction(&self, power: LensPower, vertex: Vertex) -> Result<f64, Error> {
+        match self {
+            Optics::Thin(eye) => eye.refraction(power, vertex).map(|w| w.rx),
+            Optics::Line(w) => Ok(w.refraction(power)),
+        }
+    }
+}
+
 /// What one method answers.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Answer {
     /// Which method.
     pub method: Method,
-    /// Its intermediate values.
-    pub prediction: Prediction,
+    /// What its optics make of the eye.
+    pub optics: Optics,
     /// The exact lens power for the target, D.
     pub power: f64,
     /// Whether it counts in a spread.
@@ -93,15 +110,17 @@ pub struct Answer {
     pub guided: bool,
     /// Whether a card must not show it (a table of cases still does, with the code).
     pub withheld: bool,
+    /// What speaks against it.
+    doubts: [Option<Code>; 4],
 }
 
 /// What every method answers for one eye and one set of constants; `None` where a method has no answer.
 pub(crate) type Answers = [Option<Answer>; 6];
 
 /// Why the ordinary methods must not be used on this eye at all.
-pub(crate) fn refusals(biometry: &Biometry) -> impl Iterator<Item = Caution> {
+pub(crate) fn refusals(case: &Case) -> impl Iterator<Item = Caution> {
     use crate::field::Field;
-    let surgery = match biometry.previous_surgery {
+    let surgery = match case.previous_surgery {
         PreviousSurgery::None => None,
         PreviousSurgery::MyopicLaser | PreviousSurgery::HyperopicLaser => Some(Code::PreviousSurgery),
         PreviousSurgery::RadialCuts
@@ -109,8 +128,8 @@ pub(crate) fn refusals(biometry: &Biometry) -> impl Iterator<Item = Caution> {
         | PreviousSurgery::Keratoconus
         | PreviousSurgery::Unknown => Some(Code::CorneaUnfit),
     };
-    let total = (biometry.k_kind == KKind::Total).then_some(Code::TotalK);
-    let oil = (biometry.eye_state == EyeState::SiliconeOil).then_some(Code::SiliconeOil);
+    let total = (case.k_kind == KKind::Total).then_some(Code::TotalK);
+    let oil = (case.eye_state == EyeState::SiliconeOil).then_some(Code::SiliconeOil);
     [(surgery, Field::PreviousSurgery), (total, Field::KKind), (oil, Field::EyeState)]
         .into_iter()
         .filter_map(|(code, field)| Some(Caution::about(code?, field)))
@@ -121,11 +140,12 @@ pub(crate) fn refusals(biometry: &Biometry) -> impl Iterator<Item = Caution> {
 /// # Errors
 /// The caution that says what the method lacks. Refusals of all methods are not asked here: see [`answers`].
 pub fn predict(method: Method, case: &Case) -> Result<Prediction, Caution> {
-    predict_with(method, &case.biometry, &case.lens.constants)
+    predict_with(method, case, &case.constants())
 }
 
-fn predict_with(method: Method, biometry: &Biometry, constants: &Constants) -> Result<Prediction, Caution> {
-    let (al, cornea) = (biometry.axial_length, &biometry.cornea);
+/// One method for another lens in the same eye.
+pub(crate) fn predict_with(method: Method, case: &Case, constants: &Constants) -> Result<Prediction, Caution> {
+    let (al, cornea) = (case.axial_length, &case.cornea);
     let needs_constant = Caution::of(Code::NeedsConstant, method);
     let converts = |_: Error| Caution::of(Code::NoSolution, method);
     let a = constants.a.ok_or(needs_constant);
@@ -158,22 +178,22 @@ fn predict_with(method: Method, biometry: &Biometry, constants: &Constants) -> R
                 None => convert::usual_slopes().map_err(converts)?,
             };
             let own = (a0, a1, a2);
-            Prediction::Haigis(haigis::working(al, cornea, chamber_depth(biometry)?, own))
+            Prediction::Haigis(haigis::working(al, cornea, chamber_depth(case)?, own))
         }
     })
 }
 
 /// The chamber depth Haigis means: from the front of the cornea to a natural lens.
-fn chamber_depth(biometry: &Biometry) -> Result<ChamberDepth, Caution> {
+fn chamber_depth(case: &Case) -> Result<ChamberDepth, Caution> {
     let lacks = |code| Caution::of(code, Method::Haigis);
-    let (acd, from) = biometry.acd.ok_or(lacks(Code::NeedsAcd))?;
-    if biometry.eye_state != EyeState::Phakic {
+    let (acd, from) = case.acd().ok_or(lacks(Code::NeedsAcd))?;
+    if case.eye_state != EyeState::Phakic {
         return Err(lacks(Code::NotMeasuredPhakic));
     }
     match from {
         AcdFrom::Epithelium => Ok(acd),
         AcdFrom::Endothelium => {
-            let cct = biometry.corneal_thickness.ok_or(lacks(Code::NeedsCct))?;
+            let cct = case.corneal_thickness().ok_or(lacks(Code::NeedsCct))?;
             ChamberDepth::from_mm(acd.mm() + cct.um() / 1000.0).map_err(|_| lacks(Code::NoSolution))
         }
     }
@@ -181,41 +201,32 @@ fn chamber_depth(biometry: &Biometry) -> Result<ChamberDepth, Caution> {
 
 /// What every method says of a case's lens, with the cautions that go with each.
 pub fn answers(case: &Case, report: &mut dyn FnMut(Caution)) -> [Option<Answer>; 6] {
-    answers_with(&case.biometry, &case.lens.constants, (case.target, case.vertex), report)
+    answers_with(case, &case.constants(), report)
 }
 
-pub(crate) fn answers_with(
-    biometry: &Biometry,
-    constants: &Constants,
-    (target, vertex): (Refraction, Vertex),
-    report: &mut dyn FnMut(Caution),
-) -> Answers {
+pub(crate) fn answers_with(case: &Case, constants: &Constants, report: &mut dyn FnMut(Caution)) -> Answers {
+    let mut answers = [None; 6];
     let mut refused = false;
-    for caution in refusals(biometry) {
+    for caution in refusals(case) {
         refused = true;
         report(caution);
     }
     if refused {
-        return [None; 6];
+        return answers;
     }
-    let mut answers =
-        [Method::Srk2, Method::Srkt, Method::T2, Method::Holladay1, Method::HofferQ, Method::Haigis].map(|method| {
-            let found = predict_with(method, biometry, constants).and_then(|prediction| {
-                let power = prediction.power(target, vertex).map_err(|_| Caution::of(Code::NoSolution, method))?;
-                Ok(Answer {
-                    method,
-                    prediction,
-                    power,
-                    compared: method != Method::Srk2,
-                    guided: method.guided(biometry.axial_length),
-                    withheld: false,
-                })
-            });
-            found.map_err(&mut *report).ok()
-        });
+    for (slot, method) in answers.iter_mut().zip(Method::ALL) {
+        match answer(*method, case, constants) {
+            Ok(answer) => *slot = Some(answer),
+            Err(caution) => report(caution),
+        }
+    }
     let t2 = answers.iter().flatten().find(|a| a.method == Method::T2).map(|a| a.power);
     for answer in answers.iter_mut().flatten() {
-        for code in doubts(answer, biometry, constants, t2).into_iter().flatten() {
+        let departs = t2.is_some_and(|t2| (answer.power - t2).abs() > DEPARTS.get());
+        if let (Method::Srkt, [_, slot, ..]) = (answer.method, &mut answer.doubts) {
+            *slot = departs.then_some(Code::DepartsFromT2);
+        }
+        for code in answer.doubts.into_iter().flatten() {
             if matches!(code, Code::Radicand | Code::DepartsFromT2 | Code::Unoptimised) {
                 (answer.compared, answer.guided) = (false, false);
             }
@@ -226,19 +237,32 @@ pub(crate) fn answers_with(
     answers
 }
 
-/// What speaks against one answer.
-fn doubts(answer: &Answer, biometry: &Biometry, constants: &Constants, t2: Option<f64>) -> [Option<Code>; 4] {
-    let al = biometry.axial_length.mm();
+#[inline(never)]
+fn answer(method: Method, case: &Case, constants: &Constants) -> Result<Answer, Caution> {
+    let prediction = predict_with(method, case, constants)?;
+    let optics = prediction.optics();
+    let power = optics.power(case.target, case.vertex).map_err(|_| Caution::of(Code::NoSolution, method))?;
+    Ok(Answer {
+        method,
+        optics,
+        power,
+        compared: method != Method::Srk2,
+        guided: method.guided(case.axial_length),
+        withheld: false,
+        doubts: doubts(&prediction, case.axial_length.mm(), constants),
+    })
+}
+
+/// What speaks against one answer by itself.
+fn doubts(prediction: &Prediction, al: f64, constants: &Constants) -> [Option<Code>; 4] {
     let when = |is: bool, code| is.then_some(code);
     let retina = when(al > RETINA_TURNS.get(), Code::RetinaTurned);
-    match &answer.prediction {
+    match prediction {
         Prediction::Srk2(_) => [Some(Code::Superseded), None, None, None],
-        Prediction::Srkt(working) => [
-            when(working.radicand < 0.0, Code::Radicand),
-            when(t2.is_some_and(|t2| (answer.power - t2).abs() > DEPARTS.get()), Code::DepartsFromT2),
-            retina,
-            when(al > LCOR_TURNS.get(), Code::LcorTurned),
-        ],
+        // the second place is kept for its departure from T2
+        Prediction::Srkt(working) => {
+            [when(working.radicand < 0.0, Code::Radicand), None, retina, when(al > LCOR_TURNS.get(), Code::LcorTurned)]
+        }
         Prediction::T2(_) => [retina, None, None, None],
         Prediction::Holladay1(_) => [when(constants.surgeon_factor.is_none(), Code::Converted), None, None, None],
         Prediction::HofferQ(_) => [

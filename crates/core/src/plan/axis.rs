@@ -34,8 +34,8 @@ enum Power {
 
 impl Seen {
     fn of(case: &Case, answer: &Answer) -> Option<Seen> {
-        let power = case.lens.power.map_or(Power::Mean(answer.power), |chosen| Power::Label(chosen.d()));
-        Some(Seen { method: answer.method, eye: answer.prediction.thin_eye()?, power })
+        let power = case.lens_power().map_or(Power::Mean(answer.power), |chosen| Power::Label(chosen.d()));
+        Some(Seen { method: answer.method, eye: answer.optics.thin_eye()?, power })
     }
 
     fn lens(&self, label: &Toric, cylinder: f64, mark: Axis) -> ToricLens {
@@ -48,11 +48,12 @@ impl Seen {
 
 /// The cornea after the incision: its vector, without a mean.
 pub(crate) fn planned(case: &Case) -> Option<PowerVector> {
-    let measured = cornea::measured(&case.biometry.cornea)?;
-    let (site, flattening) = case.incision.effect?;
+    let measured = cornea::measured(&case.cornea)?;
+    let (site, flattening) = case.incision_effect()?;
     Some(measured.plus(cornea::induced(site, flattening)))
 }
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     sink.part(Part::Axis);
     entries(case, sink, &[Field::IncisionSite, Field::Flattening]);
@@ -63,11 +64,11 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
             sink.item(Item::one(What::PlannedAxis, on_dial(axis)));
         }
     }
-    let Some(label) = &case.toric else { return };
+    let Some(label) = case.toric() else { return };
     entries(case, sink, &[Field::LabelPower, Field::CylinderPlane]);
     entries(case, sink, &CYLINDERS);
     let Some(vector) = planned else {
-        let axes = case.biometry.cornea.steep_axis().is_some();
+        let axes = case.cornea.steep_axis().is_some();
         let code = if axes { Code::ToricNeedsIncision } else { Code::ToricNeedsAxes };
         let field = if axes { Field::Flattening } else { Field::K1Axis };
         return sink.caution(Caution::about(code, field));
@@ -82,12 +83,15 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     if label.plane == CylinderPlane::Cornea {
         sink.caution(Caution::about(Code::CorneaPlaneLabel, Field::CylinderPlane));
     }
-    if case.lens.power.is_none() {
+    if case.lens_power().is_none() {
         sink.caution(Caution::about(Code::ToricNeedsPower, Field::LensPower));
     }
-    labels(case, label, vector, seen, sink);
-    chosen(case, label, vector, compared, sink);
+    labels(case, &label, vector, seen, sink);
+    chosen(case, &label, vector, compared, sink);
 }
+
+/// What is told of a label: placed as planned, and turned off it by so many degrees.
+const TURNS: [(What, f64); 3] = [(What::Residual, 0.0), (What::ResidualOff5, 5.0), (What::ResidualOff10, 10.0)];
 
 /// The cylinder each method needs, and what the labels on either side of it leave.
 fn labels(
@@ -115,7 +119,7 @@ fn labels(
         CylinderPlane::Cornea => w.n,
     });
     let Some((least, most)) = range(at_label) else { return };
-    let cylinders = || label.cylinders.iter().flatten().copied();
+    let cylinders = || case.cylinders();
     let below = cylinders().map(LensCylinder::d).filter(|c| *c <= least).fold(f64::NEG_INFINITY, f64::max);
     let above = cylinders().map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
     for (row, cylinder) in cylinders().filter(|c| (below..=above).contains(&c.d())).enumerate() {
@@ -127,14 +131,12 @@ fn labels(
             if label.plane == CylinderPlane::Cornea {
                 sink.item(Item::of(What::LensPlaneCylinder, method, own).in_row(row));
             }
-            let left = |turn| residual(&eye, vector, lens.turned(turn)).ok();
-            let turns = [(What::Residual, 0.0), (What::ResidualOff5, 5.0), (What::ResidualOff10, 10.0)];
-            for (what, turn) in turns {
-                if let Some(left) = left(turn) {
-                    sink.item(Item::of(what, method, left.cylinder()).in_row(row));
-                }
-            }
-            if let Some(axis) = left(0.0).and_then(plus_axis) {
+            let [aligned, ..] = TURNS.map(|(what, turn)| {
+                let left = residual(&eye, vector, lens.turned(turn)).ok()?;
+                sink.item(Item::of(what, method, left.cylinder()).in_row(row));
+                Some(left)
+            });
+            if let Some(axis) = aligned.and_then(plus_axis) {
                 sink.item(Item::of(What::ResidualAxis, method, on_dial(axis)).in_row(row));
             }
         }
@@ -157,11 +159,11 @@ fn plus_axis(left: PowerVector) -> Option<Axis> {
 
 /// The toric lens that was chosen, in one method's eye.
 pub(crate) fn chosen_lens(case: &Case, answer: &Answer) -> Option<(ThinEye, ToricLens)> {
-    let label = case.toric.as_ref()?;
+    let label = case.toric()?;
     let (cylinder, mark) = label.chosen?;
     let one = Seen::of(case, answer)?;
     let own = at_lens_plane(cylinder, label.plane, &one.eye, case.target, case.vertex).ok()?;
-    Some((one.eye, one.lens(label, own, mark)))
+    Some((one.eye, one.lens(&label, own, mark)))
 }
 
 /// What the lens that was chosen leaves, as it will lie.
@@ -192,7 +194,7 @@ fn chosen<'a>(
             sink.caution(Caution::about(Code::OffAxisChosen, Field::LensAxis));
         }
     }
-    if !label.cylinders.iter().flatten().any(|c| *c == cylinder) && label.cylinders.iter().any(Option::is_some) {
+    if !case.cylinders().any(|c| c == cylinder) && case.cylinders().next().is_some() {
         sink.caution(Caution::about(Code::OffLabel, Field::LensCylinder));
     }
 }

@@ -1,7 +1,7 @@
 //! The lens for a torn capsule: its own model, its own constant, its own place.
 
 use super::entries;
-use crate::case::{Backup, Case, Constants};
+use crate::case::{Backup, Case};
 use crate::caution::{Caution, Code};
 use crate::choice::{BackupPlace, LensStyle};
 use crate::constant::eye::BACKUP_FAR;
@@ -12,9 +12,10 @@ use crate::lens::predict::{Answer, Answers, answers_with, refusals};
 use crate::lens::vergence::ThinEye;
 use crate::sink::Sink;
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Backup);
-    let Some(backup) = &case.backup else {
+    let Some(backup) = case.backup() else {
         return sink.caution(Caution::about(Code::NoBackup, Field::BackupModel));
     };
     entries(
@@ -29,7 +30,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
         Some(LensStyle::ThreePiece) => {}
         None => sink.caution(Caution::about(Code::BackupStyleUnknown, Field::BackupStyle)),
     }
-    if refusals(&case.biometry).next().is_some() {
+    if refusals(case).next().is_some() {
         return;
     }
     match backup.place {
@@ -39,8 +40,8 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
         }
         BackupPlace::Captured => sink.caution(Caution::about(Code::CapturedOptic, Field::BackupPlace)),
     }
-    let answers = answers(case, backup);
-    let compared = placed(case, backup, &answers)
+    let answers = answers(case, &backup);
+    let compared = placed(case, &backup, &answers)
         .filter_map(|(answer, eye)| Some((answer, eye.power(case.target, case.vertex).ok()?.power)));
     for (answer, there) in compared.clone() {
         sink.item(Item::of(What::BackupBag, answer.method, answer.power));
@@ -54,8 +55,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
 /// What the methods say of the backup lens by its own constant. Their cautions were said of the first lens, and what goes
 /// for this one is said once, not again for each.
 pub(crate) fn answers(case: &Case, backup: &Backup) -> Answers {
-    let constants = Constants { a: Some(backup.a), ..Constants::default() };
-    answers_with(&case.biometry, &constants, (case.target, case.vertex), &mut |_| {})
+    answers_with(case, &backup.constants(), &mut |_| {})
 }
 
 /// The eyes of the methods compared, the lens moved from the bag to where it would go.
@@ -68,16 +68,16 @@ pub(crate) fn placed<'a>(
         BackupPlace::Sulcus => backup.shift.mm(),
         BackupPlace::Captured => 0.0,
     };
-    let fit = backup.style != Some(LensStyle::OnePiece) && refusals(&case.biometry).next().is_none();
+    let fit = backup.style != Some(LensStyle::OnePiece) && refusals(case).next().is_none();
     answers.iter().flatten().filter(move |a| fit && a.compared && !a.withheld).filter_map(move |answer| {
-        let eye = answer.prediction.thin_eye()?;
+        let eye = answer.optics.thin_eye()?;
         Some((answer, ThinEye { elp: eye.elp - forward, ..eye }))
     })
 }
 
 /// Is the backup power chosen one that the methods ask for?
 fn chosen(case: &Case, asked: Option<(f64, f64)>, sink: &mut dyn Sink) {
-    let Some(power) = case.draft.number(Field::BackupPower) else {
+    let Some(power) = case.draft().number(Field::BackupPower) else {
         return sink.caution(Caution::about(Code::NoBackupPower, Field::BackupPower));
     };
     if power < 0.0 {

@@ -9,17 +9,18 @@ use crate::item::{Item, Part, What};
 use crate::pressure::unit::{Unit, convert};
 use crate::sink::Sink;
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::EndOfCase);
-    if let Some(vacuum) = case.pressure.viscoelastic {
+    if let Some(vacuum) = case.vacuum_viscoelastic() {
         entries(case, sink, &[Field::VacuumViscoelastic]);
         sink.item(Item::one(What::ViscoelasticKpa, convert(vacuum.mmhg(), Unit::MmHg, Unit::KPa)));
         sink.item(Item::one(What::ViscoelasticCmh2o, convert(vacuum.mmhg(), Unit::MmHg, Unit::CmH2O)));
     }
     sink.caution(Caution::general(Code::ViscoelasticLeft));
     // a toric axis overrides any other wish
-    let toric_axis = case.toric.as_ref().and_then(|t| t.chosen).map(|(_, axis)| axis);
-    if let Some(axis) = toric_axis.or(case.lens.haptic_axis) {
+    let toric_axis = case.toric().and_then(|t| t.chosen).map(|(_, axis)| axis);
+    if let Some(axis) = toric_axis.or(case.haptic_axis()) {
         sink.item(Item::one(What::Orientation, on_dial(axis)));
     }
     if toric_axis.is_none() {

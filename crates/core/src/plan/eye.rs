@@ -42,10 +42,11 @@ const MEASURED: &[Field] = &[
     Field::FellowState,
 ];
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Eye);
     entries(case, sink, MEASURED);
-    let cornea = &case.biometry.cornea;
+    let cornea = &case.cornea;
     let one = Item::one;
     sink.item(one(What::MeanRadius, cornea.radius().mm()));
     sink.item(one(What::MeanK, cornea.k()));

@@ -9,16 +9,17 @@ use crate::constant::eye::*;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
-use crate::lens::ladder::{labels, on_label, range};
+use crate::lens::ladder::{labels, on_label, range, widened};
 use crate::lens::predict::{Answer, Answers, refusals};
 use crate::quantity::LensPower;
 use crate::sink::Sink;
 
 /// The answers a card may show.
 pub(super) fn shown<'a>(case: &'a Case, answers: &'a Answers) -> impl Iterator<Item = &'a Answer> + Clone {
-    answers.iter().flatten().filter(|a| !a.withheld && (a.method != Method::Srk2 || case.lens.show_srk2))
+    answers.iter().flatten().filter(|a| !a.withheld && (a.method != Method::Srk2 || case.says_yes(Field::ShowSrk2)))
 }
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     sink.part(Part::Lens);
     entries(case, sink, READ_OUT);
@@ -55,12 +56,12 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     let compared = shown.clone().filter(|a| a.compared);
     if shown.clone().next().is_none() {
         // an eye that is refused has been told so already
-        if refusals(&case.biometry).next().is_none() {
+        if refusals(case).next().is_none() {
             sink.caution(Caution::about(Code::NoMethod, Field::AConstant));
         }
         return;
     }
-    let al = case.biometry.axial_length.mm();
+    let al = case.axial_length.mm();
     if al > LONG_EYE.get() {
         sink.caution(Caution::about(Code::LongEye, Field::AxialLength));
     }
@@ -80,7 +81,7 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         }
     }
     let weak_meridian =
-        case.toric.as_ref().is_some_and(|t| t.label_power == LabelPower::FlattestMeridian && t.chosen.is_none());
+        case.toric().is_some_and(|t| t.label_power == LabelPower::FlattestMeridian && t.chosen.is_none());
     if weak_meridian {
         sink.caution(Caution::about(Code::LabelNeedsCylinder, Field::LabelPower));
     }
@@ -90,15 +91,15 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
 
 /// What the entries alone say.
 fn entered(case: &Case, sink: &mut dyn Sink) {
-    if !case.draft.has(Field::LensModel) {
+    if !case.draft().has(Field::LensModel) {
         sink.caution(Caution::about(Code::LensModelMissing, Field::LensModel));
     }
     if !(TARGET_LEAST.get()..=TARGET_MOST.get()).contains(&case.target.d()) {
         sink.caution(Caution::about(Code::TargetUnusual, Field::Target));
     }
-    let Some(power) = case.lens.power else {
+    let Some(power) = case.lens_power() else {
         // an eye that is refused has no lens to choose from
-        if refusals(&case.biometry).next().is_none() {
+        if refusals(case).next().is_none() {
             sink.caution(Caution::about(Code::NoLensChosen, Field::LensPower));
         }
         return;
@@ -106,10 +107,10 @@ fn entered(case: &Case, sink: &mut dyn Sink) {
     if power.d() < 0.0 {
         sink.caution(Caution::about(Code::MinusPower, Field::LensPower));
     }
-    if !on_label(power, &case.lens) {
+    if !on_label(power, case) {
         sink.caution(Caution::about(Code::OffLabel, Field::LensPower));
     }
-    if case.lens.least.is_some_and(|least| power < least) || case.lens.most.is_some_and(|most| power > most) {
+    if case.lens_least().is_some_and(|least| power < least) || case.lens_most().is_some_and(|most| power > most) {
         sink.caution(Caution::about(Code::OutOfRange, Field::LensPower));
     }
 }
@@ -117,22 +118,22 @@ fn entered(case: &Case, sink: &mut dyn Sink) {
 fn method(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
     let of = |what, value| Item::of(what, answer.method, value);
     sink.item(of(What::ExactPower, answer.power));
-    if let Some(eye) = answer.prediction.thin_eye() {
+    if let Some(eye) = answer.optics.thin_eye() {
         sink.item(of(What::LensPosition, eye.elp));
     }
     sink.item(of(What::Guided, f64::from(u8::from(answer.guided))));
     sink.item(of(What::Compared, f64::from(u8::from(answer.compared))));
-    if let Some(rx) = case.lens.power.and_then(|label| refraction(case, answer, label)) {
+    if let Some(rx) = case.lens_power().and_then(|label| refraction(case, answer, label)) {
         sink.item(of(What::Refraction, rx));
     }
 }
 
 /// The mean power of a lens of this label: a toric label that states its weak meridian lacks half its cylinder.
 pub(crate) fn mean_power(case: &Case, answer: &Answer, label: LensPower) -> Option<LensPower> {
-    let chosen = case.toric.as_ref().and_then(|toric| Some((toric, toric.chosen?)));
+    let chosen = case.toric().and_then(|toric| Some((toric, toric.chosen?)));
     let Some((toric, (cylinder, mark))) = chosen else { return Some(label) };
     // a method without a lens position can take a cylinder at the lens, but none from the cornea there
-    let own = match (toric.plane, answer.prediction.thin_eye()) {
+    let own = match (toric.plane, answer.optics.thin_eye()) {
         (_, Some(eye)) => at_lens_plane(cylinder, toric.plane, &eye, case.target, case.vertex).ok()?,
         (CylinderPlane::Lens, None) => cylinder.d(),
         (CylinderPlane::Cornea, None) => return None,
@@ -142,7 +143,7 @@ pub(crate) fn mean_power(case: &Case, answer: &Answer, label: LensPower) -> Opti
 
 /// What a lens of this label leaves, by one method.
 fn refraction(case: &Case, answer: &Answer, label: LensPower) -> Option<f64> {
-    answer.prediction.refraction(mean_power(case, answer, label)?, case.vertex).ok()
+    answer.optics.refraction(mean_power(case, answer, label)?, case.vertex).ok()
 }
 
 fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
@@ -155,24 +156,24 @@ fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         Some(mean_power(case, answer, label)?.d() - label.d())
     };
     let middle = (least + most) / 2.0 - shown.clone().find_map(beyond).unwrap_or(0.0);
-    if case.lens.least.is_some_and(|l| middle < l.d()) || case.lens.most.is_some_and(|m| middle > m.d()) {
+    if case.lens_least().is_some_and(|l| middle < l.d()) || case.lens_most().is_some_and(|m| middle > m.d()) {
         sink.caution(Caution::about(Code::ModelFallsShort, Field::LensModel));
     }
-    let around = || labels(middle, &case.lens);
+    let around = || labels(middle, case);
     // a lens chosen further away has a row of its own
-    let chosen = case.lens.power.filter(|power| !around().any(|label| label == *power));
+    let chosen = case.lens_power().filter(|power| !around().any(|label| label == *power));
+    let several = shown.clone().filter(|a| a.compared).count() >= 2;
     for (row, label) in around().chain(chosen).enumerate() {
         sink.item(Item::one(What::LadderPower, label.d()).in_row(row));
-        let left = |answer: &Answer| refraction(case, answer, label);
+        let mut spread = None;
         for answer in shown.clone() {
-            if let Some(rx) = left(answer) {
-                sink.item(Item::of(What::LadderRefraction, answer.method, rx).in_row(row));
+            let Some(rx) = refraction(case, answer, label) else { continue };
+            sink.item(Item::of(What::LadderRefraction, answer.method, rx).in_row(row));
+            if answer.compared {
+                spread = Some(widened(spread, rx));
             }
         }
-        let compared = shown.clone().filter(|a| a.compared);
-        if compared.clone().count() >= 2
-            && let Some((least, most)) = range(compared.filter_map(left))
-        {
+        if let Some((least, most)) = spread.filter(|_| several) {
             sink.item(Item::one(What::LadderSpread, most - least).in_row(row));
         }
     }
@@ -181,7 +182,7 @@ fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
 /// Is the lens chosen the one for this target, and does the eye then go with its fellow?
 fn chosen<'a>(case: &Case, compared: impl Iterator<Item = &'a Answer> + Clone, sink: &mut dyn Sink) {
     let with = |label: LensPower| compared.clone().filter_map(move |a| refraction(case, a, label));
-    let expected = case.lens.power.and_then(|power| range(with(power)));
+    let expected = case.lens_power().and_then(|power| range(with(power)));
     if let Some((least, most)) = expected
         && (case.target.d() - least > FAR_FROM_TARGET.get() || most - case.target.d() > FAR_FROM_TARGET.get())
     {
@@ -189,7 +190,7 @@ fn chosen<'a>(case: &Case, compared: impl Iterator<Item = &'a Answer> + Clone, s
     }
     // the method that puts the two eyes furthest apart decides
     let (least, most) = expected.unwrap_or((case.target.d(), case.target.d()));
-    let apart = case.fellow.refraction.map(|fellow| (fellow.d() - least).abs().max((most - fellow.d()).abs()));
+    let apart = case.fellow_refraction().map(|fellow| (fellow.d() - least).abs().max((most - fellow.d()).abs()));
     if apart.is_some_and(|apart| apart > ANISOMETROPIA.get()) {
         sink.caution(Caution::about(Code::Anisometropia, Field::FellowRefraction));
     }

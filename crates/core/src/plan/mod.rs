@@ -1,6 +1,7 @@
 //! From a case to the theatre card: one file per part, in the order of the page.
 //!
-//! Everything is streamed to a [`Sink`] as it is computed; nothing is collected, so a device needs no room for a card.
+//! Everything is streamed to a [`Sink`] as it is computed; nothing is collected, so a device needs no room for a card. No
+//! part is inlined, so that each gives its stack back before the next.
 
 mod axis;
 mod backup;
@@ -54,7 +55,7 @@ pub fn plan(case: &Case, sink: &mut dyn Sink) {
     entries(case, sink, &[Field::Id, Field::Side, Field::SurgeryDate]);
     // computed once, used by lens, astigmatism and risks
     let answers = predict::answers(case, &mut |caution| {
-        if caution.method != Some(Method::Srk2) || case.lens.show_srk2 {
+        if caution.method != Some(Method::Srk2) || case.says_yes(Field::ShowSrk2) {
             sink.caution(caution);
         }
     });
@@ -82,7 +83,7 @@ impl Noting<'_> {
     /// Shows the entries that no part has shown.
     fn unused(&mut self, case: &Case) {
         let shown = self.shown;
-        let mut unused = Field::ALL.iter().zip(shown).filter(|(f, shown)| !shown && case.draft.has(**f)).peekable();
+        let mut unused = Field::ALL.iter().zip(shown).filter(|(f, shown)| !shown && case.draft().has(**f)).peekable();
         if unused.peek().is_some() {
             self.sink.part(Part::Unused);
             unused.for_each(|(field, _)| self.sink.entry(*field));
@@ -115,7 +116,7 @@ impl Sink for Noting<'_> {
 /// Shows the entries that were made, and says of those left to their default that they were.
 fn entries(case: &Case, sink: &mut dyn Sink, fields: &[Field]) {
     for &field in fields {
-        if case.draft.has(field) {
+        if case.draft().has(field) {
             sink.entry(field);
         } else if field.default().is_some() {
             sink.entry(field);

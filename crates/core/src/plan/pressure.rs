@@ -18,6 +18,7 @@ const SETTINGS: [(Field, What); 3] = [
     (Field::VacuumViscoelastic, What::MarginViscoelastic),
 ];
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Pressure);
     column(case, sink);
@@ -43,13 +44,13 @@ fn column(case: &Case, sink: &mut dyn Sink) {
 
 /// The column of a case, where its levels are known.
 pub(crate) fn working_head(case: &Case) -> Option<head::Working> {
-    let (open, eye) = case.pressure.levels?;
-    Some(head::working(open, eye, case.pressure.gas, case.pressure.density))
+    let (open, eye) = case.levels()?;
+    Some(head::working(open, eye, case.gas, case.density))
 }
 
 /// The air of a case, where it is known: measured, or by its altitude.
 pub(crate) fn known_air(case: &Case) -> Option<Air> {
-    case.pressure.station.map(Air::Station).or(case.pressure.altitude.map(Air::Altitude))
+    case.station_pressure().map(Air::Station).or(case.altitude().map(Air::Altitude))
 }
 
 fn air(case: &Case, sink: &mut dyn Sink) -> Option<f64> {
@@ -57,9 +58,9 @@ fn air(case: &Case, sink: &mut dyn Sink) -> Option<f64> {
         sink.caution(Caution::about(Code::NoAir, Field::Altitude));
         return None;
     };
-    let w = ceiling::working(air, case.pressure.temperature);
+    let w = ceiling::working(air, case.temperature);
     entries(case, sink, &[Field::Altitude, Field::StationPressure, Field::Temperature]);
-    if case.pressure.station.is_some() && case.pressure.altitude.is_some() {
+    if case.station_pressure().is_some() && case.altitude().is_some() {
         sink.caution(Caution::about(Code::StationBeatsAltitude, Field::StationPressure));
     }
     let what = match air {
@@ -77,7 +78,7 @@ fn air(case: &Case, sink: &mut dyn Sink) -> Option<f64> {
 /// Each setting, and what is left of the ceiling above it.
 fn settings(case: &Case, ceiling: Option<f64>, sink: &mut dyn Sink) {
     for (field, margin) in SETTINGS {
-        let Some(setting) = case.draft.number(field) else { continue };
+        let Some(setting) = case.draft().number(field) else { continue };
         sink.entry(field);
         let Some(ceiling) = ceiling else { continue };
         sink.item(Item::one(margin, ceiling - setting));

@@ -8,20 +8,21 @@ use crate::item::{Item, Part, What};
 use crate::sink::Sink;
 use crate::table_side::rhexis::{grasps, overlap, paraxial_magnification, working};
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Rhexis);
     entries(case, sink, &[Field::Cut, Field::Grasp, Field::Decentration, Field::CapsuleDepth]);
     let one = Item::one;
-    if let Some(depth) = case.capsule.depth
-        && let Ok(factor) = paraxial_magnification(depth, case.biometry.cornea.k())
+    if let Some(depth) = case.capsule_depth()
+        && let Ok(factor) = paraxial_magnification(depth, case.cornea.k())
     {
         sink.item(one(What::ParaxialFactor, factor));
     }
-    let Some(cut) = case.capsule.cut else { return };
+    let Some(cut) = case.cut() else { return };
     let circle = working(cut);
     sink.item(one(What::RhexisTrue, circle.diameter));
     sink.item(one(What::RhexisEdge, circle.edge));
-    if let Some(grasp) = case.capsule.grasp {
+    if let Some(grasp) = case.grasp() {
         sink.item(one(What::RhexisGrasps, grasps(circle.edge, grasp)));
     }
     sink.item(one(What::CutSeen, circle.cut_seen));
@@ -29,7 +30,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.item(one(What::RhexisSeenLeast, circle.seen_least));
     sink.item(one(What::RhexisSeenMost, circle.seen_most));
     sink.caution(Caution::about(Code::RhexisBand, Field::Cut));
-    let Some((optic, decentration)) = case.lens.optic.zip(case.capsule.decentration) else { return };
+    let Some((optic, decentration)) = case.optic().zip(case.decentration()) else { return };
     let (worst, best) = overlap(circle.diameter, optic, decentration);
     let (worst_seen, best_seen) = overlap(circle.seen, optic, decentration);
     sink.item(one(What::OverlapWorst, worst));

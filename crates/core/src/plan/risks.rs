@@ -23,20 +23,21 @@ fn meaning(risk: Field) -> Option<Code> {
     })
 }
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Risks);
     for &risk in RISKS {
-        if case.draft.has(risk) {
+        if case.draft().has(risk) {
             sink.entry(risk);
         }
         if let Some(code) = meaning(risk).filter(|_| case.says_yes(risk)) {
             sink.caution(Caution::about(code, risk));
         }
     }
-    if !RISKS.iter().any(|risk| case.draft.has(*risk)) {
+    if !RISKS.iter().any(|risk| case.draft().has(*risk)) {
         sink.caution(Caution::general(Code::RisksUnanswered));
     }
-    let long = case.biometry.axial_length.mm() > GUIDANCE_LONG.get();
+    let long = case.axial_length.mm() > GUIDANCE_LONG.get();
     if long && !case.says_yes(Field::Vitrectomised) {
         sink.caution(Caution::about(Code::LongOrVitrectomised, Field::AxialLength));
     }

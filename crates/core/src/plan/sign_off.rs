@@ -5,12 +5,13 @@ use crate::item::Part;
 use crate::sign_off::SignOff;
 use crate::sink::Sink;
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::SignOff);
     for &line in SignOff::ALL {
         let applies = match line {
-            SignOff::Marks => case.toric.is_some(),
-            SignOff::BackupBox => case.backup.is_some(),
+            SignOff::Marks => case.toric().is_some(),
+            SignOff::BackupBox => case.backup().is_some(),
             _ => true,
         };
         if applies {

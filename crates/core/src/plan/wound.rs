@@ -11,13 +11,14 @@ use crate::item::{Item, Part, What};
 use crate::sink::Sink;
 use crate::table_side::wound::squareness;
 
+#[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Wound);
     entries(case, sink, &[Field::IncisionSite, Field::Seat, Field::WoundWidth, Field::TunnelLength]);
     if elsewhere(case) {
         sink.caution(Caution::about(Code::SeatElsewhere, Field::IncisionSite));
     }
-    let Some((tunnel, width)) = case.incision.tunnel.zip(case.incision.width) else { return };
+    let Some((tunnel, width)) = case.tunnel_length().zip(case.wound_width()) else { return };
     let ratio = squareness(tunnel, width);
     sink.item(Item::one(What::Squareness, ratio));
     if ratio < 1.0 {
@@ -27,7 +28,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
 
 /// Whether the incision lies away from the surgeon: the cheapest sign of a swapped side.
 fn elsewhere(case: &Case) -> bool {
-    let (Some(site), Some(seat)) = (case.incision.site, case.incision.seat) else { return false };
+    let (Some(site), Some(seat)) = (case.incision_site(), case.seat()) else { return false };
     let (at, limit) = match seat {
         Seat::Temporal => (0.0, SEAT_TEMPORAL.get()),
         Seat::Superior => (90.0, SEAT_SUPERIOR.get()),

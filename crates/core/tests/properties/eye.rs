@@ -52,13 +52,13 @@ impl Eye {
     /// The exact lens power for the target, D.
     pub(crate) fn power(self, method: Method) -> f64 {
         let (target, vertex) = (Refraction::from_d(self.target).unwrap(), Vertex::from_mm(self.vertex).unwrap());
-        self.predict(method).power(target, vertex).unwrap()
+        self.predict(method).optics().power(target, vertex).unwrap()
     }
 
     /// The refraction a lens leaves, D.
     pub(crate) fn left(self, method: Method, power: f64) -> f64 {
         let (lens, vertex) = (LensPower::from_d(power).unwrap(), Vertex::from_mm(self.vertex).unwrap());
-        self.predict(method).refraction(lens, vertex).unwrap()
+        self.predict(method).optics().refraction(lens, vertex).unwrap()
     }
 
     /// The radicand of SRK/T's corneal height, mm2: 20 on an average eye, negative past the cusp.
@@ -84,7 +84,7 @@ fn bits(draft: &Draft) -> Vec<u64> {
     let case = Case::try_from(draft).unwrap();
     let (target, vertex) = (draft.number(Field::Target).unwrap(), draft.number(Field::Vertex).unwrap());
     let (target, vertex) = (Refraction::from_d(target).unwrap(), Vertex::from_mm(vertex).unwrap());
-    let power = |m: &Method| predict(*m, &case).unwrap().power(target, vertex).unwrap().to_bits();
+    let power = |m: &Method| predict(*m, &case).unwrap().optics().power(target, vertex).unwrap().to_bits();
     Method::ALL.iter().map(power).collect()
 }
 

@@ -7,7 +7,7 @@ use ocellus_core::explain::{self, Subject};
 use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
 use ocellus_core::lens::Method;
-use ocellus_core::lens::predict::{self, Prediction};
+use ocellus_core::lens::predict::{self, Optics, Prediction};
 use ocellus_core::plan;
 use ocellus_core::quantity::{LensPower, Refraction, Vertex};
 use ocellus_core::sink::Sink;
@@ -144,23 +144,23 @@ pub(super) fn register(registry: &mut Registry) {
                 let answers = answers(&Case::try_from(&without_lens(value)?)?, &mut |_| {});
                 Ok(vec![answers.iter().flatten().find(|answer| answer.method == method).ok_or("no answer")?.power])
             };
-        predict::predict, Prediction::power =>
+        predict::predict, Prediction::optics, Optics::power =>
             ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
-            |predict, power; value| {
+            |predict, optics, power; value| {
                 let target = Refraction::from_d(value.number("target_d")?)?;
                 let vertex = Vertex::from_mm(value.number("vertex_mm")?)?;
-                Ok(vec![power(&predicted(predict, value)?, target, vertex)?])
+                Ok(vec![power(&optics(&predicted(predict, value)?), target, vertex)?])
             };
-        predict::predict, Prediction::refraction =>
+        predict::predict, Prediction::optics, Optics::refraction =>
             ["srk2-*-rx", "srkt-*-rx", "t2-*-rx", "holladay1-##-rx", "hofferq-##-rx", "haigis-*-rx"] =>
-            |predict, refraction; value| {
+            |predict, optics, refraction; value| {
                 let power = LensPower::from_d(value.number("iol_power_d")?)?;
                 let vertex = Vertex::from_mm(value.number("vertex_mm")?)?;
-                Ok(vec![refraction(&predicted(predict, value)?, power, vertex)?])
+                Ok(vec![refraction(&optics(&predicted(predict, value)?), power, vertex)?])
             };
-        predict::predict, Prediction::thin_eye =>
+        predict::predict, Prediction::optics, Optics::thin_eye =>
             ["srkt-*-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
-            |predict, thin_eye; value| Ok(vec![thin_eye(&predicted(predict, value)?).ok_or("no lens position")?.elp]);
+            |predict, optics, thin_eye; value| Ok(vec![thin_eye(&optics(&predicted(predict, value)?)).ok_or("no lens position")?.elp]);
         predict::predict, Prediction::show =>
             ["srkt-*-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
             |predict, show; value| {
