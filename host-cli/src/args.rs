@@ -33,8 +33,9 @@ A case is a text file in TOML, one operated eye; this is the least it needs
     "
 Exit codes:
   0  done
-  1  something was refused: part of the answer has no number
-  2  the command or a file could not be used; what is wrong is said, line by line"
+  1  something was refused, or two machines differ: part of the answer has no number
+  2  the command or a file could not be used; what is wrong is said, line by line
+  3  no device answered, or the line to it failed"
 );
 
 /// What to do.
@@ -81,12 +82,79 @@ pub enum Command {
         #[arg(value_name = "IN.csv")]
         table: String,
     },
+    /// Ask a device, and check what it computes against this program, bit for bit.
+    #[command(subcommand)]
+    Device(Device),
+    /// Hold the device's own conversation here, without any device: type help.
+    Console,
     /// List every entry of a case: key, meaning, what is accepted, usual value.
     Fields {
         /// Print Markdown tables.
         #[arg(long)]
         markdown: bool,
     },
+}
+
+/// What to ask a device.
+#[derive(Debug, Subcommand)]
+pub enum Device {
+    /// Say which board answers, what it was built from, and whether it speaks of the same things.
+    Hello {
+        /// Where the device is.
+        #[command(flatten)]
+        port: Port,
+    },
+    /// Print the theatre card of one operated eye, every number computed by the device.
+    Plan {
+        /// The case and the lenses.
+        #[command(flatten)]
+        case: CaseFiles,
+        /// Where the device is.
+        #[command(flatten)]
+        port: Port,
+    },
+    /// Compute cases here and on the device, and compare every number by its 64 bits.
+    ///
+    /// Of each case the whole card, the working of every subject and the read-back; and the units of pressure, each in
+    /// each. A table of eyes (a name that ends in .csv) is a case a row. What is no case must be refused for the same
+    /// reasons.
+    Compare {
+        /// Case files, in TOML, and tables of eyes, in CSV.
+        #[arg(value_name = "CASE", required = true)]
+        cases: Vec<PathBuf>,
+        /// A list of lens models, in TOML, whose numbers are filled in for the models that the cases name.
+        #[arg(long, value_name = "FILE")]
+        lenses: Option<PathBuf>,
+        /// Where the device is.
+        #[command(flatten)]
+        port: Port,
+    },
+    /// Talk with the device at this terminal.
+    Console {
+        /// Where the device is.
+        #[command(flatten)]
+        port: Port,
+    },
+    /// Print what the device has counted since it started: frames, bytes lost, stack used.
+    Counters {
+        /// A case, of which the device then times a plan.
+        #[arg(value_name = "CASE.toml")]
+        case: Option<PathBuf>,
+        /// Print them as JSON.
+        #[arg(long)]
+        json: bool,
+        /// Where the device is.
+        #[command(flatten)]
+        port: Port,
+    },
+}
+
+/// Where the device is.
+#[derive(Debug, Args)]
+pub struct Port {
+    /// A serial line, as /dev/ttyACM0, or tcp:HOST:PORT for an emulator.
+    #[arg(long = "port", value_name = "PORT")]
+    pub name: String,
 }
 
 /// The case and the lenses.

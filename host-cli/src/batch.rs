@@ -14,10 +14,12 @@ use std::process::ExitCode;
 
 use indicatif::{ProgressBar, ProgressStyle};
 use ocellus_core::case::Case;
+use ocellus_core::draft::Draft;
 
 use answer::Answers;
 use columns::Columns;
 use line::Lines;
+pub use row::Wrong;
 
 use crate::problem::Problem;
 
@@ -56,7 +58,8 @@ impl Failure {
         }
     }
 
-    fn of(self, table: &str) -> Problem {
+    /// What is told of it.
+    pub fn of(self, table: &str) -> Problem {
         match self {
             Failure::Read(error) => {
                 Problem::of_file(table, format!("cannot be read: {error}"), "a table in CSV; - for standard input")
@@ -67,20 +70,45 @@ impl Failure {
     }
 }
 
+/// The rows of a table, each with its entries or what is wrong with it.
+pub struct Rows<R> {
+    lines: Lines<R>,
+    columns: Columns,
+}
+
+impl<R: BufRead> Rows<R> {
+    /// Reads the header.
+    ///
+    /// # Errors
+    /// When the table cannot be read, or has no header of known columns.
+    pub fn of(input: R) -> Result<Self, Failure> {
+        let mut lines = Lines::new(input);
+        let columns = match lines.next().map_err(Failure::Read)? {
+            Some(header) => Columns::parse(&header).map_err(Failure::Header)?,
+            None => return Err(Failure::Header(columns::problem("", "the table is empty", &columns::all()))),
+        };
+        Ok(Rows { lines, columns })
+    }
+
+    /// The label and the entries of the next row.
+    ///
+    /// # Errors
+    /// When the table cannot be read further.
+    pub fn next(&mut self) -> Result<Option<(String, Result<Draft, Wrong>)>, Failure> {
+        let line = self.lines.next().map_err(Failure::Read)?;
+        Ok(line.map(|line| row::read(&line, &self.columns)))
+    }
+}
+
 /// Answers a table.
 ///
 /// # Errors
 /// When it cannot be read, has no header of known columns, or the answers cannot be written. A wrong row is no error.
 pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> {
-    let mut lines = Lines::new(input);
-    let columns = match lines.next().map_err(Failure::Read)? {
-        Some(header) => Columns::parse(&header).map_err(Failure::Header)?,
-        None => return Err(Failure::Header(columns::problem("", "the table is empty", &columns::all()))),
-    };
+    let mut rows = Rows::of(input)?;
     let mut answers = Answers::start(output).map_err(Failure::write)?;
     let mut tally = Tally::default();
-    while let Some(line) = lines.next().map_err(Failure::Read)? {
-        let (id, entries) = row::read(&line, &columns);
+    while let Some((id, entries)) = rows.next()? {
         let case = entries.as_ref().map_err(|wrong| *wrong).and_then(|draft| Ok(Case::try_from(draft)?));
         tally.rows += 1;
         tally.marked += u64::from(case.is_err());

@@ -21,19 +21,32 @@ use std::io::{self, Write};
 pub fn print(case: &Case, identifiers: Option<&Identifiers>, bold: bool, out: &mut dyn Write) -> io::Result<bool> {
     let mut card = Card::default();
     plan(case, &mut card);
-    let mut page = Page { draft: case.draft(), bold, out };
-    page.head(&card)?;
-    for (part, lines) in &card.parts {
-        page.part(*part, lines, &card.cautions)?;
+    card.print(case.draft(), identifiers, bold, out)
+}
+
+impl Card {
+    /// Prints what was streamed, whoever computed it; the answer is whether anything was refused.
+    pub fn print(
+        &self,
+        draft: &Draft,
+        identifiers: Option<&Identifiers>,
+        bold: bool,
+        out: &mut dyn Write,
+    ) -> io::Result<bool> {
+        let mut page = Page { draft, bold, out };
+        page.head(self)?;
+        for (part, lines) in &self.parts {
+            page.part(*part, lines, &self.cautions)?;
+        }
+        page.cautions(&self.cautions)?;
+        page.read_back(&self.answers, identifiers)?;
+        Ok(self.cautions.iter().any(|c| c.code.severity() == Severity::Refuse))
     }
-    page.cautions(&card.cautions)?;
-    page.read_back(&card.answers, identifiers)?;
-    Ok(card.cautions.iter().any(|c| c.code.severity() == Severity::Refuse))
 }
 
 /// What was streamed, kept in its order.
 #[derive(Default)]
-struct Card {
+pub struct Card {
     parts: Vec<(Part, Vec<Line>)>,
     cautions: Vec<Caution>,
     answers: Answers,
@@ -46,6 +59,11 @@ enum Line {
 }
 
 impl Card {
+    /// The read-back of what was streamed; none where an entry has more decimals than can be typed.
+    pub fn code(&self, draft: &Draft) -> Option<String> {
+        self.answers.code(draft, None).ok().map(|code| code.as_str().to_owned())
+    }
+
     fn push(&mut self, line: Line) {
         if let Some((_, lines)) = self.parts.last_mut() {
             lines.push(line);

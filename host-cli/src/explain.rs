@@ -30,20 +30,20 @@ pub fn print(subject: Subject, case: &Case, out: &mut dyn Write) -> io::Result<b
     Ok(any && !refused)
 }
 
-/// A topic's name in JSON, and its heading.
-pub(crate) const fn topic(topic: Topic) -> (&'static str, &'static str) {
+/// A topic's heading.
+const fn heading(topic: Topic) -> &'static str {
     match topic {
-        Topic::Method(method) => (method.key(), "The eye as this method sees it"),
-        Topic::Power => ("power", "The lens for the refraction wanted"),
-        Topic::Refraction => ("refraction", "The refraction with the lens chosen"),
-        Topic::Cornea => ("cornea", "The cornea after the incision"),
-        Topic::Toric => ("toric", "The cylinder at the lens"),
-        Topic::Residual => ("residual", "What the toric lens chosen leaves"),
-        Topic::Head => ("head", "The column"),
-        Topic::Air => ("air", "The air at this height"),
-        Topic::Vapour => ("vapour", "The boiling of the fluid"),
-        Topic::Ceiling => ("ceiling", "The vacuum that is left"),
-        Topic::Rhexis => ("rhexis", "The circle"),
+        Topic::Method(_) => "The eye as this method sees it",
+        Topic::Power => "The lens for the refraction wanted",
+        Topic::Refraction => "The refraction with the lens chosen",
+        Topic::Cornea => "The cornea after the incision",
+        Topic::Toric => "The cylinder at the lens",
+        Topic::Residual => "What the toric lens chosen leaves",
+        Topic::Head => "The column",
+        Topic::Air => "The air at this height",
+        Topic::Vapour => "The boiling of the fluid",
+        Topic::Ceiling => "The vacuum that is left",
+        Topic::Rhexis => "The circle",
     }
 }
 
@@ -114,7 +114,7 @@ impl Page<'_> {
             match line {
                 Line::Step(step) => {
                     if current != Some(step.topic) {
-                        writeln!(self.out, "\n{}", topic(step.topic).1)?;
+                        writeln!(self.out, "\n{}", heading(step.topic))?;
                         current = Some(step.topic);
                     }
                     self.step(*step)?;
@@ -133,7 +133,7 @@ impl Page<'_> {
         let (Some(line), Some(prose)) = (step.topic.lines().get(index), step.topic.prose().get(index)) else {
             return Ok(());
         };
-        let value = quantity(step.value, line.unit);
+        let value = quantity(step.value, line.unit());
         let origin = self.origin(line.source, line.mark);
         paragraph(self.out, &format!("  {} = {value}  ", line.symbol), &format!("{} {origin}", prose.meaning))?;
         paragraph(self.out, "      ", prose.equation)?;

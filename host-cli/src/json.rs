@@ -230,10 +230,10 @@ impl Sink for Json {
         let index = usize::from(step.index);
         let (Some(line), Some(prose)) = (step.topic.lines().get(index), step.topic.prose().get(index)) else { return };
         self.steps.push(StepLine {
-            topic: crate::explain::topic(step.topic).0,
+            topic: step.topic.key(),
             symbol: line.symbol,
             value: step.value,
-            unit: line.unit,
+            unit: line.unit(),
             meaning: prose.meaning,
             equation: prose.equation,
             constants: prose.constants.iter().map(|constant| ConstantLine::from(*constant)).collect(),

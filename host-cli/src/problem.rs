@@ -22,6 +22,21 @@ pub struct Problem {
     pub accepted: String,
 }
 
+/// Why a command ends without an answer.
+#[derive(Debug)]
+pub enum Stop {
+    /// The command or a file cannot be used.
+    Unusable(Vec<Problem>),
+    /// The line to a device, which is named as a file would be.
+    NoLine(Problem),
+}
+
+impl From<Vec<Problem>> for Stop {
+    fn from(problems: Vec<Problem>) -> Stop {
+        Stop::Unusable(problems)
+    }
+}
+
 /// With as many, a file is not a case with mistakes but something else, and the rest of it is left unread.
 pub(crate) const ENOUGH: usize = 100;
 

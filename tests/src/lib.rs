@@ -1,1 +1,7 @@
-//! What only several parts together can show: see the test files beside this one.
+//! What only several parts together can show: see the test files beside this one. Here is what they share.
+
+pub mod bench;
+pub mod check;
+pub mod emulator;
+pub mod faults;
+pub mod random_case;

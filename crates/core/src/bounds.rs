@@ -8,8 +8,6 @@ use crate::source::Source;
 /// An accepted range, both ends included.
 #[derive(Debug, PartialEq)]
 pub struct Bounds {
-    /// The quantity.
-    pub name: &'static str,
     /// Its unit as printed.
     pub unit: &'static str,
     /// The least value accepted.
@@ -34,14 +32,13 @@ impl Bounds {
     /// assert!(AXIAL_LENGTH.check(235.0).is_err());
     /// assert!(AXIAL_LENGTH.check(f64::NAN).is_err());
     /// ```
+    // not inlined: a device would carry a copy for each quantity
+    #[inline(never)]
     pub fn check(&'static self, value: f64) -> Result<f64, Error> {
-        let code = if !value.is_finite() {
-            Code::NotANumber
-        } else if value < self.min || value > self.max {
-            Code::OutOfRange
-        } else {
+        if (self.min..=self.max).contains(&value) {
             return Ok(value);
-        };
+        }
+        let code = if value.is_finite() { Code::OutOfRange } else { Code::NotANumber };
         Err(Error { code, field: None, value: value.is_finite().then_some(value), bounds: Some(self) })
     }
 }
@@ -50,7 +47,7 @@ macro_rules! bounds {
     ($($id:ident $name:literal $min:literal to $max:literal $unit:literal, $why:literal, $source:ident;)*) => {
         $(#[doc = concat!("Accepted range of ", $name, ".")]
         pub static $id: Bounds = Bounds {
-            name: $name, unit: $unit, min: $min as f64, max: $max as f64, why: $why, source: Source::$source,
+            unit: $unit, min: $min as f64, max: $max as f64, why: $why, source: Source::$source,
         };)*
 
         /// Every range there is.

@@ -74,7 +74,7 @@ macro_rules! cautions {
             /// ```
             /// assert_eq!(ocellus_core::caution::Code::PreviousSurgery.word(), "previous_surgery");
             /// ```
-            pub const fn word(self) -> &'static str { match self { $(Code::$id => $word,)* } }
+            pub const fn word(self) -> &'static str { packed!(self, $($word),*) }
 
             /// How much it weighs.
             ///
@@ -89,7 +89,7 @@ macro_rules! cautions {
             /// ```
             /// assert!(ocellus_core::caution::Code::MinusPower.text().contains("minus"));
             /// ```
-            pub const fn text(self) -> &'static str { match self { $(Code::$id => $text,)* } }
+            pub const fn text(self) -> &'static str { packed!(self, $($text),*) }
 
             /// Where its limit or fact comes from.
             ///

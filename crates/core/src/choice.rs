@@ -24,11 +24,8 @@ macro_rules! choices {
         }
 
         impl crate::field::Quantity for $name {
-            fn checked(value: f64) -> Result<Self, crate::error::Error> {
-                let found = Self::ALL.iter().find(|choice| choice.code() == value);
-                found.copied().ok_or(crate::error::Error {
-                    code: crate::error::Code::NotAWord, field: None, value: Some(value), bounds: None,
-                })
+            fn admitted(value: f64) -> Option<Self> {
+                Self::ALL.get(value as usize).copied()
             }
 
             #[cfg(test)]

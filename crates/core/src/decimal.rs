@@ -97,6 +97,7 @@ impl Text {
         self.bytes.get(usize::from(self.start)..).and_then(|b| core::str::from_utf8(b).ok()).unwrap_or("")
     }
 
+    #[inline(never)]
     fn push_front(&mut self, byte: u8) {
         self.start = self.start.saturating_sub(1);
         if let Some(slot) = self.bytes.get_mut(usize::from(self.start)) {

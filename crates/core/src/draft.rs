@@ -3,7 +3,7 @@
 use crate::date::Date;
 use crate::decimal::{self, Sign};
 use crate::error::{Code, Error};
-use crate::field::{Field, Kind, Quantity};
+use crate::field::{Field, Kind};
 use crate::name::Name;
 
 const NAMES: &[Field] = &[Field::Id, Field::LensModel, Field::BackupModel];
@@ -15,12 +15,9 @@ const NAMES: &[Field] = &[Field::Id, Field::LensModel, Field::BackupModel];
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
     values: [f64; Field::COUNT],
-    /// A bit a field.
     known: u128,
     names: [Option<Name>; NAMES.len()],
 }
-
-const _: () = assert!(Field::COUNT <= u128::BITS as usize);
 
 impl Default for Draft {
     fn default() -> Self {
@@ -73,7 +70,7 @@ impl Draft {
     pub fn set(&mut self, field: Field, value: f64) {
         if let Some(slot) = self.values.get_mut(field as usize) {
             *slot = value;
-            self.known |= bit(field);
+            self.known |= field.bit();
         }
     }
 
@@ -94,7 +91,7 @@ impl Draft {
         if let Some(slot) = self.values.get_mut(field as usize) {
             *slot = 0.0;
         }
-        self.known &= !bit(field);
+        self.known &= !field.bit();
         if let Some(slot) = NAMES.iter().position(|f| *f == field).and_then(|place| self.names.get_mut(place)) {
             *slot = None;
         }
@@ -102,7 +99,7 @@ impl Draft {
 
     /// The number, word code or date entered into a field.
     pub fn number(&self, field: Field) -> Option<f64> {
-        self.values.get(field as usize).copied().filter(|_| self.known & bit(field) != 0)
+        self.values.get(field as usize).copied().filter(|_| self.known & field.bit() != 0)
     }
 
     /// The name entered into a field.
@@ -116,14 +113,12 @@ impl Draft {
         self.number(field).is_some() || self.name(field).is_some()
     }
 
-    /// The entry, or the field's default, as its checked type; `None` when there is neither.
-    pub(crate) fn get<Q: Quantity>(&self, field: Field) -> Result<Option<Q>, Error> {
-        self.number(field).or(field.default()).map(Q::checked).transpose().map_err(|e| e.at(field))
+    /// The number, word code or date entered into a field, or its default.
+    // not inlined: a device would carry a copy for each of a hundred entries
+    #[inline(never)]
+    pub(crate) fn number_or_default(&self, field: Field) -> Option<f64> {
+        self.number(field).or(field.default())
     }
-}
-
-const fn bit(field: Field) -> u128 {
-    1 << field as u8
 }
 
 /// The text of a field's value as it is typed and printed: fixed decimals, words, dates. `None` where it has none.

@@ -2,6 +2,7 @@
 
 use crate::astigmatism::{cornea, toric};
 use crate::case::{Case, Constants};
+use crate::caution::Caution;
 use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::Method;
@@ -28,7 +29,7 @@ pub enum Subject {
 
 impl Subject {
     /// Those that are no method, in the order of their numbers.
-    const OTHERS: &[Subject] = &[Subject::Backup, Subject::Toric, Subject::Head, Subject::Ceiling, Subject::Rhexis];
+    pub const OTHERS: &[Subject] = &[Subject::Backup, Subject::Toric, Subject::Head, Subject::Ceiling, Subject::Rhexis];
 
     /// Every subject, methods first.
     ///
@@ -199,12 +200,15 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
 }
 
 /// The method's own part, then the lens for the target, then the refraction for the lens chosen.
+#[inline(never)]
 fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
-    let answers = predict::answers(case, &mut |caution| {
+    let mut answers = predict::NONE;
+    let mut report = |caution: Caution| {
         if caution.method.is_none_or(|m| m == method) {
             sink.caution(caution);
         }
-    });
+    };
+    predict::answer_all(case, &case.constants(), &mut report, &mut answers);
     let Some(answer) = answers.iter().flatten().find(|a| a.method == method) else { return false };
     show_method(method, case, &case.constants(), sink);
     let mean = case.lens_power().and_then(|label| plan::mean_power(case, answer, label));
@@ -228,12 +232,14 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
 }
 
 /// The method's own part.
+#[inline(never)]
 fn show_method(method: Method, case: &Case, constants: &Constants, sink: &mut dyn Sink) {
     if let Ok(prediction) = predict::predict_with(method, case, constants) {
         prediction.show(sink);
     }
 }
 
+#[inline(never)]
 fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     let (Some(vector), Some((site, flattening))) = (plan::planned_cornea(case), case.incision_effect()) else {
         return false;
@@ -242,11 +248,13 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
         w.show(sink);
     }
     // SRK II has no lens position and so no part in this
-    let answers = predict::answers(case, &mut |caution| {
+    let mut answers = predict::NONE;
+    let mut report = |caution: Caution| {
         if caution.method != Some(Method::Srk2) {
             sink.caution(caution);
         }
-    });
+    };
+    predict::answer_all(case, &case.constants(), &mut report, &mut answers);
     let mut any = false;
     for answer in answers.iter().flatten().filter(|a| a.compared) {
         let Some(eye) = answer.optics.thin_eye() else { continue };
@@ -265,10 +273,12 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
 }
 
 /// The method's own eye for the backup lens's constant, then the lens where it would go.
+#[inline(never)]
 fn explain_backup(case: &Case, sink: &mut dyn Sink) -> bool {
     predict::refusals(case).for_each(|caution| sink.caution(caution));
     let Some(backup) = case.backup() else { return false };
-    let answers = plan::backup_answers(case, &backup);
+    let mut answers = predict::NONE;
+    predict::answer_all(case, &backup.constants(), &mut |_| {}, &mut answers);
     let mut any = false;
     for (answer, eye) in plan::backup_placed(case, &backup, &answers) {
         let Ok(w) = eye.power(case.target, case.vertex) else { continue };

@@ -5,11 +5,11 @@
 
 use crate::bounds::{self, Bounds};
 use crate::choice;
-use crate::error::Error;
 
-/// A typed value with a checked way in from the number a draft keeps.
+/// A typed value that a draft keeps as a number.
 pub(crate) trait Quantity: Sized {
-    fn checked(value: f64) -> Result<Self, Error>;
+    /// From a number that the door has let in as a field of this kind.
+    fn admitted(value: f64) -> Option<Self>;
 
     /// Whether it is what a field of this kind takes.
     #[cfg(test)]
@@ -124,21 +124,21 @@ macro_rules! fields {
             /// ```
             /// assert_eq!(ocellus_core::field::Field::AxialLength.key(), "axial_length_mm");
             /// ```
-            pub const fn key(self) -> &'static str { match self { $($(Field::$id => $key,)+)+ } }
+            pub const fn key(self) -> &'static str { packed!(self, $($($key),+),+) }
 
             /// The short word by which it is typed, the trade's own where there is one.
             ///
             /// ```
             /// assert_eq!(ocellus_core::field::Field::AxialLength.word(), "al");
             /// ```
-            pub const fn word(self) -> &'static str { match self { $($(Field::$id => $word,)+)+ } }
+            pub const fn word(self) -> &'static str { packed!(self, $($($word),+),+) }
 
             /// What it is, for a person.
             ///
             /// ```
             /// assert_eq!(ocellus_core::field::Field::AxialLength.what(), "axial length");
             /// ```
-            pub const fn what(self) -> &'static str { match self { $($(Field::$id => $what,)+)+ } }
+            pub const fn what(self) -> &'static str { packed!(self, $($($what),+),+) }
 
             /// The table it stands in.
             ///
@@ -326,6 +326,12 @@ impl Field {
         }
     }
 
+    /// Its bit in a set of fields.
+    pub(crate) const fn bit(self) -> u128 {
+        const { assert!(Field::COUNT <= u128::BITS as usize) };
+        1 << self as u8
+    }
+
     /// Whether its value is also written in words: the powers and the target that are read out at the table.
     ///
     /// ```
@@ -344,7 +350,7 @@ impl Field {
     /// ```
     pub fn signed(self) -> bool {
         // a lens cylinder is never minus, and is read out with its plus all the same
-        let cylinder = |bounds: &Bounds| bounds.name == bounds::LENS_CYLINDER.name;
+        let cylinder = |bounds| core::ptr::eq(bounds, &bounds::LENS_CYLINDER);
         matches!(self.kind(), Kind::Number(_, bounds) if bounds.unit == "D" && (bounds.min < 0.0 || cylinder(bounds)))
     }
 }

@@ -92,21 +92,21 @@ macro_rules! items {
             /// ```
             /// assert_eq!(ocellus_core::item::What::Head.key(), "head_mmhg");
             /// ```
-            pub const fn key(self) -> &'static str { match self { $(What::$id => $key,)* } }
+            pub const fn key(self) -> &'static str { packed!(self, $($key),*) }
 
             /// What it is, for a person.
             ///
             /// ```
             /// assert_eq!(ocellus_core::item::What::Head.name(), "pressure at the eye, no flow");
             /// ```
-            pub const fn name(self) -> &'static str { match self { $(What::$id => $name,)* } }
+            pub const fn name(self) -> &'static str { packed!(self, $($name),*) }
 
             /// Its unit; "1" for a pure number.
             ///
             /// ```
             /// assert_eq!(ocellus_core::item::What::Head.unit(), "mmHg");
             /// ```
-            pub const fn unit(self) -> &'static str { match self { $(What::$id => $unit,)* } }
+            pub const fn unit(self) -> &'static str { packed!(self, $($unit),*) }
 
             /// The decimals it is printed with.
             ///

@@ -36,6 +36,8 @@ extern crate std;
 mod math;
 
 #[macro_use]
+mod packed;
+#[macro_use]
 pub mod working;
 
 pub mod astigmatism;

@@ -1,7 +1,8 @@
 //! The only file that calls `libm`.
 //!
 //! The host's own float functions differ from `libm` in the last bits of sin, atan2, exp, log and pow, so every
-//! machine takes them from here. `libm` is pinned to one exact version in the workspace.
+//! machine takes them from here. `libm` is pinned to one exact version in the workspace. What is long is not inlined: a
+//! device has room for one of each.
 
 use core::f64::consts::PI;
 
@@ -35,16 +36,28 @@ pub(crate) fn square(x: f64) -> f64 {
     x * x
 }
 
+/// What is left of an angle, not negative, after as many whole turns as it has, which are few: exact, as the quotient's
+/// remainder is, whose routine would cost a device 3 kB.
+pub(crate) fn within_turn(angle: f64, turn: f64) -> f64 {
+    let mut left = angle;
+    while left >= turn {
+        left -= turn;
+    }
+    left
+}
+
 fn radians(degrees: f64) -> f64 {
     degrees * (PI / 180.0)
 }
 
 /// Sine of an angle in degrees.
+#[inline(never)]
 pub(crate) fn sin_deg(degrees: f64) -> f64 {
     libm::sin(radians(degrees))
 }
 
 /// Cosine of an angle in degrees.
+#[inline(never)]
 pub(crate) fn cos_deg(degrees: f64) -> f64 {
     libm::cos(radians(degrees))
 }
@@ -55,6 +68,7 @@ pub(crate) fn tan_deg(degrees: f64) -> f64 {
 }
 
 /// Direction of the vector (x, y) in degrees, in (-180, 180]. The zero vector gives 0: ask for its length first.
+#[inline(never)]
 pub(crate) fn atan2_deg(y: f64, x: f64) -> f64 {
     libm::atan2(y, x) * (180.0 / PI)
 }

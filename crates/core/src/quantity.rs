@@ -34,8 +34,8 @@ macro_rules! quantities {
         }
 
         impl crate::field::Quantity for $name {
-            fn checked(value: f64) -> Result<Self, Error> {
-                Self::$make(value)
+            fn admitted(value: f64) -> Option<Self> {
+                Some($name(value))
             }
 
             #[cfg(test)]

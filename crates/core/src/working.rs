@@ -50,12 +50,40 @@ pub struct Step {
 pub struct Line {
     /// The paper's symbol.
     pub symbol: &'static str,
-    /// Unit, "1" for a pure number.
-    pub unit: &'static str,
+    /// The place of its unit: a byte where a string takes eight.
+    pub(crate) unit: u8,
     /// Source of the equation.
     pub source: Source,
     /// How sure that is.
     pub mark: Mark,
+}
+
+impl Line {
+    /// Unit, "1" for a pure number.
+    pub const fn unit(&self) -> &'static str {
+        packed!(self.unit, "1", "mm", "mm2", "cm", "m", "D", "deg", "K", "K2", "Pa", "mmHg", "mmHg/cm", "kg/m3")
+    }
+
+    /// The place of a unit, while tables are compiled.
+    pub(crate) const fn unit_place(word: &str) -> u8 {
+        let mut line = Line { symbol: "", unit: 0, source: Source::Here, mark: Mark::Chosen };
+        while !same(line.unit(), word) {
+            assert!(!line.unit().is_empty(), "a unit that no step has yet: add it to Line::unit");
+            line.unit += 1;
+        }
+        line.unit
+    }
+}
+
+const fn same(a: &str, b: &str) -> bool {
+    let (mut a, mut b) = (a.as_bytes(), b.as_bytes());
+    while let ([first, rest @ ..], [other, others @ ..]) = (a, b) {
+        if *first != *other {
+            return false;
+        }
+        (a, b) = (rest, others);
+    }
+    a.is_empty() && b.is_empty()
 }
 
 /// What a desk prints beside it.
@@ -71,7 +99,7 @@ pub struct Prose {
 
 impl Topic {
     /// Those that are no method's, in the order of their numbers.
-    const OTHERS: &[Topic] = &[
+    pub const OTHERS: &[Topic] = &[
         Topic::Power,
         Topic::Refraction,
         Topic::Cornea,
@@ -111,13 +139,34 @@ impl Topic {
         Topic::all().find(|topic| topic.number() == number)
     }
 
+    /// Its stable name.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::working::Topic::Vapour.key(), "vapour");
+    /// ```
+    pub const fn key(self) -> &'static str {
+        match self {
+            Topic::Method(method) => method.key(),
+            Topic::Power => "power",
+            Topic::Refraction => "refraction",
+            Topic::Cornea => "cornea",
+            Topic::Toric => "toric",
+            Topic::Residual => "residual",
+            Topic::Head => "head",
+            Topic::Air => "air",
+            Topic::Vapour => "vapour",
+            Topic::Ceiling => "ceiling",
+            Topic::Rhexis => "rhexis",
+        }
+    }
+
     /// Symbol, unit, source and mark of each step, in order.
     ///
     /// ```
     /// use ocellus_core::{lens::Method, working::Topic};
     /// assert!(Topic::Method(Method::Srkt).lines().iter().any(|line| line.symbol == "LCOR"));
     /// ```
-    pub fn lines(self) -> &'static [Line] {
+    pub const fn lines(self) -> &'static [Line] {
         match self {
             Topic::Method(method) => method.lines(),
             Topic::Power => crate::lens::vergence::PowerWorking::LINES,
@@ -156,6 +205,13 @@ impl Topic {
     }
 }
 
+/// Streams the values of a topic, in order.
+pub(crate) fn show(topic: Topic, values: &[f64], sink: &mut dyn crate::sink::Sink) {
+    for (index, value) in values.iter().enumerate() {
+        sink.step(Step { topic, index: index as u8, value: *value });
+    }
+}
+
 /// A struct of intermediate values and the tables that explain them.
 ///
 /// `field "symbol" "unit" = "equation" [constants], "meaning", source mark;`
@@ -169,7 +225,7 @@ macro_rules! working {
 
         impl $name {
             pub(crate) const LINES: &[$crate::working::Line] = &[$($crate::working::Line {
-                symbol: $symbol, unit: $unit,
+                symbol: $symbol, unit: $crate::working::Line::unit_place($unit),
                 source: $crate::source::Source::$source, mark: $crate::source::Mark::$mark,
             }),*];
 
@@ -179,9 +235,7 @@ macro_rules! working {
 
             /// Streams every value, in order.
             pub fn show(&self, sink: &mut dyn $crate::sink::Sink) {
-                for (index, value) in [$(self.$field),*].into_iter().enumerate() {
-                    sink.step($crate::working::Step { topic: $topic, index: index as u8, value });
-                }
+                $crate::working::show($topic, &[$(self.$field),*], sink);
             }
         }
     };

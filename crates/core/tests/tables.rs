@@ -23,7 +23,6 @@ fn no_name_stands_twice() {
     all_different(What::ALL.iter().map(|w| w.key()));
     all_different(caution::Code::ALL.iter().map(|c| c.word()));
     all_different(constant::all().map(|c| c.name));
-    all_different(bounds::ALL.iter().map(|b| b.name));
     all_different(Source::ALL.iter().map(|s| s.text()));
     all_different(Subject::all().map(|s| s.key()));
 }

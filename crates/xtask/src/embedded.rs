@@ -9,7 +9,7 @@ use crate::{debian, run};
 pub(crate) const TARGETS: [&str; 2] = ["thumbv6m-none-eabi", "thumbv7em-none-eabihf"];
 
 /// The crates that must build there.
-const CRATES: [&str; 1] = ["ocellus-core"];
+const CRATES: [&str; 3] = ["ocellus-core", "ocellus-link", "ocellus-console"];
 
 /// How this machine comes by a core library for the targets.
 pub(crate) enum Road {
@@ -30,21 +30,45 @@ impl Road {
         if run::ask(Command::new("rustup").args(["target", "add"]).args(TARGETS)).is_some() {
             return Ok(Self::Added);
         }
+        Self::build_std()
+    }
+
+    /// The last of them, which is the same on every machine: what comes out can be compared by size.
+    pub(crate) fn build_std() -> Result<Self, String> {
         debian::install(&["rustc-web", "rust-web-src"])?;
         let files = run::ask(Command::new("dpkg").args(["-L", "rustc-web"])).unwrap_or_default();
         let rustc = files.lines().find(|path| path.ends_with("bin/rustc")).ok_or("rustc-web holds no rustc")?;
         Ok(Self::BuildStd { rustc: rustc.into() })
     }
 
-    /// Cargo on this road.
-    pub(crate) fn cargo(&self, arguments: &[&str]) -> Command {
+    /// Cargo on this road, with these flags for the compiler, and what it builds in this road's own folder of that name.
+    pub(crate) fn cargo(&self, folder: &str, flags: &[&str], arguments: &[&str]) -> Result<Command, String> {
         let mut command = run::cargo(arguments);
+        let mut flags: Vec<String> = flags.iter().map(|flag| (*flag).to_owned()).collect();
         if let Self::BuildStd { rustc } = self {
+            flags.push(format!("-Clinker={}", linker()?.display()));
             command.arg("-Zbuild-std=core").env("RUSTC", rustc).env("RUSTC_BOOTSTRAP", "1");
         }
-        command.arg("--target-dir").arg(run::target("embedded"));
-        command
+        command.env("RUSTFLAGS", run::flags(&flags));
+        command.arg("--target-dir").arg(self.target(folder));
+        Ok(command)
     }
+
+    /// Where this road's products of that name go: two roads would throw away each other's.
+    pub(crate) fn target(&self, folder: &str) -> PathBuf {
+        match self {
+            Self::Installed | Self::Added => run::target(folder),
+            Self::BuildStd { .. } => run::target(&format!("{folder}-build-std")),
+        }
+    }
+}
+
+/// The linker that comes with the toolchain; it links for any target.
+fn linker() -> Result<PathBuf, String> {
+    let libraries =
+        run::ask(Command::new("rustc").args(["--print", "target-libdir"])).ok_or("rustc does not answer")?;
+    let linker = Path::new(&libraries).with_file_name("bin").join("rust-lld");
+    if linker.is_file() { Ok(linker) } else { Err(format!("{}: the toolchain has no linker there", linker.display())) }
 }
 
 impl std::fmt::Display for Road {
@@ -70,7 +94,7 @@ pub(crate) fn build() -> Result<String, String> {
     let packages: Vec<_> = CRATES.iter().flat_map(|package| ["--package", package]).collect();
     for target in TARGETS {
         let arguments = [&["build", "--release", "--lib", "--no-default-features", "--target", target], &*packages];
-        run::run(&mut road.cargo(&arguments.concat()))?;
+        run::run(&mut road.cargo("embedded", &[], &arguments.concat())?)?;
     }
     Ok(format!("{} for {} ({road})", CRATES.join(", "), TARGETS.join(" and ")))
 }

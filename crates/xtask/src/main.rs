@@ -1,12 +1,17 @@
 //! Every chore of this project behind one entry. One file a chore; each does its own set-up and asks nobody anything.
 
 mod debian;
+mod elf;
 mod embedded;
+mod emulate;
 mod evidence;
+mod firmware;
 mod fuzz;
+mod judge;
 mod perturb;
 mod readme;
 mod run;
+mod size;
 mod verify;
 
 use std::process::ExitCode;
@@ -30,6 +35,12 @@ enum Chore {
     Perturb,
     /// Build the no_std crates for the microcontrollers
     Embedded,
+    /// Build the device program for a board; the last line is the ELF's path
+    Firmware(firmware::Options),
+    /// Run the device program in an emulator, its serial line on a TCP port
+    Emulate(emulate::Options),
+    /// Weigh the device program: flash, RAM, stack, instructions, panics, each beside its budget
+    Size(size::Options),
     /// Throw bytes at everything that reads bytes
     Fuzz(fuzz::Options),
 }
@@ -40,6 +51,9 @@ fn main() -> ExitCode {
         Chore::Evidence => evidence::report().map(drop),
         Chore::Perturb => perturb::every_constant().map(drop),
         Chore::Embedded => embedded::build().map(|road| println!("{road}")),
+        Chore::Firmware(options) => firmware::one(&options),
+        Chore::Emulate(options) => emulate::run(&options),
+        Chore::Size(options) => size::all(&options).map(drop),
         Chore::Fuzz(options) => fuzz::run(&options).map(|said| println!("{said}")),
     };
     match done {

@@ -1,6 +1,6 @@
 //! Starting other programs, and where they work.
 
-use std::io::{BufRead, BufReader};
+use std::io::{BufRead, BufReader, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
@@ -22,7 +22,7 @@ pub(crate) fn cargo(arguments: &[&str]) -> Command {
 }
 
 /// RUSTFLAGS as they are, and these.
-pub(crate) fn flags(more: &[&str]) -> String {
+pub(crate) fn flags(more: &[impl std::fmt::Display]) -> String {
     let mut flags = std::env::var("RUSTFLAGS").unwrap_or_default();
     for flag in more {
         flags = format!("{flags} {flag}");
@@ -33,6 +33,20 @@ pub(crate) fn flags(more: &[&str]) -> String {
 /// Runs a program to its end.
 pub(crate) fn run(command: &mut Command) -> Result<(), String> {
     let status = command.status().map_err(|error| failed(command, &error))?;
+    if status.success() { Ok(()) } else { Err(failed(command, &status)) }
+}
+
+/// Runs a program to its end on this input; what it prints is not shown.
+pub(crate) fn feed(command: &mut Command, input: &[u8]) -> Result<(), String> {
+    let mut child = command
+        .stdin(Stdio::piped())
+        .stdout(Stdio::null())
+        .spawn()
+        .map_err(|error| failed(command, &error))?;
+    if let Some(mut stdin) = child.stdin.take() {
+        stdin.write_all(input).map_err(|error| failed(command, &error))?;
+    }
+    let status = child.wait().map_err(|error| failed(command, &error))?;
     if status.success() { Ok(()) } else { Err(failed(command, &status)) }
 }
 

@@ -4,12 +4,12 @@ use std::process::Command;
 use std::time::{Duration, Instant};
 
 use crate::run::{ask, cargo, run, run_and_keep};
-use crate::{embedded, evidence, fuzz, perturb, readme};
+use crate::{embedded, evidence, firmware, fuzz, perturb, readme, size};
 
 /// A step: its name and what it does; gives one line that says what it showed.
 type Step = (&'static str, fn() -> Result<String, String>);
 
-const STEPS: [Step; 10] = [
+const STEPS: [Step; 12] = [
     ("format", format),
     ("clippy", clippy),
     ("build", build),
@@ -17,6 +17,8 @@ const STEPS: [Step; 10] = [
     ("readme", readme::commands),
     ("docs", docs),
     ("embedded", embedded::build),
+    ("firmware", firmware::every_board),
+    ("size", || size::all(&size::Options { update: false })),
     ("evidence", evidence::report),
     ("perturb", perturb::every_constant),
     ("fuzz", || fuzz::run(&fuzz::Options { seconds: 30, target: None })),

@@ -13,7 +13,7 @@ use super::line::Line;
 
 /// What is wrong with a row, and where.
 #[derive(Clone, Copy)]
-pub(super) struct Wrong {
+pub struct Wrong {
     code: &'static str,
     place: &'static str,
 }

@@ -1,7 +1,7 @@
 //! Where on the limbus: a site, said with its anatomical word.
 
 use crate::choice::Eye;
-use crate::math::round;
+use crate::math::{round, within_turn};
 use crate::quantity::Site;
 
 /// The anatomical word of a site, to the nearest eighth of the limbus.
@@ -25,7 +25,7 @@ pub fn word(site: Site, eye: Eye) -> &'static str {
 /// A site counted from the temporal side over the superior, in [0, 360), the same for both eyes.
 pub(crate) fn from_temporal(site: Site, eye: Eye) -> f64 {
     match eye {
-        Eye::Left => site.deg() % 360.0,
-        Eye::Right => (540.0 - site.deg()) % 360.0,
+        Eye::Left => within_turn(site.deg(), 360.0),
+        Eye::Right => within_turn(540.0 - site.deg(), 360.0),
     }
 }

@@ -1,6 +1,5 @@
 //! The door: reports everything that is wrong with a draft, and lets nothing wrong through.
 
-use super::get;
 use crate::date::Date;
 use crate::draft::Draft;
 use crate::error::{Code, Error};
@@ -105,10 +104,14 @@ fn disagrees(draft: &Draft, field: Field) -> bool {
 
 /// Powers, radii, or both when they agree at the index: a cheap proof that the index is the printout's.
 fn cornea(draft: &Draft, refuse: &mut dyn FnMut(Code, Field)) -> Option<Cornea> {
-    let index = get::<KeratometricIndex>(draft, Index)?;
-    let powers = get::<CornealPower>(draft, K1).zip(get::<CornealPower>(draft, K2));
-    let radii = get::<CornealRadius>(draft, R1).zip(get::<CornealRadius>(draft, R2));
-    let axes = get::<Axis>(draft, K1Axis).zip(get::<Axis>(draft, K2Axis));
+    let number = |field| draft.number_or_default(field);
+    let power = |field| CornealPower::from_d(number(field)?).ok();
+    let radius = |field| CornealRadius::from_mm(number(field)?).ok();
+    let axis = |field| Axis::from_deg(number(field)?).ok();
+    let index = KeratometricIndex::new(number(Index)?).ok()?;
+    let powers = power(K1).zip(power(K2));
+    let radii = radius(R1).zip(radius(R2));
+    let axes = axis(K1Axis).zip(axis(K2Axis));
     let cornea = match (powers, radii) {
         (_, Some((r1, r2))) => Cornea::from_radii(r1, r2, axes),
         (Some((k1, k2)), None) => Cornea::from_powers(k1, k2, index, axes),

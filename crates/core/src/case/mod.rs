@@ -21,7 +21,6 @@ pub struct Case<'a> {
     pub(crate) axial_length: AxialLength,
     pub(crate) cornea: Cornea,
     pub(crate) k_kind: KKind,
-    pub(crate) al_method: AlMethod,
     pub(crate) eye_state: EyeState,
     pub(crate) previous_surgery: PreviousSurgery,
     pub(crate) target: Refraction,
@@ -108,7 +107,6 @@ impl<'a> Case<'a> {
             axial_length: get(draft, Field::AxialLength)?,
             cornea,
             k_kind: get(draft, Field::KKind)?,
-            al_method: get(draft, Field::AlMethod)?,
             eye_state: get(draft, Field::EyeState)?,
             previous_surgery: get(draft, Field::PreviousSurgery)?,
             target: get(draft, Field::Target)?,
@@ -202,7 +200,7 @@ impl<'a> Case<'a> {
 
 /// An entry or its default, where it is there and of its kind.
 fn get<Q: Quantity>(draft: &Draft, field: Field) -> Option<Q> {
-    draft.get(field).ok().flatten()
+    draft.number_or_default(field).and_then(Q::admitted)
 }
 
 macro_rules! entries {
@@ -226,13 +224,7 @@ macro_rules! entries {
 }
 
 entries! {
-    white_to_white: WhiteToWhite of WhiteToWhite;
     corneal_thickness: CornealThickness of CornealThickness;
-    quality: Quality of Quality;
-    contact_lens: ContactLens of ContactLens;
-    al_scatter: ScatterLength of AlScatter;
-    k_scatter: ScatterPower of KScatter;
-    acd_scatter: ScatterLength of AcdScatter;
     old_sphere: Refraction of OldSphere;
     fellow_axial_length: AxialLength of FellowAxialLength;
     fellow_refraction: Refraction of FellowRefraction;

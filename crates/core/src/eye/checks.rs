@@ -6,6 +6,7 @@ use crate::choice::{AlMethod, ContactLens, EyeState, Quality};
 use crate::constant::eye::*;
 use crate::constant::optics::INDEX_1_3375;
 use crate::field::Field;
+use crate::math::within_turn;
 
 /// Keratometric indices instruments use; the last is 4/3 as it is typed.
 const USUAL_INDICES: [f64; 5] = [1.3375, 1.332, 1.3315, 4.0 / 3.0, 1.3333];
@@ -15,25 +16,32 @@ const USUAL_INDICES: [f64; 5] = [1.3375, 1.332, 1.3315, 4.0 / 3.0, 1.3333];
 /// The recheck limits of one eye and between eyes are those of Eye 2010;24:894-900 (partly memory); each caution names
 /// its own source.
 pub fn check(case: &Case, report: &mut dyn FnMut(Caution)) {
-    let al = case.axial_length.mm();
     let outside = |value: f64, least: f64, most: f64| value < least || value > most;
     let mut when = |is: bool, code, field| {
         if is {
             report(Caution::about(code, field));
         }
     };
-    when(outside(al, AL_SHORT.get(), AL_LONG.get()), Code::AlUnusual, Field::AxialLength);
-    let wtw = case.white_to_white().is_some_and(|w| outside(w.mm(), WTW_SMALL.get(), WTW_LARGE.get()));
-    when(wtw, Code::WtwUnusual, Field::WhiteToWhite);
-    when(case.al_scatter().is_some_and(|s| s.mm() > AL_SCATTER.get()), Code::AlScatter, Field::AlScatter);
-    when(case.k_scatter().is_some_and(|s| s.d() > K_SCATTER.get()), Code::KScatter, Field::KScatter);
-    when(case.acd_scatter().is_some_and(|s| s.mm() > ACD_SCATTER.get()), Code::AcdScatter, Field::AcdScatter);
+    for (field, least, most, code) in [
+        (Field::AxialLength, AL_SHORT.get(), AL_LONG.get(), Code::AlUnusual),
+        (Field::WhiteToWhite, WTW_SMALL.get(), WTW_LARGE.get(), Code::WtwUnusual),
+        (Field::AlScatter, 0.0, AL_SCATTER.get(), Code::AlScatter),
+        (Field::KScatter, 0.0, K_SCATTER.get(), Code::KScatter),
+        (Field::AcdScatter, 0.0, ACD_SCATTER.get(), Code::AcdScatter),
+    ] {
+        when(case.draft().number(field).is_some_and(|number| outside(number, least, most)), code, field);
+    }
     when(!usual_index(case), Code::IndexUnusual, Field::Index);
-    when(case.quality() == Some(Quality::Reduced), Code::QualityReduced, Field::Quality);
-    when(case.contact_lens() == Some(ContactLens::Worn), Code::ContactLensWorn, Field::ContactLens);
-    when(case.al_method == AlMethod::Contact, Code::AlContact, Field::AlMethod);
-    when(case.al_method == AlMethod::Immersion, Code::AlImmersion, Field::AlMethod);
-    when(matches!(case.eye_state, EyeState::Pseudophakic | EyeState::Aphakic), Code::NotPhakic, Field::EyeState);
+    for (field, word, code) in [
+        (Field::Quality, Quality::Reduced.code(), Code::QualityReduced),
+        (Field::ContactLens, ContactLens::Worn.code(), Code::ContactLensWorn),
+        (Field::AlMethod, AlMethod::Contact.code(), Code::AlContact),
+        (Field::AlMethod, AlMethod::Immersion.code(), Code::AlImmersion),
+        (Field::EyeState, EyeState::Pseudophakic.code(), Code::NotPhakic),
+        (Field::EyeState, EyeState::Aphakic.code(), Code::NotPhakic),
+    ] {
+        when(case.draft().number(field) == Some(word), code, field);
+    }
     // of both meridians, so of neither entry
     if outside(case.cornea.k(), K_FLAT.get(), K_STEEP.get()) {
         report(Caution::general(Code::KUnusual));
@@ -78,7 +86,7 @@ fn crossed(case: &Case, report: &mut dyn FnMut(Caution)) {
     let Some((cylinder, axis)) = case.old_cylinder() else { return };
     let Some(steep) = cornea.steep_axis() else { return };
     let plus_axis = if cylinder.d() < 0.0 { axis.deg() + 90.0 } else { axis.deg() };
-    let apart = (plus_axis - steep.deg()).abs() % 180.0;
+    let apart = within_turn((plus_axis - steep.deg()).abs(), 180.0);
     let large = cylinder.d().abs() >= AXES_COMPARED.get() && cornea.astigmatism() >= AXES_COMPARED.get();
     if large && apart.min(180.0 - apart) > AXES_CROSSED.get() {
         report(Caution::about(Code::AxesCrossed, Field::K1Axis));

@@ -67,7 +67,7 @@ impl Cornea {
     pub fn from_radii(r1: CornealRadius, r2: CornealRadius, axes: Option<(Axis, Axis)>) -> Result<Cornea, Error> {
         // between the two by definition; rounding must not carry two equal radii beyond themselves
         let (least, most) = (r1.mm().min(r2.mm()), r1.mm().max(r2.mm()));
-        let mean_radius = CornealRadius::from_mm((2.0 / (1.0 / r1.mm() + 1.0 / r2.mm())).clamp(least, most))?;
+        let mean_radius = CornealRadius::from_mm((2.0 / (1.0 / r1.mm() + 1.0 / r2.mm())).max(least).min(most))?;
         Ok(Cornea::told_apart(mean_radius, r1, r2, axes))
     }
 

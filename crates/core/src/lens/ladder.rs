@@ -16,7 +16,7 @@ pub(crate) fn labels(around: f64, case: &Case) -> impl Iterator<Item = LensPower
     let most = case.lens_most().map_or(f64::MAX, LensPower::d);
     // around the nearest label that there is
     let half = (ROWS / 2) as f64;
-    let middle = round((around.clamp(least, most) - first) / step);
+    let middle = round((around.max(least).min(most) - first) / step);
     // labels have two decimals: the sum of steps is brought back to the label as it is typed
     let label = move |row: usize| round((first + step * (middle + row as f64 - half)) * 100.0) / 100.0;
     (0..ROWS).map(label).filter(move |label| (least..=most).contains(label)).filter_map(|d| LensPower::from_d(d).ok())

@@ -47,7 +47,7 @@ macro_rules! methods {
             /// ```
             pub const fn source(self) -> Source { match self { $(Method::$id => Source::$source,)* } }
 
-            pub(crate) fn lines(self) -> &'static [Line] { match self { $(Method::$id => $file::Working::LINES,)* } }
+            pub(crate) const fn lines(self) -> &'static [Line] { match self { $(Method::$id => $file::Working::LINES,)* } }
 
             pub(crate) fn prose(self) -> &'static [Prose] { match self { $(Method::$id => $file::Working::PROSE,)* } }
         }

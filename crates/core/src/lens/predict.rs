@@ -6,6 +6,7 @@ use crate::choice::{AcdFrom, EyeState, KKind, PreviousSurgery};
 use crate::constant::eye::{DEPARTS, LCOR_TURNS, RETINA_TURNS};
 use crate::constant::lens::{HOFFERQ_MAX, HOFFERQ_MIN};
 use crate::error::Error;
+use crate::field::Field;
 use crate::lens::vergence::ThinEye;
 use crate::lens::{Method, convert, haigis, hofferq, holladay1, srk2, srkt, t2};
 use crate::quantity::{ChamberDepth, LensPower, Refraction, Vertex};
@@ -32,7 +33,7 @@ impl Prediction {
     /// What the method's optics make of the eye.
     pub fn optics(&self) -> Optics {
         Optics::Thin(match self {
-            Prediction::Srk2(w) => return Optics::Line(*w),
+            Prediction::Srk2(w) => return Optics::Line(w.line()),
             Prediction::Srkt(w) => w.thin_eye(),
             Prediction::T2(w) => w.thin_eye(),
             Prediction::Holladay1(w) => w.thin_eye(),
@@ -60,7 +61,7 @@ pub enum Optics {
     /// By vergence through a thin eye.
     Thin(ThinEye),
     /// Along SRK II's straight line, which knows no lens position.
-    Line(srk2::Working),
+    Line(srk2::Line),
 }
 
 impl Optics {
@@ -117,9 +118,11 @@ pub struct Answer {
 /// What every method answers for one eye and one set of constants; `None` where a method has no answer.
 pub(crate) type Answers = [Option<Answer>; 6];
 
+/// No answer yet.
+pub(crate) const NONE: Answers = [None; 6];
+
 /// Why the ordinary methods must not be used on this eye at all.
 pub(crate) fn refusals(case: &Case) -> impl Iterator<Item = Caution> {
-    use crate::field::Field;
     let surgery = match case.previous_surgery {
         PreviousSurgery::None => None,
         PreviousSurgery::MyopicLaser | PreviousSurgery::HyperopicLaser => Some(Code::PreviousSurgery),
@@ -201,18 +204,43 @@ fn chamber_depth(case: &Case) -> Result<ChamberDepth, Caution> {
 
 /// What every method says of a case's lens, with the cautions that go with each.
 pub fn answers(case: &Case, report: &mut dyn FnMut(Caution)) -> [Option<Answer>; 6] {
-    answers_with(case, &case.constants(), report)
+    let mut answers = NONE;
+    answer_all(case, &case.constants(), report, &mut answers);
+    answers
 }
 
-pub(crate) fn answers_with(case: &Case, constants: &Constants, report: &mut dyn FnMut(Caution)) -> Answers {
-    let mut answers = [None; 6];
+/// The same, of these only those that a card may show.
+pub(crate) fn answer_shown(case: &Case, report: &mut dyn FnMut(Caution), answers: &mut Answers) {
+    let srk2 = case.says_yes(Field::ShowSrk2);
+    let asked = |method| method != Method::Srk2 || srk2;
+    let mut report = |caution: Caution| {
+        if caution.method.is_none_or(asked) {
+            report(caution);
+        }
+    };
+    answer_all(case, &case.constants(), &mut report, answers);
+    for slot in answers {
+        if slot.is_some_and(|answer| answer.withheld || !asked(answer.method)) {
+            *slot = None;
+        }
+    }
+}
+
+/// The same for any constants. Answers are filled in where they stand: six of them are much to hand about on a small
+/// stack.
+pub(crate) fn answer_all(
+    case: &Case,
+    constants: &Constants,
+    report: &mut dyn FnMut(Caution),
+    answers: &mut Answers,
+) {
     let mut refused = false;
     for caution in refusals(case) {
         refused = true;
         report(caution);
     }
     if refused {
-        return answers;
+        return;
     }
     for (slot, method) in answers.iter_mut().zip(Method::ALL) {
         match answer(*method, case, constants) {
@@ -234,7 +262,6 @@ pub(crate) fn answers_with(case: &Case, constants: &Constants, report: &mut dyn 
             report(Caution::of(code, answer.method));
         }
     }
-    answers
 }
 
 #[inline(never)]

@@ -57,14 +57,30 @@ pub fn working(al: AxialLength, cornea: &Cornea, a: AConstant) -> Working {
     Working { al, k, a, a1, p0, cr }
 }
 
+/// The straight line between lens and refraction, all that SRK II has of optics.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Line {
+    /// Lens for no refraction, P0, D.
+    pub p0: f64,
+    /// Lens dioptres per dioptre of refraction, CR.
+    pub cr: f64,
+}
+
 impl Working {
+    /// What follows for any refraction.
+    pub fn line(&self) -> Line {
+        Line { p0: self.p0, cr: self.cr }
+    }
+}
+
+impl Line {
     /// The lens that leaves a refraction, D: `P = P0 - CR Rx`.
     ///
     /// ```
     /// # use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
     /// # let r = CornealRadius::from_mm(7.7)?;
     /// # let cornea = Cornea::from_radii(r, r, None)?;
-    /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
+    /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?).line();
     /// assert_eq!(eye.power(Refraction::from_d(-1.0)?), eye.p0 + 1.25);
     /// # Ok::<(), ocellus_core::error::Error>(())
     /// ```
@@ -78,7 +94,7 @@ impl Working {
     /// # use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
     /// # let r = CornealRadius::from_mm(7.7)?;
     /// # let cornea = Cornea::from_radii(r, r, None)?;
-    /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
+    /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?).line();
     /// assert!(eye.refraction(LensPower::from_d(21.0)?) < 0.0);
     /// # Ok::<(), ocellus_core::error::Error>(())
     /// ```

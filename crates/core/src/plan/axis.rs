@@ -11,8 +11,8 @@ use crate::constant::eye::{OFF_AXIS, RESIDUAL_LARGE};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
-use crate::lens::ladder::range;
-use crate::lens::predict::{Answer, Answers};
+use crate::lens::ladder::{range, widened};
+use crate::lens::predict::{Answer, Answers, NONE, answer_shown};
 use crate::lens::vergence::ThinEye;
 use crate::quantity::{Axis, LensCylinder};
 use crate::sink::Sink;
@@ -46,6 +46,11 @@ impl Seen {
     }
 }
 
+/// The eyes of the methods compared.
+fn seen(case: &Case, answers: &Answers) -> impl Iterator<Item = Seen> {
+    answers.iter().flatten().filter(|answer| answer.compared).filter_map(|answer| Seen::of(case, answer))
+}
+
 /// The cornea after the incision: its vector, without a mean.
 pub(crate) fn planned(case: &Case) -> Option<PowerVector> {
     let measured = cornea::measured(&case.cornea)?;
@@ -54,7 +59,7 @@ pub(crate) fn planned(case: &Case) -> Option<PowerVector> {
 }
 
 #[inline(never)]
-pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Axis);
     entries(case, sink, &[Field::IncisionSite, Field::Flattening]);
     let planned = planned(case);
@@ -73,9 +78,10 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         let field = if axes { Field::Flattening } else { Field::K1Axis };
         return sink.caution(Caution::about(code, field));
     };
-    let compared = answers.iter().flatten().filter(|a| a.compared && !a.withheld);
-    let seen = compared.clone().filter_map(|answer| Seen::of(case, answer));
-    if seen.clone().next().is_none() {
+    // what speaks against them was said with the lens
+    let mut answers = NONE;
+    answer_shown(case, &mut |_| {}, &mut answers);
+    if seen(case, &answers).next().is_none() {
         return;
     }
     sink.caution(Caution::general(Code::PosteriorIgnored));
@@ -86,19 +92,20 @@ pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     if case.lens_power().is_none() {
         sink.caution(Caution::about(Code::ToricNeedsPower, Field::LensPower));
     }
-    labels(case, &label, vector, seen, sink);
-    chosen(case, &label, vector, compared, sink);
+    labels(case, &label, vector, &answers, sink);
+    chosen(case, &label, vector, &answers, sink);
 }
 
 /// What is told of a label: placed as planned, and turned off it by so many degrees.
 const TURNS: [(What, f64); 3] = [(What::Residual, 0.0), (What::ResidualOff5, 5.0), (What::ResidualOff10, 10.0)];
 
 /// The cylinder each method needs, and what the labels on either side of it leave.
+#[inline(never)]
 fn labels(
     case: &Case,
     label: &Toric,
     vector: PowerVector,
-    seen: impl Iterator<Item = Seen> + Clone,
+    answers: &Answers,
     sink: &mut dyn Sink,
 ) {
     // without a steep meridian there is nothing to correct and nowhere to put a mark
@@ -106,25 +113,25 @@ fn labels(
         return sink.caution(Caution::general(Code::ToricNotNeeded));
     };
     sink.item(Item::one(What::MarkAxis, on_dial(mark)));
-    let needed = seen.clone().filter_map(|Seen { method, eye, .. }| {
-        Some((method, working(&eye, vector.cylinder(), case.target, case.vertex).ok()?))
-    });
-    for (method, w) in needed.clone() {
+    let mut at_label = None;
+    for Seen { method, eye, .. } in seen(case, answers) {
+        let Ok(w) = working(&eye, vector.cylinder(), case.target, case.vertex) else { continue };
         sink.item(Item::of(What::NeededCylinder, method, w.needed));
         sink.item(Item::of(What::CylinderRatio, method, w.ratio));
+        // in the label's own plane: a label at the cornea is compared with the cornea itself
+        let needed = match label.plane {
+            CylinderPlane::Lens => w.needed,
+            CylinderPlane::Cornea => w.n,
+        };
+        at_label = Some(widened(at_label, needed));
     }
-    // in the label's own plane: a label at the cornea is compared with the cornea itself
-    let at_label = needed.map(|(_, w)| match label.plane {
-        CylinderPlane::Lens => w.needed,
-        CylinderPlane::Cornea => w.n,
-    });
-    let Some((least, most)) = range(at_label) else { return };
+    let Some((least, most)) = at_label else { return };
     let cylinders = || case.cylinders();
     let below = cylinders().map(LensCylinder::d).filter(|c| *c <= least).fold(f64::NEG_INFINITY, f64::max);
     let above = cylinders().map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
     for (row, cylinder) in cylinders().filter(|c| (below..=above).contains(&c.d())).enumerate() {
         sink.item(Item::one(What::LabelCylinder, cylinder.d()).in_row(row));
-        for one in seen.clone() {
+        for one in seen(case, answers) {
             let Seen { method, eye, .. } = one;
             let Ok(own) = at_lens_plane(cylinder, label.plane, &eye, case.target, case.vertex) else { continue };
             let lens = one.lens(label, own, mark);
@@ -167,16 +174,11 @@ pub(crate) fn chosen_lens(case: &Case, answer: &Answer) -> Option<(ThinEye, Tori
 }
 
 /// What the lens that was chosen leaves, as it will lie.
-fn chosen<'a>(
-    case: &Case,
-    label: &Toric,
-    vector: PowerVector,
-    compared: impl Iterator<Item = &'a Answer>,
-    sink: &mut dyn Sink,
-) {
+#[inline(never)]
+fn chosen(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, sink: &mut dyn Sink) {
     let Some((cylinder, mark)) = label.chosen else { return };
     let mut large = false;
-    for answer in compared {
+    for answer in answers.iter().flatten().filter(|answer| answer.compared) {
         let left = chosen_lens(case, answer).and_then(|(eye, lens)| residual(&eye, vector, lens).ok());
         let Some(left) = left else { continue };
         sink.item(Item::of(What::ChosenResidual, answer.method, left.cylinder()));

@@ -8,7 +8,7 @@ use crate::constant::eye::BACKUP_FAR;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::ladder::range;
-use crate::lens::predict::{Answer, Answers, answers_with, refusals};
+use crate::lens::predict::{Answer, Answers, NONE, answer_all, refusals};
 use crate::lens::vergence::ThinEye;
 use crate::sink::Sink;
 
@@ -40,7 +40,9 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
         }
         BackupPlace::Captured => sink.caution(Caution::about(Code::CapturedOptic, Field::BackupPlace)),
     }
-    let answers = answers(case, &backup);
+    // the cautions of the methods were said of the first lens; what goes for this one is said once, below
+    let mut answers = NONE;
+    answer_all(case, &backup.constants(), &mut |_| {}, &mut answers);
     let compared = placed(case, &backup, &answers)
         .filter_map(|(answer, eye)| Some((answer, eye.power(case.target, case.vertex).ok()?.power)));
     for (answer, there) in compared.clone() {
@@ -50,12 +52,6 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     }
     sink.caution(Caution::general(Code::BackupMethods));
     chosen(case, range(compared.map(|(_, there)| there)), sink);
-}
-
-/// What the methods say of the backup lens by its own constant. Their cautions were said of the first lens, and what goes
-/// for this one is said once, not again for each.
-pub(crate) fn answers(case: &Case, backup: &Backup) -> Answers {
-    answers_with(case, &backup.constants(), &mut |_| {})
 }
 
 /// The eyes of the methods compared, the lens moved from the bag to where it would go.

@@ -8,22 +8,18 @@ use crate::choice::{CylinderPlane, LabelPower};
 use crate::constant::eye::*;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
-use crate::lens::Method;
 use crate::lens::ladder::{labels, on_label, range, widened};
-use crate::lens::predict::{Answer, Answers, refusals};
+use crate::lens::predict::{Answer, Answers, NONE, answer_shown, refusals};
 use crate::quantity::LensPower;
 use crate::sink::Sink;
 
-/// The answers a card may show.
-pub(super) fn shown<'a>(case: &'a Case, answers: &'a Answers) -> impl Iterator<Item = &'a Answer> + Clone {
-    answers.iter().flatten().filter(|a| !a.withheld && (a.method != Method::Srk2 || case.says_yes(Field::ShowSrk2)))
-}
-
 #[inline(never)]
-pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Lens);
+    let mut answers = NONE;
+    answer_shown(case, &mut |caution| sink.caution(caution), &mut answers);
     entries(case, sink, READ_OUT);
-    computed(case, answers, sink);
+    computed(case, &answers, sink);
     entries(case, sink, MODEL);
 }
 
@@ -50,9 +46,10 @@ const MODEL: &[Field] = &[
     Field::ShowSrk2,
 ];
 
+#[inline(never)]
 fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     entered(case, sink);
-    let shown = shown(case, answers);
+    let shown = answers.iter().flatten();
     let compared = shown.clone().filter(|a| a.compared);
     if shown.clone().next().is_none() {
         // an eye that is refused has been told so already
@@ -146,8 +143,9 @@ fn refraction(case: &Case, answer: &Answer, label: LensPower) -> Option<f64> {
     answer.optics.refraction(mean_power(case, answer, label)?, case.vertex).ok()
 }
 
+#[inline(never)]
 fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
-    let shown = shown(case, answers);
+    let shown = answers.iter().flatten();
     let fit = shown.clone().filter(|a| a.compared).map(|a| a.power);
     let Some((least, most)) = range(fit).or_else(|| range(shown.clone().map(|a| a.power))) else { return };
     // the labels stand around the mean power asked for, less what a label leaves out of its mean

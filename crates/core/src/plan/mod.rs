@@ -1,7 +1,7 @@
 //! From a case to the theatre card: one file per part, in the order of the page.
 //!
 //! Everything is streamed to a [`Sink`] as it is computed; nothing is collected, so a device needs no room for a card. No
-//! part is inlined, so that each gives its stack back before the next.
+//! part is inlined or hands anything to the next, so that each gives its stack back before the next.
 
 mod axis;
 mod backup;
@@ -15,7 +15,7 @@ mod sign_off;
 mod wound;
 
 pub(crate) use axis::{chosen_lens, planned as planned_cornea};
-pub(crate) use backup::{answers as backup_answers, placed as backup_placed};
+pub(crate) use backup::placed as backup_placed;
 pub(crate) use lens::mean_power;
 pub(crate) use pressure::{known_air, working_head};
 
@@ -23,7 +23,6 @@ use crate::case::Case;
 use crate::caution::{Caution, Code};
 use crate::field::Field;
 use crate::item::{Item, Part};
-use crate::lens::{Method, predict};
 use crate::sink::Sink;
 
 /// Streams the whole card of a case.
@@ -49,19 +48,13 @@ use crate::sink::Sink;
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn plan(case: &Case, sink: &mut dyn Sink) {
-    let mut noting = Noting { sink, shown: [false; Field::COUNT] };
+    let mut noting = Noting { sink, shown: 0 };
     let sink = &mut noting;
     sink.part(Part::Identity);
     entries(case, sink, &[Field::Id, Field::Side, Field::SurgeryDate]);
-    // computed once, used by lens, astigmatism and risks
-    let answers = predict::answers(case, &mut |caution| {
-        if caution.method != Some(Method::Srk2) || case.says_yes(Field::ShowSrk2) {
-            sink.caution(caution);
-        }
-    });
-    lens::plan(case, &answers, sink);
+    lens::plan(case, sink);
     backup::plan(case, sink);
-    axis::plan(case, &answers, sink);
+    axis::plan(case, sink);
     wound::plan(case, sink);
     rhexis::plan(case, sink);
     pressure::plan(case, sink);
@@ -76,17 +69,17 @@ pub fn plan(case: &Case, sink: &mut dyn Sink) {
 /// Passes everything on and notes which entries were shown: what two people compare must all be on the card.
 struct Noting<'a> {
     sink: &'a mut dyn Sink,
-    shown: [bool; Field::COUNT],
+    shown: u128,
 }
 
 impl Noting<'_> {
     /// Shows the entries that no part has shown.
     fn unused(&mut self, case: &Case) {
-        let shown = self.shown;
-        let mut unused = Field::ALL.iter().zip(shown).filter(|(f, shown)| !shown && case.draft().has(**f)).peekable();
+        let unused = |field: &&Field| self.shown & field.bit() == 0 && case.draft().has(**field);
+        let mut unused = Field::ALL.iter().filter(unused).peekable();
         if unused.peek().is_some() {
             self.sink.part(Part::Unused);
-            unused.for_each(|(field, _)| self.sink.entry(*field));
+            unused.for_each(|field| self.sink.entry(*field));
             self.sink.caution(Caution::general(Code::Unused));
         }
     }
@@ -98,9 +91,7 @@ impl Sink for Noting<'_> {
     }
 
     fn entry(&mut self, field: Field) {
-        if let Some(shown) = self.shown.get_mut(field as usize) {
-            *shown = true;
-        }
+        self.shown |= field.bit();
         self.sink.entry(field);
     }
 

@@ -3,7 +3,6 @@
 //! Where a method does not have a property in some region, that region is left out by name, with the reason beside it.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop where it stands")]
 
-mod any_draft;
 mod astigmatism;
 mod eye;
 mod lens;

@@ -99,12 +99,12 @@ fn bare(value: &Value) -> Result<ThinEye, Failed> {
 
 pub(super) fn register(registry: &mut Registry) {
     checks! { registry;
-        srk2::working, srk2::Working::show, srk2::Working::power, srk2::Working::refraction => "srk2-*" =>
-            |working, show, power, refraction; value| {
+        srk2::working, srk2::Working::show, srk2::Working::line, srk2::Line::power, srk2::Line::refraction => "srk2-*" =>
+            |working, show, line, power, refraction; value| {
                 let w = working(al(value)?, &cornea(value)?, a_constant(value)?);
                 match value.id.splitn(3, '-').last() {
-                    Some("p") => Ok(vec![power(&w, target(value)?)]),
-                    Some("rx") => Ok(vec![refraction(&w, lens(value)?)]),
+                    Some("p") => Ok(vec![power(&line(&w), target(value)?)]),
+                    Some("rx") => Ok(vec![refraction(&line(&w), lens(value)?)]),
                     name => step(value, name.unwrap_or_default(), |sink| show(&w, sink)),
                 }
             };

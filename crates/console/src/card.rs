@@ -1,0 +1,328 @@
+//! The theatre card, whole or a part of it. It is planned twice: once for what must be known before it, once to print.
+
+use crate::command::{self, Outcome, same_word};
+use crate::head::{Head, side};
+use crate::nearest::Nearest;
+use crate::page::Page;
+use crate::readback;
+use crate::table::{self, Row};
+use ocellus_core::astigmatism::site;
+use ocellus_core::caution::{Caution, Code};
+use ocellus_core::choice::CylinderPlane;
+use ocellus_core::draft::Draft;
+use ocellus_core::field::Field;
+use ocellus_core::item::{Item, Part, What};
+use ocellus_core::plan::plan;
+use ocellus_core::quantity::Site;
+use ocellus_core::sign_off::SignOff;
+use ocellus_core::sink::Sink;
+
+pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
+    let wanted = match part(rest, page) {
+        Ok(wanted) => wanted,
+        Err(()) => return Outcome::Refused,
+    };
+    let Some(case) = command::case(draft, page) else { return Outcome::Told };
+    let mut head = Head::of(wanted);
+    plan(&case, &mut head);
+    match wanted {
+        None => head.print(draft, page),
+        Some(_) => head.refusals(page),
+    }
+    let mut card = Card::after(&head, draft, page);
+    plan(&case, &mut card);
+    card.close();
+    if !card.any {
+        page.line("Nothing stands on the card there.");
+    }
+    if wanted.is_none() || !head.cautions.all().is_empty() {
+        page.end();
+        page.heading("Cautions", side(draft).1);
+        head.cautions.tell(draft, page);
+    }
+    match head.elsewhere() {
+        _ if wanted.is_none() => readback::print(&head.answers, draft, None, page),
+        0 => {}
+        others => {
+            page.text("Cautions about other parts, which can bear on this one too: ");
+            page.count(others);
+            page.line("; plan alone shows them.");
+        }
+    }
+    Outcome::Told
+}
+
+/// The part that was asked for; where there is none of this name, all of them are told.
+// apart, so that its room on the stack is free again while a card is planned
+#[inline(never)]
+fn part(rest: &str, page: &mut Page) -> Result<Option<Part>, ()> {
+    if rest.is_empty() {
+        return Ok(None);
+    }
+    let found = Part::ALL.iter().copied().find(|part| same_word(part.key(), rest));
+    if found.is_none() {
+        let mut nearest = Nearest::to(rest);
+        Part::ALL.iter().for_each(|part| nearest.offer(part.key()));
+        nearest.tell(page, "no part of the card");
+        page.raw("    accepted: ");
+        page.hang();
+        parts(page);
+    }
+    found.map(Some).ok_or(())
+}
+
+pub(crate) fn parts(page: &mut Page) {
+    for part in Part::ALL {
+        page.text(" ");
+        page.text(part.key());
+    }
+    page.end();
+}
+
+/// What the line belongs to that is being printed.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Block {
+    Lines,
+    /// The cylinders that a model comes in, on one line.
+    Cylinders,
+    /// A table with a line a method, by its number.
+    Table(usize),
+    Ladder,
+}
+
+/// Columns at which values and remarks begin.
+const VALUE: usize = 39;
+const REMARK: usize = 52;
+
+/// Why a method is not counted in the spread: said under its table.
+const WHY_LEFT_OUT: &[Code] = &[Code::Unoptimised, Code::DepartsFromT2, Code::Radicand, Code::Superseded];
+
+/// Prints a card as it is streamed.
+struct Card<'a, 'p> {
+    head: &'a Head,
+    draft: &'a Draft,
+    page: &'a mut Page<'p>,
+    part: Part,
+    headed: bool,
+    any: bool,
+    block: Block,
+    row: Row,
+    /// A bit for each method in the table.
+    shown: u8,
+}
+
+impl<'a, 'p> Card<'a, 'p> {
+    fn after(head: &'a Head, draft: &'a Draft, page: &'a mut Page<'p>) -> Card<'a, 'p> {
+        let (part, block, row) = (Part::Identity, Block::Lines, Row::default());
+        Card { head, draft, page, part, headed: false, any: false, block, row, shown: 0 }
+    }
+
+    /// Begins or goes on with a block of lines; the answer is whether this part is printed at all.
+    fn open(&mut self, block: Block) -> bool {
+        if self.head.wanted.is_some_and(|wanted| wanted != self.part) {
+            return false;
+        }
+        if !self.headed {
+            self.heading();
+        }
+        if self.block != block {
+            self.close();
+            self.block = block;
+            self.begin();
+        }
+        true
+    }
+
+    fn heading(&mut self) {
+        (self.headed, self.any) = (true, true);
+        self.page.end();
+        self.page.heading(self.part.heading(), side(self.draft).1);
+        if self.part == Part::Lens && !self.head.lens {
+            self.page.paragraph("  ", "No lens is computed: the reason stands under REFUSED.");
+        }
+        // what the tables below leave out, before anyone reads them
+        if self.part == Part::Axis && self.head.cautions.has(Code::PosteriorIgnored) {
+            self.page.paragraph("  * ", Code::PosteriorIgnored.text());
+        }
+    }
+
+    fn begin(&mut self) {
+        match self.block {
+            Block::Lines => {}
+            Block::Cylinders => {
+                self.page.raw("  ");
+                self.page.text("label cylinders");
+                self.page.to(VALUE);
+                self.page.hang();
+            }
+            Block::Table(index) => {
+                self.page.end();
+                let columns = self.columns(index);
+                if columns.first().is_some_and(is_of_chosen) {
+                    self.page.raw("> ");
+                    self.page.text("lens chosen, cylinder ");
+                    self.page.value(self.draft, Field::LensCylinder);
+                    self.page.end();
+                }
+                table::heading(columns, self.page);
+            }
+            Block::Ladder => {
+                self.page.end();
+                table::ladder_heading(self.shown, self.page);
+            }
+        }
+    }
+
+    /// Ends what was begun.
+    fn close(&mut self) {
+        match self.block {
+            Block::Lines => {}
+            Block::Cylinders => self.page.end(),
+            Block::Table(table) => {
+                self.row.print(self.columns(table), self.page);
+                if table == 0 {
+                    self.left_out();
+                }
+            }
+            Block::Ladder => {
+                self.row.print_ladder(self.shown, self.draft.number(Field::LensPower), self.page);
+                self.page.end();
+            }
+        }
+        self.block = Block::Lines;
+    }
+
+    fn columns(&self, table: usize) -> &'static [table::Column] {
+        let plane = self.draft.number(Field::CylinderPlane);
+        table::columns(table, plane == Some(CylinderPlane::Cornea.code()))
+    }
+
+    fn left_out(&mut self) {
+        for caution in self.head.cautions.all().iter().filter(|caution| WHY_LEFT_OUT.contains(&caution.code)) {
+            self.page.raw("  * ");
+            self.page.hang();
+            self.page.text(caution.method.map_or("", |method| method.name()));
+            self.page.text(": ");
+            self.page.line(caution.code.text());
+        }
+    }
+
+    fn name(&mut self, name: &str) {
+        self.page.raw("  ");
+        self.page.text(name);
+        self.page.to(VALUE);
+    }
+
+    fn remark(&mut self, remark: &str) {
+        if !remark.is_empty() {
+            self.page.to(REMARK);
+            self.page.hang();
+            self.page.text(remark);
+        }
+        self.page.end();
+    }
+
+    fn row(&mut self, field: Field) {
+        self.name(field.what());
+        match (field, self.draft.number(field)) {
+            (Field::Side, _) => self.page.line(side(self.draft).1),
+            (Field::IncisionSite, Some(degrees)) => {
+                self.page.value(self.draft, field);
+                let eye = side(self.draft).0;
+                self.remark(Site::from_deg(degrees).map_or("", |site| site::word(site, eye)));
+            }
+            (_, number) => {
+                self.page.value(self.draft, field);
+                self.remark(if self.draft.has(field) { "" } else { "not entered, usual value" });
+                if let Some(number) = number.filter(|_| field.spoken()) {
+                    self.page.to(VALUE);
+                    self.page.spoken(number);
+                    self.page.end();
+                }
+            }
+        }
+    }
+
+    fn single(&mut self, item: &Item) {
+        self.name(item.what.name());
+        self.page.item(item);
+        self.page.to(REMARK);
+        self.page.text("[");
+        self.page.text(item.what.mark().word());
+        self.page.line("]");
+    }
+
+    /// The label whose remnants follow; the one chosen is pointed at.
+    fn label(&mut self, item: &Item, table: usize) {
+        self.row.print(self.columns(table), self.page);
+        let chosen = self.draft.number(Field::LensCylinder) == Some(item.value);
+        self.page.raw(if chosen { "> " } else { "  " });
+        self.page.text(item.what.name());
+        self.page.text(" ");
+        self.page.item(item);
+        self.page.end();
+    }
+}
+
+fn is_of_chosen(column: &table::Column) -> bool {
+    column.0 == What::ChosenResidual
+}
+
+impl Sink for Card<'_, '_> {
+    fn part(&mut self, part: Part) {
+        self.close();
+        (self.part, self.headed) = (part, false);
+    }
+
+    fn entry(&mut self, field: Field) {
+        if field.what() != Field::Cylinder1.what() {
+            if self.open(Block::Lines) {
+                self.row(field);
+            }
+        } else {
+            let first = self.block != Block::Cylinders;
+            if self.open(Block::Cylinders) {
+                self.page.text(if first { "" } else { ", " });
+                self.page.value(self.draft, field);
+            }
+        }
+    }
+
+    fn item(&mut self, item: Item) {
+        match item.what {
+            What::LadderPower | What::LadderRefraction | What::LadderSpread => {
+                if self.open(Block::Ladder) {
+                    self.row.of_ladder(&item, self.shown, self.draft.number(Field::LensPower), self.page);
+                }
+            }
+            What::LabelCylinder => {
+                if let Some((table, _)) =
+                    table::place(What::Residual).filter(|(table, _)| self.open(Block::Table(*table)))
+                {
+                    self.label(&item, table);
+                }
+            }
+            _ => match (item.method, table::place(item.what)) {
+                (Some(method), Some((table, column))) => {
+                    if self.open(Block::Table(table)) {
+                        self.shown |= u8::from(item.what == What::ExactPower) << method as u8;
+                        self.row.of_method(self.columns(table), column, &item, self.page);
+                    }
+                }
+                _ => {
+                    if self.open(Block::Lines) {
+                        self.single(&item);
+                    }
+                }
+            },
+        }
+    }
+
+    fn caution(&mut self, _caution: Caution) {}
+
+    fn sign_off(&mut self, line: SignOff) {
+        if self.open(Block::Lines) {
+            self.page.paragraph("  [ ] [ ]  ", line.text());
+        }
+    }
+}

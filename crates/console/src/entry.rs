@@ -1,0 +1,144 @@
+//! A line that enters something: `al 23.46 mm`, `k1 43.25 @ 95`, or a line of a case file.
+
+use crate::command::{Outcome, same_word};
+use crate::page::Page;
+use crate::wrong::{self, Wrong};
+use heapless::Vec;
+use ocellus_core::decimal::parse;
+use ocellus_core::draft::Draft;
+use ocellus_core::error::{Code, Error};
+use ocellus_core::field::{Field, Kind};
+
+/// Trade notation: a power goes on with its axis, a sphere with its cylinder.
+const GOES_ON: &[(Field, u8, Field)] = &[
+    (Field::K1, b'@', Field::K1Axis),
+    (Field::K2, b'@', Field::K2Axis),
+    (Field::OldSphere, b'/', Field::OldCylinder),
+    (Field::OldCylinder, b'@', Field::OldAxis),
+    (Field::LensCylinder, b'@', Field::LensAxis),
+];
+
+/// The most entries of one line.
+const LONGEST: usize = 3;
+
+/// The field that is typed after this one in trade notation.
+pub(crate) fn after(field: Field) -> Option<(u8, Field)> {
+    GOES_ON.iter().find(|(first, ..)| *first == field).map(|(_, mark, next)| (*mark, *next))
+}
+
+/// The field with this word or key.
+pub(crate) fn field(name: &str) -> Option<Field> {
+    Field::ALL
+        .iter()
+        .copied()
+        .find(|field| field.word().eq_ignore_ascii_case(name) || field.key().eq_ignore_ascii_case(name))
+}
+
+/// Enters all of a line, or nothing of it.
+// apart, so that its room on the stack is free again while a card is planned
+#[inline(never)]
+pub(crate) fn enter(draft: &mut Draft, name: &str, first: Field, text: &str, page: &mut Page) -> Outcome {
+    let mut before: Vec<(Field, Option<f64>), LONGEST> = Vec::new();
+    let (mut field, mut name, mut rest) = (first, name, text);
+    loop {
+        let further = after(field).and_then(|(mark, next)| Some((split_at(rest, mark)?, next)));
+        let typed = further.map_or(rest, |((typed, _), _)| typed).trim_ascii();
+        let old = draft.number(field);
+        if let Err(wrong) = take(draft, field, typed) {
+            before.iter().for_each(|(field, old)| put(draft, *field, *old));
+            wrong::tell(&wrong, name, field, typed, page);
+            if !before.is_empty() || further.is_some() {
+                page.paragraph("    ", "nothing of this line was used");
+            }
+            return Outcome::Refused;
+        }
+        let _ = before.push((field, old));
+        let Some(((_, after), next)) = further else { break };
+        (field, name, rest) = (next, next.word(), after);
+    }
+    Outcome::Entered(first, before.len() as u8)
+}
+
+/// What stands before the first of a mark, and after it.
+fn split_at(text: &str, mark: u8) -> Option<(&str, &str)> {
+    let place = text.bytes().position(|byte| byte == mark)?;
+    Some((text.get(..place)?, text.get(place + 1..)?))
+}
+
+/// Enters a number, or forgets it.
+pub(crate) fn put(draft: &mut Draft, field: Field, value: Option<f64>) {
+    match value {
+        Some(value) => draft.set(field, value),
+        None => draft.clear(field),
+    }
+}
+
+/// Enters one value; where it is wrong the draft stays as it was.
+fn take<'a>(draft: &mut Draft, field: Field, typed: &'a str) -> Result<(), Wrong<'a>> {
+    if typed.is_empty() {
+        return Err(Wrong::Nothing);
+    }
+    let (text, quoted) = unquoted(typed).ok_or(Wrong::Quotes)?;
+    match field.kind() {
+        Kind::Number(..) if quoted => Err(Wrong::Quoted),
+        Kind::Number(..) => number(draft, field, text),
+        Kind::Choice(words) => {
+            let place = words.iter().position(|word| same_word(word, text));
+            let refused =
+                || Wrong::Entry(Error { code: Code::NotAWord, field: Some(field), value: None, bounds: None });
+            draft.set(field, place.ok_or_else(refused)? as f64);
+            Ok(())
+        }
+        Kind::Date | Kind::Name => draft.enter(field, text).map_err(Wrong::Entry),
+    }
+}
+
+fn number<'a>(draft: &mut Draft, field: Field, text: &'a str) -> Result<(), Wrong<'a>> {
+    let (digits, unit) = split_unit(text);
+    if let Ok(parsed) = parse(digits)
+        && !is_unit(field, unit)
+    {
+        return Err(Wrong::Unit(unit, parsed.value));
+    }
+    let old = draft.number(field);
+    draft.enter(field, digits).map_err(Wrong::Entry)?;
+    in_range(field, draft.number(field).unwrap_or(0.0)).map_err(|error| {
+        put(draft, field, old);
+        Wrong::Entry(error)
+    })
+}
+
+/// Whether a unit is this entry's; none at all is.
+pub(crate) fn is_unit(field: Field, unit: &str) -> bool {
+    unit.is_empty() || unit.eq_ignore_ascii_case(field.unit())
+}
+
+/// Whether a number lies in its field's range.
+pub(crate) fn in_range(field: Field, value: f64) -> Result<(), Error> {
+    match field.kind() {
+        Kind::Number(_, bounds) => {
+            bounds.check(value).map(|_| ()).map_err(|error| Error { field: Some(field), ..error })
+        }
+        _ => Ok(()),
+    }
+}
+
+/// A number and the unit after it.
+pub(crate) fn split_unit(text: &str) -> (&str, &str) {
+    let end = text.bytes().position(|byte| !matches!(byte, b'0'..=b'9' | b'.' | b',' | b'+' | b'-'));
+    let (digits, unit) = end.and_then(|end| text.split_at_checked(end)).unwrap_or((text, ""));
+    // an exponent is no unit: let it be refused as what it is
+    let exponent = matches!(unit.as_bytes(), [b'e' | b'E', b'0'..=b'9' | b'+' | b'-', ..]);
+    if digits.is_empty() || exponent { (text, "") } else { (digits, unit.trim_ascii()) }
+}
+
+/// What stands in quotes, and whether it does; `None` when they do not match.
+fn unquoted(text: &str) -> Option<(&str, bool)> {
+    let quote = match text.as_bytes() {
+        [quote @ (b'"' | b'\''), ..] => *quote,
+        _ => return Some((text, false)),
+    };
+    let inner = text.get(1..text.len() - 1).filter(|_| text.as_bytes().last() == Some(&quote))?;
+    let holds = |byte: u8| byte == quote || quote == b'"' && byte == b'\\';
+    (!inner.bytes().any(holds)).then_some((inner, true))
+}

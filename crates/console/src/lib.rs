@@ -1,0 +1,46 @@
+//! The conversation with a person at any plain terminal: the same words, answers and numbers on a microcontroller and on
+//! a desk.
+//!
+//! **Not a medical device.** Teaching and independent arithmetic check only: the surgeon, the label, the pharmacy and
+//! local rules decide.
+//!
+//! A [`Console`] is fed byte by byte and answers in pieces of text; it holds the entries of one case and two lines, and
+//! nothing else. All numbers come from [`ocellus_core`] and are printed by its one rule; nothing is computed here but
+//! where a character goes in a drawing.
+//!
+//! ```
+//! use ocellus_console::Console;
+//! let (mut console, mut said) = (Console::new(), String::new());
+//! for byte in *b"al 23.46 mm\r" {
+//!     console.byte(byte, 0, &mut |text| said.push_str(text));
+//! }
+//! assert!(said.contains("al          23.46 mm"));
+//! ```
+#![no_std]
+
+mod card;
+mod cautions;
+mod clear;
+mod command;
+mod console;
+mod convert;
+mod draw;
+mod entry;
+mod explain;
+mod head;
+mod help;
+mod identify;
+mod keys;
+mod line;
+mod nearest;
+mod nudge;
+mod number;
+mod page;
+mod readback;
+mod show;
+mod table;
+mod verb;
+mod wrong;
+
+pub use console::Console;
+pub use identify::PROMPTS;

@@ -1,0 +1,316 @@
+//! What if one entry were a little other? Every number that would be printed otherwise, old and new; nothing is kept.
+//!
+//! There is room for a part of a card only, so both cards are planned once for each part.
+
+use crate::cautions::Codes;
+use crate::command::{self, Outcome, first_word};
+use crate::entry::{self, in_range, is_unit, put, split_unit};
+use crate::number;
+use crate::page::Page;
+use crate::wrong::{self, Wrong};
+use heapless::Vec;
+use ocellus_core::case::Case;
+use ocellus_core::caution::{Caution, Code, Severity};
+use ocellus_core::decimal::{Sign, fixed, parse};
+use ocellus_core::draft::Draft;
+use ocellus_core::field::{Field, Kind};
+use ocellus_core::item::{Item, What};
+use ocellus_core::plan::plan;
+use ocellus_core::sink::Sink;
+
+/// Numbers of one card kept at a time.
+const ROOM: usize = 16;
+
+pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
+    let (name, change) = first_word(rest);
+    let Some((field, new)) = wanted(draft, name, change, page) else { return Outcome::Refused };
+    let nudge = Nudge { field, old: draft.number(field), new };
+    if nudge.is_fit(draft, page) {
+        nudge.tell(draft, page);
+        page.line("Nothing was changed; tables of labels are left out here.");
+    }
+    put(draft, field, nudge.old);
+    Outcome::Told
+}
+
+/// The field and the value it would have: the old one and the change, in its own decimals.
+// apart, so that its room on the stack is free again while a card is planned
+#[inline(never)]
+fn wanted(draft: &Draft, name: &str, change: &str, page: &mut Page) -> Option<(Field, f64)> {
+    let Some(field) = entry::field(name) else {
+        page.line("nudge WORD CHANGE, as in nudge al 0.1: WORD is that of an entry that is a number.");
+        return None;
+    };
+    let Kind::Number(places, _) = field.kind() else {
+        page.text(field.what());
+        page.line(": not a number, so it cannot be nudged.");
+        return None;
+    };
+    let Some(old) = draft.number(field).or(field.default()) else {
+        page.text(field.what());
+        page.line(": not entered, so it cannot be nudged.");
+        return None;
+    };
+    let (digits, unit) = split_unit(change);
+    let by = parse(digits).ok().filter(|by| by.places <= places);
+    let Some(by) = by.filter(|_| is_unit(field, unit)) else {
+        page.text(change);
+        page.text(if change.is_empty() { "No change was typed" } else { ": not a change of this entry" });
+        page.text("; accepted: a number with at most ");
+        page.count(usize::from(places));
+        page.text(if places == 1 { " decimal" } else { " decimals" });
+        page.text(if field.unit().is_empty() { "" } else { ", in" });
+        page.tied(field.unit());
+        page.end();
+        return None;
+    };
+    // the sum as it would be typed, so that it has the same bits
+    let sum = fixed(old + by.value, places, Sign::Minus).and_then(|text| parse(text.as_str()).ok());
+    let new = sum.map_or(old, |sum| sum.value);
+    if let Err(error) = in_range(field, new) {
+        let typed = fixed(new, places, Sign::Minus);
+        wrong::tell(&Wrong::Entry(error), name, field, typed.as_ref().map_or("", |text| text.as_str()), page);
+        return None;
+    }
+    Some((field, new))
+}
+
+struct Nudge {
+    field: Field,
+    old: Option<f64>,
+    new: f64,
+}
+
+/// What was found so far.
+struct Found {
+    /// Numbers that are told.
+    lines: usize,
+    /// Numbers that both cards have, and those of the new card.
+    both: usize,
+    new: usize,
+    old_codes: Codes,
+    new_codes: Codes,
+}
+
+impl Nudge {
+    /// Whether both are cases; what would keep them from it is told.
+    // apart, as above
+    #[inline(never)]
+    fn is_fit(&self, draft: &mut Draft, page: &mut Page) -> bool {
+        if command::case(draft, page).is_none() {
+            return false;
+        }
+        page.text(self.field.what());
+        page.text(" ");
+        page.value(draft, self.field);
+        page.text(" -> ");
+        page.field(self.field, self.new);
+        page.end();
+        draft.set(self.field, self.new);
+        command::case(draft, page).is_some()
+    }
+
+    fn tell(&self, draft: &mut Draft, page: &mut Page) {
+        let mut found = Found { lines: 0, both: 0, new: 0, old_codes: Codes::NONE, new_codes: Codes::NONE };
+        for from in (0..).step_by(ROOM) {
+            if !self.part(draft, from, &mut found, page) {
+                break;
+            }
+        }
+        if found.new > found.both {
+            for from in (0..).step_by(ROOM) {
+                if !self.appeared(draft, from, &mut found, page) {
+                    break;
+                }
+            }
+        }
+        if found.lines == 0 {
+            page.paragraph("  ", "No number would be printed otherwise.");
+        }
+        cautions("new ", &found.new_codes, &found.old_codes, page);
+        cautions("gone ", &found.old_codes, &found.new_codes, page);
+    }
+
+    /// Some of the old card's numbers against the new card; the answer is whether there are more.
+    // apart, as above
+    #[inline(never)]
+    fn part(&self, draft: &mut Draft, from: usize, found: &mut Found, page: &mut Page) -> bool {
+        let mut old = Kept { from, items: 0, kept: Vec::new(), codes: Codes::NONE };
+        self.plan(draft, self.old, &mut old);
+        found.old_codes = old.codes;
+        found.new = 0;
+        self.plan(draft, Some(self.new), &mut Compared { kept: &mut old.kept, page, found });
+        found.lines += old.kept.iter().flatten().count();
+        old.kept.iter().flatten().for_each(|item| gone(item, true, page));
+        old.items > from + ROOM
+    }
+
+    /// Of some of the new card's numbers those that the old has not; the answer is whether there are more.
+    // apart, as above
+    #[inline(never)]
+    fn appeared(&self, draft: &mut Draft, from: usize, found: &mut Found, page: &mut Page) -> bool {
+        let mut new = Kept { from, items: 0, kept: Vec::new(), codes: Codes::NONE };
+        self.plan(draft, Some(self.new), &mut new);
+        self.plan(draft, self.old, &mut Known(&mut new.kept));
+        found.lines += new.kept.iter().flatten().count();
+        new.kept.iter().flatten().for_each(|item| gone(item, false, page));
+        new.items > from + ROOM
+    }
+
+    // apart, as above
+    #[inline(never)]
+    fn plan(&self, draft: &mut Draft, value: Option<f64>, sink: &mut dyn Sink) {
+        put(draft, self.field, value);
+        if let Some(case) = Case::check(draft, &mut |_| {}) {
+            plan(&case, sink);
+        }
+    }
+}
+
+/// Whether two numbers are the same thing on two cards.
+fn same(a: &Item, b: &Item) -> bool {
+    (a.what, a.method) == (b.what, b.method)
+}
+
+/// Labels in a table can be others on the other card, so its lines do not correspond.
+fn is_comparable(what: What) -> bool {
+    !matches!(
+        what,
+        What::LadderPower
+            | What::LadderRefraction
+            | What::LadderSpread
+            | What::LabelCylinder
+            | What::LensPlaneCylinder
+            | What::Residual
+            | What::ResidualAxis
+            | What::ResidualOff5
+            | What::ResidualOff10
+    )
+}
+
+/// Keeps some of a card's numbers, counts all.
+struct Kept {
+    from: usize,
+    items: usize,
+    kept: Vec<Option<Item>, ROOM>,
+    codes: Codes,
+}
+
+impl Sink for Kept {
+    fn item(&mut self, item: Item) {
+        if is_comparable(item.what) {
+            if self.items >= self.from {
+                // what has no room is kept the next time
+                let _ = self.kept.push(Some(item));
+            }
+            self.items += 1;
+        }
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        self.codes.put(caution.code);
+    }
+}
+
+/// Takes out what both cards have, and prints what differs in it.
+struct Compared<'a, 'p> {
+    kept: &'a mut Vec<Option<Item>, ROOM>,
+    page: &'a mut Page<'p>,
+    found: &'a mut Found,
+}
+
+impl Sink for Compared<'_, '_> {
+    fn item(&mut self, new: Item) {
+        if !is_comparable(new.what) {
+            return;
+        }
+        self.found.new += 1;
+        let Some(old) = take(self.kept, &new) else { return };
+        self.found.both += 1;
+        let (before, after) = (number::of(&old), number::of(&new));
+        if before.as_ref().map(|text| text.as_str()) != after.as_ref().map(|text| text.as_str()) {
+            self.found.lines += 1;
+            change(&old, &new, self.page);
+        }
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        self.found.new_codes.put(caution.code);
+    }
+}
+
+/// Takes out the number that is the same thing.
+fn take(kept: &mut Vec<Option<Item>, ROOM>, other: &Item) -> Option<Item> {
+    kept.iter_mut().find(|item| item.as_ref().is_some_and(|item| same(item, other)))?.take()
+}
+
+/// Takes out what the other card has too.
+struct Known<'a>(&'a mut Vec<Option<Item>, ROOM>);
+
+impl Sink for Known<'_> {
+    fn item(&mut self, item: Item) {
+        take(self.0, &item);
+    }
+
+    fn caution(&mut self, _caution: Caution) {}
+}
+
+/// Columns at which the numbers begin.
+const NUMBERS: usize = 41;
+
+fn name(item: &Item, page: &mut Page) {
+    page.raw("  ");
+    page.text(item.what.name());
+    if let Some(method) = item.method {
+        page.text(", ");
+        page.text(method.name());
+    }
+    page.to(NUMBERS);
+    page.hang();
+}
+
+fn change(old: &Item, new: &Item, page: &mut Page) {
+    name(new, page);
+    page.item(old);
+    page.text(" -> ");
+    page.item(new);
+    if !number::is_answer(new.what) {
+        let mut difference = new.value - old.value;
+        // the short way round the dial
+        if new.what.unit() == "deg" && !(-90.0..=90.0).contains(&difference) {
+            difference -= if difference > 0.0 { 180.0 } else { -180.0 };
+        }
+        page.text("  (");
+        page.number(difference, new.what.places(), true, new.what.unit());
+        page.text(")");
+    }
+    page.end();
+}
+
+/// A number that one of the cards has not.
+fn gone(item: &Item, is_old: bool, page: &mut Page) {
+    name(item, page);
+    if is_old {
+        page.item(item);
+        page.line(" -> none");
+    } else {
+        page.text("none -> ");
+        page.item(item);
+        page.end();
+    }
+}
+
+/// The cautions that one of the cards has not.
+fn cautions(which: &str, codes: &Codes, others: &Codes, page: &mut Page) {
+    for code in Code::ALL {
+        if !codes.has(*code) || others.has(*code) || code.severity() == Severity::Note {
+            continue;
+        }
+        page.raw("  ");
+        page.raw(which);
+        page.text(code.severity().word());
+        page.to(15);
+        page.hang();
+        page.line(code.text());
+    }
+}

@@ -1,0 +1,85 @@
+//! What can be asked: one table.
+
+use crate::command::Outcome;
+use crate::page::Page;
+use crate::{card, clear, convert, draw, explain, help, identify, nudge, readback, show};
+use ocellus_core::draft::Draft;
+
+pub(crate) struct Verb {
+    pub(crate) word: &'static str,
+    /// What may follow the word.
+    pub(crate) usage: &'static str,
+    /// In a few words.
+    pub(crate) what: &'static str,
+    /// The rest that there is to know.
+    pub(crate) more: &'static str,
+    pub(crate) run: fn(&mut Draft, &str, &mut Page) -> Outcome,
+}
+
+pub(crate) const VERBS: &[Verb] = &[
+    Verb {
+        word: "show",
+        usage: "",
+        what: "every entry that was made, and what a case still needs",
+        more: "",
+        run: show::run,
+    },
+    Verb {
+        word: "plan",
+        usage: "[PART]",
+        what: "the theatre card, or one part of it",
+        more: "A part is printed with the cautions that belong to it. Parts:",
+        run: card::run,
+    },
+    Verb {
+        word: "explain",
+        usage: "SUBJECT",
+        what: "how a number came about, step by step",
+        more: "Each step: symbol, value, unit, how well its origin is known. Subjects:",
+        run: explain::run,
+    },
+    Verb {
+        word: "nudge",
+        usage: "WORD CHANGE",
+        what: "what would change; the entries stay as they are",
+        more: "As in nudge al 0.1, or nudge target -0.25. Each number that would be printed otherwise: old, new, and the change, reckoned from the \
+               unrounded numbers.",
+        run: nudge::run,
+    },
+    Verb {
+        word: "draw",
+        usage: "axis|rhexis",
+        what: "incision and lens on a dial; rhexis and optic",
+        more: "Characters are placed roughly; the numbers beside them are the card's.",
+        run: draw::run,
+    },
+    Verb {
+        word: "convert",
+        usage: "500 mmHg kPa",
+        what: "a pressure in another unit, or in all",
+        more: "Capitals do not matter. Units:",
+        run: convert::run,
+    },
+    Verb {
+        word: "readback",
+        usage: "",
+        what: "the code that two people compare by voice",
+        more: "The first four symbols differ where the entries differ; the last two alone where the programs do.",
+        run: readback::run,
+    },
+    Verb {
+        word: "identify",
+        usage: "",
+        what: "the same, over two patient identifiers too",
+        more: "They are asked for, covered by that one code, kept nowhere and not brought back by arrow up.",
+        run: identify::run,
+    },
+    Verb { word: "clear", usage: "WORD|all", what: "forgets one entry, or every one", more: "", run: clear::run },
+    Verb {
+        word: "help",
+        usage: "[WORD]",
+        what: "this; help entries: every word; help al: one of them",
+        more: "WORD is an entry, a verb or a table of entries.",
+        run: help::run,
+    },
+];

@@ -1,0 +1,501 @@
+//! What is answered is what the core says: each number, each caution, each code.
+
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::unreachable,
+    clippy::indexing_slicing,
+    reason = "a test may panic"
+)]
+
+mod support;
+
+use ocellus_core::astigmatism::site;
+use ocellus_core::case::Case;
+use ocellus_core::caution::{Caution, Code, Severity};
+use ocellus_core::choice::Eye;
+use ocellus_core::decimal::{Sign, fixed};
+use ocellus_core::draft::Draft;
+use ocellus_core::explain::{Subject, explain};
+use ocellus_core::field::{Field, Kind};
+use ocellus_core::item::{Item, Part, What};
+use ocellus_core::name::Name;
+use ocellus_core::plan::plan;
+use ocellus_core::quantity::Site;
+use ocellus_core::readback::{self, Identifiers};
+use ocellus_core::sign_off::SignOff;
+use ocellus_core::sink::Sink;
+use ocellus_core::working::Step;
+use support::{Terminal, bits, by_toml, demo_cases, here, read};
+
+/// All that the core streams.
+#[derive(Default)]
+struct All {
+    parts: Vec<Part>,
+    items: Vec<(Part, Item)>,
+    cautions: Vec<Caution>,
+    steps: Vec<Step>,
+    lines: Vec<SignOff>,
+}
+
+impl Sink for All {
+    fn part(&mut self, part: Part) {
+        self.parts.push(part);
+    }
+    fn item(&mut self, item: Item) {
+        self.items.push((self.parts.last().copied().unwrap_or(Part::Identity), item));
+    }
+    fn caution(&mut self, caution: Caution) {
+        self.cautions.push(caution);
+    }
+    fn sign_off(&mut self, line: SignOff) {
+        self.lines.push(line);
+    }
+    fn step(&mut self, step: Step) {
+        self.steps.push(step);
+    }
+}
+
+fn planned(draft: &Draft) -> All {
+    let mut all = All::default();
+    plan(&Case::try_from(draft).unwrap(), &mut all);
+    all
+}
+
+/// A terminal at which a case was pasted.
+fn with(text: &str) -> Terminal {
+    let mut terminal = Terminal::new();
+    terminal.paste(text.as_bytes());
+    terminal
+}
+
+fn collapsed(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+fn printed(item: &Item) -> String {
+    if matches!(item.what, What::Guided | What::Compared) {
+        return if item.value == 1.0 { "yes" } else { "no" }.to_owned();
+    }
+    let sign = if item.what.signed() { Sign::Always } else { Sign::Minus };
+    let unit = if item.what.unit() == "1" { String::new() } else { format!(" {}", item.what.unit()) };
+    format!("{}{unit}", fixed(item.value, item.what.places(), sign).unwrap())
+}
+
+fn is_ladder(what: What) -> bool {
+    matches!(what, What::LadderPower | What::LadderRefraction | What::LadderSpread)
+}
+
+#[test]
+fn a_card_has_every_number_of_the_plan() {
+    for (name, text) in demo_cases() {
+        let mut terminal = with(&text);
+        let card = terminal.line("plan");
+        let all = planned(terminal.draft());
+        let (flat, lines): (String, Vec<String>) = (collapsed(&card), card.lines().map(collapsed).collect());
+        let mut label = String::new();
+        for (part, item) in &all.items {
+            let text = printed(item);
+            let found = match (item.method, item.what) {
+                (_, What::LadderPower) => {
+                    label.clone_from(&text);
+                    lines.iter().any(|line| line.trim_start_matches("> ").starts_with(&text))
+                }
+                (_, what) if is_ladder(what) => {
+                    let cell = text.trim_end_matches(" D");
+                    lines.iter().any(|line| {
+                        line.trim_start_matches("> ").starts_with(&label) && line.split(' ').any(|word| word == cell)
+                    })
+                }
+                (_, What::LabelCylinder) => flat.contains(&format!("label cylinder {text}")),
+                (Some(method), _) => lines
+                    .iter()
+                    .any(|line| line.starts_with(method.name()) && format!("{line} ").contains(&format!(" {text} "))),
+                (None, what) => flat.contains(&format!("{} {text} [{}]", what.name(), what.mark().word())),
+            };
+            assert!(found, "{name}, {part:?}: {item:?} {text}\n{card}");
+        }
+        assert!(all.items.len() > 20, "{name}: {}", all.items.len());
+        assert!(card.lines().all(|line| line.len() < 80), "{name}");
+    }
+}
+
+#[test]
+fn a_card_has_every_caution_the_gravest_first() {
+    for (name, text) in demo_cases() {
+        let mut terminal = with(&text);
+        let card = terminal.line("plan");
+        let all = planned(terminal.draft());
+        let flat = collapsed(&card);
+        let told = flat.split("Cautions (").nth(1).unwrap();
+        for caution in &all.cautions {
+            let whole = if caution.code == Code::NotADevice { flat.as_str() } else { told };
+            assert!(whole.contains(&collapsed(caution.code.text())), "{name}: {caution:?}");
+        }
+        let grave: Vec<&Caution> = all.cautions.iter().filter(|c| c.code.severity() == Severity::Refuse).collect();
+        let head = flat.split("Eye to be operated").next().unwrap();
+        assert_eq!(head.contains("REFUSED"), !grave.is_empty(), "{name}");
+        assert!(grave.iter().all(|caution| head.contains(&collapsed(caution.code.text()))), "{name}");
+        let places: Vec<usize> = ["\n  REFUSED ", "\n  CAUTION ", "\n  note "]
+            .iter()
+            .flat_map(|word| card.match_indices(*word).map(|(place, _)| place))
+            .collect();
+        assert!(places.is_sorted(), "{name}: {places:?}");
+        assert!(all.lines.iter().all(|line| flat.contains(&collapsed(line.text()))), "{name}");
+    }
+}
+
+#[test]
+fn a_refused_eye_gets_no_lens() {
+    let mut terminal = with(&demo_cases().into_iter().find(|(name, _)| name == "after-laser").unwrap().1);
+    for line in ["plan", "plan lens", "plan backup"] {
+        let answer = terminal.line(line);
+        assert!(answer.contains("REFUSED"), "{answer}");
+        assert!(!answer.contains("power for") && !answer.contains("exact power"), "{answer}");
+    }
+    let answer = terminal.line("explain srkt");
+    assert!(answer.contains("not computed") && answer.contains("REFUSED") && !answer.contains("ELP"), "{answer}");
+}
+
+#[test]
+fn a_part_alone_is_that_part() {
+    let mut terminal = with(&demo_cases().into_iter().find(|(name, _)| name == "long-toric").unwrap().1);
+    let whole = terminal.line("plan");
+    for part in Part::ALL.iter().filter(|part| **part != Part::Unused) {
+        let answer = terminal.line(&format!("plan {}", part.key()));
+        for other in Part::ALL {
+            assert_eq!(answer.contains(&format!("\n{} (LEFT)", other.heading())), other == part, "{answer}");
+        }
+        // line by line as on the whole card
+        let body = answer.split("\nCautions").next().unwrap().trim();
+        assert!(whole.contains(body), "{body}");
+    }
+}
+
+#[test]
+fn read_backs_are_the_cores() {
+    for (name, text) in demo_cases() {
+        let mut terminal = with(&text);
+        let draft = by_toml(&text);
+        let case = Case::try_from(&draft).unwrap();
+        let code = readback::of(&case, None).unwrap();
+        let words: Vec<&str> = code.words().map(|word| if word.is_empty() { "-" } else { word }).collect();
+        let line = format!("\n  {}   {}\n", code.as_str(), words.join(" "));
+        assert!(terminal.line("readback").contains(&line), "{name}");
+        assert!(terminal.line("plan").contains(&line), "{name}");
+        let identifiers = Identifiers(Name::parse("H 12345").unwrap(), Name::parse("1950-01-31").unwrap());
+        let over = readback::of(&case, Some(&identifiers)).unwrap();
+        assert!(terminal.line("identify").ends_with("\nHospital number: "), "{name}");
+        assert!(terminal.line("H 12345").ends_with("Date of birth, YYYY-MM-DD: "), "{name}");
+        let answer = terminal.line("1950-01-31");
+        assert!(
+            answer.contains(&format!("  {}   ", over.as_str())) && over.as_str() != code.as_str(),
+            "{name}: {answer}"
+        );
+        assert_eq!(bits(terminal.draft()), bits(&draft), "{name}");
+    }
+}
+
+#[test]
+fn identifiers_are_asked_for_again_and_kept_nowhere() {
+    let mut terminal = with(&demo_cases()[1].1);
+    terminal.line("identify");
+    assert!(terminal.line("").ends_with("printable ASCII characters\nHospital number: "));
+    assert!(terminal.line("a name of more than twenty-four").ends_with("Hospital number: "));
+    terminal.line("SECRET-1");
+    // what is typed here is an answer, never a command
+    let answer = terminal.line("clear all");
+    assert!(answer.contains("Read-back"), "{answer}");
+    assert!(terminal.draft().has(Field::AxialLength));
+    let screen = terminal.screen.len();
+    b"\x1b[A\r".iter().for_each(|byte| terminal.byte(*byte, 0));
+    let since = terminal.screen[screen - 1..].join("\n");
+    assert!(since.contains("ocellus> identify") && !since.contains("SECRET"), "{since}");
+    // given up halfway
+    terminal.line("SECRET-2");
+    terminal.byte(0x03, 0);
+    assert_eq!(terminal.screen.last().map(String::as_str), Some("ocellus> "));
+    assert!(terminal.line("al").contains("axial length"));
+}
+
+#[test]
+fn every_step_of_every_subject_is_printed() {
+    let mut seen = 0;
+    for (name, text) in demo_cases() {
+        let mut terminal = with(&text);
+        for subject in Subject::all() {
+            let answer = terminal.line(&format!("explain {}", subject.key()));
+            let mut all = All::default();
+            let draft = terminal.draft().clone();
+            let any = explain(subject, &Case::try_from(&draft).unwrap(), &mut all);
+            assert_eq!(!any, answer.contains("not computed"), "{name} {}", subject.key());
+            let mut lines = answer.lines();
+            for step in &all.steps {
+                let line = &step.topic.lines()[usize::from(step.index)];
+                let found = lines.find(|text| {
+                    let words: Vec<&str> = text.split_whitespace().collect();
+                    words.first() == Some(&line.symbol)
+                        && words.get(1).and_then(|value| value.parse::<f64>().ok()).is_some_and(|value| {
+                            (value - step.value).abs() <= 0.5000001e-7 * step.value.abs().max(1e-8)
+                        })
+                        && (line.unit() == "1" || words.get(2) == Some(&line.unit()))
+                        && text.contains(line.mark.word())
+                });
+                assert!(found.is_some(), "{name} {}: {step:?} {}\n{answer}", subject.key(), line.symbol);
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen > 500, "{seen}");
+}
+
+/// The ladder and the labels are left out of a nudge: their lines can be other labels.
+fn is_nudged(what: What) -> bool {
+    use What::*;
+    !is_ladder(what)
+        && !matches!(what, LabelCylinder | LensPlaneCylinder | Residual | ResidualAxis | ResidualOff5 | ResidualOff10)
+}
+
+#[test]
+fn a_nudge_tells_every_change_and_makes_none() {
+    let changes: &[(&str, Field, f64)] = &[
+        ("al 0.1", Field::AxialLength, 0.1),
+        ("al -0.13 mm", Field::AxialLength, -0.13),
+        ("k1 0.5 D", Field::K1, 0.5),
+        ("target -0.25", Field::Target, -0.25),
+        ("a 1.5", Field::AConstant, 1.5),
+        ("iol 1", Field::LensPower, 1.0),
+        ("vertex 2", Field::Vertex, 2.0),
+        ("sulcus 0.25", Field::SulcusShift, 0.25),
+        ("iolaxis 10", Field::LensAxis, 10.0),
+        ("sia 0.3", Field::Flattening, 0.3),
+        ("site 90", Field::IncisionSite, 90.0),
+        ("cut 0.2", Field::Cut, 0.2),
+        ("altitude 2000", Field::Altitude, 2000.0),
+        ("density 5", Field::Density, 5.0),
+        ("open 12.5", Field::OpenLevel, 12.5),
+        ("temp 10", Field::Temperature, 10.0),
+    ];
+    let (mut told, mut appeared) = (0, 0);
+    for (name, text) in demo_cases() {
+        let mut terminal = with(&text);
+        for (line, field, change) in changes {
+            let before = terminal.draft().clone();
+            let answer = terminal.line(&format!("nudge {line}"));
+            assert_eq!(bits(terminal.draft()), bits(&before), "{name}: {line}");
+            assert_eq!(format!("{:?}", terminal.draft()), format!("{before:?}"), "{name}: {line}");
+            let Some(old) = before.number(*field).or(field.default()) else {
+                assert!(answer.contains("not entered"), "{answer}");
+                continue;
+            };
+            let Kind::Number(places, bounds) = field.kind() else { unreachable!() };
+            let mut after = before.clone();
+            let new = format!("{:.*}", usize::from(places), old + change);
+            after.enter(*field, &new).unwrap();
+            if bounds.check(after.number(*field).unwrap()).is_err() || Case::try_from(&after).is_err() {
+                assert!(answer.contains("accepted:") || answer.contains("no case"), "{name}: {line}: {answer}");
+                continue;
+            }
+            let (old, new) = (planned(&before), planned(&after));
+            let flat = collapsed(&answer);
+            let mut expected = 1;
+            let key = |item: &Item| (item.what, item.method);
+            let of = |item: &Item| {
+                item.method
+                    .map_or(item.what.name().to_owned(), |method| format!("{}, {}", item.what.name(), method.name()))
+            };
+            for (_, was) in old.items.iter().filter(|(_, item)| is_nudged(item.what)) {
+                let now = new.items.iter().find(|(_, item)| key(item) == key(was)).map(|(_, item)| printed(item));
+                if now.as_ref() != Some(&printed(was)) {
+                    let now = now.unwrap_or("none".to_owned());
+                    let row = format!("{} {} -> {now}", of(was), printed(was));
+                    assert!(flat.contains(&row), "{name}: {line}: {row}\n{answer}");
+                    expected += 1;
+                }
+            }
+            for (_, now) in new.items.iter().filter(|(_, item)| is_nudged(item.what)) {
+                if !old.items.iter().any(|(_, item)| key(item) == key(now)) {
+                    let row = format!("{} none -> {}", of(now), printed(now));
+                    assert!(flat.contains(&row), "{name}: {line}: {row}\n{answer}");
+                    (expected, appeared) = (expected + 1, appeared + 1);
+                }
+            }
+            assert_eq!(flat.matches(" -> ").count(), expected, "{name}: {line}: {answer}");
+            for code in Code::ALL.iter().filter(|code| code.severity() != Severity::Note) {
+                let has = |all: &All| all.cautions.iter().any(|caution| caution.code == *code);
+                let row = |which: &str| format!("{which} {} {}", code.severity().word(), collapsed(code.text()));
+                assert_eq!(flat.contains(&row("new")), has(&new) && !has(&old), "{name}: {line}: {answer}");
+                assert_eq!(flat.contains(&row("gone")), has(&old) && !has(&new), "{name}: {line}: {answer}");
+            }
+            told += expected - 1;
+        }
+    }
+    assert!(told > 800 && appeared > 0, "{told} {appeared}");
+}
+
+#[test]
+fn a_nudge_that_cannot_be_changes_nothing() {
+    let mut terminal = with(&demo_cases()[1].1);
+    let before = bits(terminal.draft());
+    for line in [
+        "al",
+        "al 30",
+        "al 0.001",
+        "al x",
+        "al 0.1 cm",
+        "eye 1",
+        "nothing 1",
+        "",
+        "date 1",
+        "model 1",
+        "al 1e3",
+        "al 0,1",
+        "gas -1",
+    ] {
+        let answer = terminal.line(&format!("nudge {line}"));
+        assert_eq!(bits(terminal.draft()), before, "{line}");
+        assert!(!answer.contains("Nothing was changed"), "{line}: {answer}");
+    }
+}
+
+/// Legends beside a drawing print the core's numbers by the core's rule.
+#[test]
+fn legends_are_the_cores_numbers() {
+    let mut drawn = 0;
+    for (name, text) in demo_cases() {
+        let mut terminal = with(&text);
+        let all = planned(terminal.draft());
+        let draft = terminal.draft().clone();
+        let item = |what: What| all.items.iter().find(|(_, item)| item.what == what).map(|(_, item)| printed(item));
+        let dial = terminal.line("draw axis");
+        let (legend, rhexis) = (collapsed(&dial), terminal.line("draw rhexis"));
+        if let Some(steep) = item(What::PlannedAxis) {
+            assert!(
+                legend.contains("steep meridian after") && dial.contains(&format!("the incision {steep}\n")),
+                "{name}: {dial}"
+            );
+            drawn += 1;
+        }
+        if let Some(axis) = draft.number(Field::LensAxis) {
+            assert!(dial.contains(&format!(
+                "as chosen {}\n",
+                printed(&Item { what: What::MarkAxis, method: None, row: 0, value: axis })
+            )));
+            drawn += 1;
+        }
+        let Some(site) = draft.number(Field::IncisionSite) else {
+            assert!(dial.contains("Nothing to draw") && rhexis.contains("Nothing to draw"), "{name}");
+            continue;
+        };
+        let eye = if draft.number(Field::Side) == Some(Eye::Left.code()) { Eye::Left } else { Eye::Right };
+        assert!(dial.contains(&format!("### incision {site} deg\n")), "{name}: {dial}");
+        assert!(dial.contains(site::word(Site::from_deg(site).unwrap(), eye)), "{name}: {dial}");
+        for (words, what) in [
+            ("*** rhexis ", What::RhexisTrue),
+            ("least overlap ", What::OverlapWorst),
+            ("most overlap ", What::OverlapBest),
+        ] {
+            if let Some(number) = item(what) {
+                assert!(rhexis.contains(&format!("{words}{number}\n")), "{name}: {rhexis}");
+                drawn += 1;
+            }
+        }
+        for drawing in [&dial, &rhexis] {
+            let lines: Vec<&str> =
+                drawing.trim_start_matches('\n').lines().filter(|line| !line.starts_with("ocellus>")).collect();
+            assert!(lines.len() <= 21 && lines.iter().all(|line| line.len() <= 72), "{name}: {drawing}");
+        }
+    }
+    assert!(drawn > 30, "{drawn}");
+}
+
+/// The rough library is named by the file that places characters, and by no other.
+#[test]
+fn only_the_placing_of_characters_is_rough() {
+    fn files(folder: &std::path::Path, found: &mut Vec<std::path::PathBuf>) {
+        for entry in std::fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() { files(&path, found) } else { found.push(path) }
+        }
+    }
+    let mut sources = Vec::new();
+    files(&here("src"), &mut sources);
+    assert!(sources.len() > 20);
+    let naming: Vec<_> = sources.iter().filter(|path| read(path).contains("micromath")).collect();
+    assert_eq!(naming, [&here("src/draw/place.rs")]);
+    // and what that file hands out is whole columns and rows
+    let place = read(&here("src/draw/place.rs"));
+    let handed: Vec<&str> = place.lines().filter(|line| line.contains("pub")).map(str::trim).collect();
+    assert_eq!(
+        handed,
+        [
+            "pub(super) struct Place {",
+            "pub(super) column: i16,",
+            "pub(super) row: i16,",
+            "pub(super) fn on_circle(centre: Place, radius: f64, degrees: f64) -> Place {",
+        ]
+    );
+}
+
+#[test]
+fn pressures_are_converted_by_the_core() {
+    use ocellus_core::pressure::unit::{Unit, convert};
+    let mut terminal = Terminal::new();
+    for from in Unit::ALL {
+        let all = terminal.line(&format!("convert 12.5 {}", from.word().to_lowercase()));
+        for to in Unit::ALL.iter().filter(|to| *to != from) {
+            let one = terminal.line(&format!("convert 12.5{} {}", from.word(), to.word().to_uppercase()));
+            let line = one.trim().lines().next().unwrap();
+            assert!(all.contains(line), "{all}\n{line}");
+            let value: f64 = line.split("= ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+            let exact = convert(12.5, *from, *to);
+            assert!((value - exact).abs() <= 0.50001e-7 * exact, "{line} {exact}");
+            assert!(line.ends_with(to.word()), "{line}");
+        }
+    }
+    for wrong in ["", "500", "500 mmHg inches", "mmHg", "5,0 kPa", "500 pounds", "nan Pa"] {
+        assert!(terminal.line(&format!("convert {wrong}")).contains("accepted: convert"), "{wrong}");
+    }
+}
+
+/// There is room for the cautions of any card.
+#[test]
+fn no_card_has_more_cautions_than_are_kept() {
+    let (_, text) = demo_cases().into_iter().find(|(name, _)| name == "long-toric").unwrap();
+    let usual = by_toml(&text);
+    let (mut state, mut most, mut cards) = (0x9e37_79b9_7f4a_7c15_u64, 0, 0);
+    let mut next = |below: u64| {
+        state ^= state << 13;
+        state ^= state >> 7;
+        state ^= state << 17;
+        (state >> 16) % below
+    };
+    for _ in 0..20_000 {
+        let mut draft = usual.clone();
+        for field in Field::ALL {
+            match (field.kind(), next(6)) {
+                (Kind::Name, 0) | (Kind::Number(..), 1) => draft.clear(*field),
+                (Kind::Number(_, bounds), 0) => {
+                    draft.set(*field, bounds.min + (bounds.max - bounds.min) * next(1001) as f64 / 1000.0)
+                }
+                (Kind::Choice(words), 0..2) => draft.set(*field, next(words.len() as u64) as f64),
+                _ => {}
+            }
+        }
+        if let Ok(case) = Case::try_from(&draft) {
+            let mut all = All::default();
+            plan(&case, &mut all);
+            all.cautions.retain(|caution| caution.code != Code::NotADevice);
+            let mut distinct: Vec<Caution> = Vec::new();
+            all.cautions.iter().for_each(|c| {
+                if !distinct.contains(c) {
+                    distinct.push(*c)
+                }
+            });
+            (most, cards) = (most.max(distinct.len()), cards + 1);
+        }
+    }
+    assert!(cards > 100, "{cards}");
+    assert!((20..=50).contains(&most), "{most} of {cards}: the room is for 64");
+}

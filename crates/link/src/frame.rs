@@ -1,0 +1,133 @@
+//! One frame: version, kind, sequence, payload and CRC-32, stuffed so that no byte of it is zero, between zeros.
+
+use cobs::CobsEncoder;
+use crc::{CRC_32_ISO_HDLC, Crc, Digest, NoTable};
+use heapless::Vec;
+
+use crate::message::Message;
+
+/// The version of the protocol, the first byte of every frame.
+pub const VERSION: u8 = 1;
+/// The most bytes of a payload.
+pub const LARGEST_PAYLOAD: usize = 80;
+/// The bytes before a payload: version, kind, sequence.
+const HEAD: usize = 3;
+/// The bytes after it: the CRC.
+const TAIL: usize = 4;
+/// The most bytes of a frame before it is stuffed. Below 254 stuffing adds one byte and is one to one.
+pub(crate) const LARGEST: usize = HEAD + LARGEST_PAYLOAD + TAIL;
+const _: () = assert!(LARGEST < 254);
+
+/// Without a table, which would be 1 KiB of a device's flash.
+static CRC: Crc<u32, NoTable> = Crc::<u32, NoTable>::new(&CRC_32_ISO_HDLC);
+
+/// The sum over bytes that come in pieces.
+pub(crate) fn sum() -> Digest<'static, u32, NoTable> {
+    CRC.digest()
+}
+
+/// Why bytes between two zeros are no frame.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Fault {
+    /// They end in the middle of a block.
+    Stuffing,
+    /// Fewer than version, kind, sequence and CRC.
+    TooShort,
+    /// More than the largest frame.
+    TooLong,
+    /// The CRC does not fit.
+    Crc,
+    /// Nothing came for [`crate::receiver::SILENCE_MS`].
+    Silence,
+}
+
+/// A frame that is whole: its CRC fits.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Frame {
+    version: u8,
+    kind: u8,
+    sequence: u8,
+    payload: Vec<u8, LARGEST_PAYLOAD>,
+}
+
+impl Frame {
+    /// A message in a frame of this version.
+    ///
+    /// ```
+    /// use ocellus_link::{frame::{Frame, VERSION}, message::{Hello, Message}};
+    /// let frame = Frame::of(7, &Hello {});
+    /// assert_eq!((frame.version(), frame.kind(), frame.sequence()), (VERSION, Hello::KIND, 7));
+    /// assert_eq!(frame.payload(), b"");
+    /// ```
+    pub fn of<M: Message>(sequence: u8, message: &M) -> Frame {
+        Frame { version: VERSION, kind: M::KIND, sequence, payload: message.payload() }
+    }
+
+    /// The version it was sent in.
+    pub fn version(&self) -> u8 {
+        self.version
+    }
+
+    /// The kind of its message, as in [`crate::message::TABLE`].
+    pub fn kind(&self) -> u8 {
+        self.kind
+    }
+
+    /// The number of the request that it is, or answers.
+    pub fn sequence(&self) -> u8 {
+        self.sequence
+    }
+
+    /// The bytes of its message.
+    pub fn payload(&self) -> &[u8] {
+        &self.payload
+    }
+
+    /// Sends it: two zeros, so that the loss of one opens it all the same; the stuffed bytes; one zero.
+    ///
+    /// ```
+    /// use ocellus_link::{frame::Frame, message::Hello};
+    /// let mut sent = Vec::new();
+    /// Frame::of(7, &Hello {}).write(&mut |byte| sent.push(byte));
+    /// assert_eq!(sent, [0, 0, 8, 1, 1, 7, 0xC7, 0x17, 0xFC, 0x79, 0]);
+    /// ```
+    pub fn write(&self, send: &mut dyn FnMut(u8)) {
+        let head = [self.version, self.kind, self.sequence];
+        let mut sum = sum();
+        sum.update(&head);
+        sum.update(&self.payload);
+        let mut stuffed = [0; LARGEST + 1];
+        let mut encoder = CobsEncoder::new(&mut stuffed);
+        // it has room for the largest frame, so none of these can fail
+        let fits =
+            [&head, self.payload(), &sum.finalize().to_le_bytes()].iter().all(|piece| encoder.push(piece).is_ok());
+        let length = encoder.finalize();
+        debug_assert!(fits);
+        [0, 0].into_iter().chain(stuffed.into_iter().take(length)).chain([0]).for_each(send);
+    }
+
+    /// Reads unstuffed bytes; length and CRC are checked before anything else is looked at.
+    pub(crate) fn read(bytes: &[u8]) -> Result<Frame, Fault> {
+        let (body, crc) = bytes.split_last_chunk::<TAIL>().ok_or(Fault::TooShort)?;
+        let (&[version, kind, sequence], payload) = body.split_first_chunk::<HEAD>().ok_or(Fault::TooShort)?;
+        if CRC.checksum(body) != u32::from_le_bytes(*crc) {
+            return Err(Fault::Crc);
+        }
+        let payload = Vec::from_slice(payload).map_err(|_| Fault::TooLong)?;
+        Ok(Frame { version, kind, sequence, payload })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The check value that the published catalogue of parametrised CRC algorithms gives for CRC-32/ISO-HDLC.
+    #[test]
+    fn check_value_of_the_catalogue() {
+        assert_eq!(CRC.checksum(b"123456789"), 0xCBF4_3926);
+        let mut pieces = sum();
+        [&b"1234"[..], b"", b"56789"].iter().for_each(|piece| pieces.update(piece));
+        assert_eq!(pieces.finalize(), 0xCBF4_3926);
+    }
+}

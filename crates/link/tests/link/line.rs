@@ -1,0 +1,118 @@
+//! A line for tests: drafts, a board, and bytes from one end to the other.
+
+use std::cell::Cell;
+
+use ocellus_core::caution::Caution;
+use ocellus_core::draft::Draft;
+use ocellus_core::field::Field;
+use ocellus_core::item::{Item, Part};
+use ocellus_core::sign_off::SignOff;
+use ocellus_core::sink::Sink;
+use ocellus_core::working::Step;
+use ocellus_link::event::Event;
+use ocellus_link::frame::Frame;
+use ocellus_link::receiver::{Received, Receiver};
+use ocellus_link::respond::{Host, Responder};
+
+/// A board whose clock ticks each time it is looked at.
+#[derive(Default)]
+pub(crate) struct Board(Cell<u32>);
+
+impl Host for Board {
+    fn board(&self) -> &str {
+        "a board whose name is too long"
+    }
+    fn build(&self) -> &str {
+        "0123abcd"
+    }
+    fn target(&self) -> &str {
+        "host"
+    }
+    fn ticks(&self) -> u32 {
+        self.0.set(self.0.get().wrapping_add(u32::MAX / 2));
+        self.0.get()
+    }
+    fn ticks_per_second(&self) -> u32 {
+        25_000_000
+    }
+    fn overruns(&self) -> u32 {
+        3
+    }
+    fn stack_used(&self) -> u32 {
+        2900
+    }
+    fn stack_size(&self) -> u32 {
+        4096
+    }
+}
+
+/// The bytes of a frame.
+pub(crate) fn bytes(frame: &Frame) -> Vec<u8> {
+    let mut bytes = Vec::new();
+    frame.write(&mut |byte| bytes.push(byte));
+    bytes
+}
+
+/// The frames among bytes.
+pub(crate) fn frames(bytes: &[u8]) -> Vec<Frame> {
+    let mut receiver = Receiver::new();
+    let received = bytes.iter().map(|byte| receiver.push(*byte, 0));
+    received.filter_map(|received| if let Received::Frame(frame) = received { Some(frame) } else { None }).collect()
+}
+
+/// What a device says to these bytes.
+pub(crate) fn say(device: &mut Responder, said: &[u8]) -> Vec<Frame> {
+    let mut answer = Vec::new();
+    for byte in said {
+        let typed = device.push(*byte, 0, &Board::default(), &mut |byte| answer.push(byte));
+        assert_eq!(typed, None);
+    }
+    frames(&answer)
+}
+
+/// A demo case, read line by line: its keys are the fields' keys.
+pub(crate) fn draft(text: &str) -> Draft {
+    let mut draft = Draft::default();
+    for line in text.lines().map(|line| line.split('#').next().unwrap().trim()) {
+        if let Some((key, value)) = line.split_once(" = ") {
+            draft.enter(Field::from_key(key).unwrap(), value.trim_matches('"')).unwrap();
+        }
+    }
+    draft
+}
+
+/// The demo cases.
+pub(crate) fn drafts() -> Vec<(String, Draft)> {
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../demo-data");
+    let paths = std::fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path());
+    let cases = paths.filter(|path| path.extension().is_some_and(|extension| extension == "toml"));
+    let drafts: Vec<_> =
+        cases.map(|path| (path.display().to_string(), draft(&std::fs::read_to_string(path).unwrap()))).collect();
+    assert!(drafts.len() > 5);
+    drafts
+}
+
+/// A sink that keeps every event.
+#[derive(Default)]
+pub(crate) struct Keep(pub(crate) Vec<Event>);
+
+impl Sink for Keep {
+    fn part(&mut self, part: Part) {
+        self.0.push(Event::Part(part));
+    }
+    fn entry(&mut self, field: Field) {
+        self.0.push(Event::Entry(field));
+    }
+    fn item(&mut self, item: Item) {
+        self.0.push(Event::Item(item));
+    }
+    fn caution(&mut self, caution: Caution) {
+        self.0.push(Event::Caution(caution));
+    }
+    fn sign_off(&mut self, line: SignOff) {
+        self.0.push(Event::SignOff(line));
+    }
+    fn step(&mut self, step: Step) {
+        self.0.push(Event::Step(step));
+    }
+}

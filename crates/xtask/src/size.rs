@@ -1,0 +1,157 @@
+//! What the device program takes, each figure beside its budget and beside what was agreed.
+
+use std::path::Path;
+use std::process::{Child, Stdio};
+
+use serde::Deserialize;
+
+use crate::elf::Weight;
+use crate::embedded::Road;
+use crate::firmware::{BOARDS, Board, Machine};
+use crate::judge::{self, Agreed, FLASH, Figure, PLAN, RAM, STACK};
+use crate::{emulate, run};
+
+#[derive(clap::Args)]
+pub(crate) struct Options {
+    /// Write what is measured into size.toml; budgets hold all the same
+    #[arg(long)]
+    pub(crate) update: bool,
+}
+
+/// The figures that were agreed.
+const AGREED: &str = "firmware-demo/size.toml";
+
+const HEAD: &str = "# What the device program takes, board by board; `cargo xtask size --update` writes this file.
+# flash, ram and stack in bytes, plan in instructions. Debian's rustc made the programs.
+";
+
+/// Weighs every board's program, on the road that is the same on every machine, and runs those that can be emulated.
+pub(crate) fn all(options: &Options) -> Result<String, String> {
+    let road = Road::build_std()?;
+    println!("{road}");
+    let agreed = if options.update { Agreed::new() } else { agreed()? };
+    let (mut measured, mut wrong) = (Agreed::new(), Vec::new());
+    for board in &BOARDS {
+        let elf = board.build(&road, false)?;
+        let weight = Weight::of(&elf)?;
+        let mut figures = vec![(&FLASH, weight.flash), (&RAM, weight.ram)];
+        if let Some(machine) = &board.machine {
+            let counters = counters(machine, &elf)?;
+            figures.extend([(&STACK, counters.stack_used), (&PLAN, counters.plan.instructions()?)]);
+        }
+        println!("{}", line(board, &figures, &weight));
+        let mine = agreed.get(board.name);
+        for (figure, value) in figures {
+            measured.entry(board.name.into()).or_default().insert(figure.name.into(), value);
+            let agreed =
+                if options.update { Some(value) } else { mine.and_then(|mine| mine.get(figure.name).copied()) };
+            wrong.extend(judge::figure(figure, value, agreed).map(|why| format!("{}: {why}", board.name)));
+        }
+        wrong.extend(judge::panics(&weight.panics, board.panics_of_others).map(|why| format!("{}: {why}", board.name)));
+    }
+    if options.update {
+        let text = toml::to_string(&measured).map_err(|error| error.to_string())?;
+        std::fs::write(run::root().join(AGREED), format!("{HEAD}\n{text}"))
+            .map_err(|error| format!("{AGREED}: {error}"))?;
+    }
+    if wrong.is_empty() {
+        return Ok(format!("{} boards within their budgets and as {AGREED} says", BOARDS.len()));
+    }
+    Err(format!("{}\nwhat is meant to change is agreed by `cargo xtask size --update`", wrong.join("\n")))
+}
+
+fn agreed() -> Result<Agreed, String> {
+    let why = |error: &dyn std::fmt::Display| format!("{AGREED}: {error}");
+    let text = std::fs::read_to_string(run::root().join(AGREED)).map_err(|error| why(&error))?;
+    toml::from_str(&text).map_err(|error| why(&error))
+}
+
+fn line(board: &Board, figures: &[(&Figure, u64)], weight: &Weight) -> String {
+    let mut line = format!("{:12}", board.name);
+    for figure in [&FLASH, &RAM, &STACK, &PLAN] {
+        match figures.iter().find(|(measured, _)| measured.name == figure.name) {
+            Some((Figure { name, unit, budget }, value)) => line += &format!("  {name} {value} of {budget} {unit}"),
+            None => line += &format!("  {} not run", figure.name),
+        }
+    }
+    let of_others = weight.panics.iter().filter(|name| board.panics_of_others.contains(&name.as_str())).count();
+    line += &format!("  panics {} of 0", weight.panics.len() - of_others);
+    if of_others > 0 {
+        line += &format!(", and {of_others} of the chip's library");
+    }
+    line
+}
+
+/// What a device says about itself.
+#[derive(Deserialize)]
+struct Counters {
+    stack_used: u64,
+    plan: Took,
+}
+
+/// How long it took over a plan.
+#[derive(Deserialize)]
+struct Took {
+    ticks: u64,
+    ticks_per_second: u64,
+}
+
+impl Took {
+    /// The emulator takes a nanosecond for an instruction.
+    fn instructions(&self) -> Result<u64, String> {
+        let nanoseconds = (self.ticks * 1_000_000_000).checked_div(self.ticks_per_second);
+        nanoseconds.ok_or_else(|| "the device says that a second has no ticks".into())
+    }
+}
+
+/// A case that asks much of a device, and what is then typed: every word it knows.
+const CASE: &str = "demo-data/long-toric.toml";
+const SESSION: &str = "firmware-demo/session.txt";
+
+/// Runs the program, has it answer all that a person and a desk can ask, and asks what that took.
+fn counters(machine: &Machine, elf: &Path) -> Result<Counters, String> {
+    emulate::install()?;
+    let listener = emulate::listen(0)?;
+    let port = listener.local_addr().map_err(|error| error.to_string())?.port();
+    let mut emulator = emulate::command(machine, elf, listener);
+    // One instruction, one nanosecond: repeatable to the tick.
+    emulator.args(["-icount", "shift=0"]);
+    let _running = Ended(emulator.spawn().map_err(|error| error.to_string())?);
+    let port = format!("tcp:127.0.0.1:{port}");
+    let device = |arguments: &[&str]| {
+        let mut cli = run::cargo(&["run", "--quiet", "--release", "--package", "ocellus-cli", "--", "device"]);
+        cli.args(arguments).args(["--port", &port]);
+        cli
+    };
+    let mut typed = Vec::new();
+    for file in [CASE, SESSION] {
+        typed.extend(std::fs::read(run::root().join(file)).map_err(|error| format!("{file}: {error}"))?);
+    }
+    run::feed(&mut device(&["console"]), &typed)?;
+    run::run(device(&["compare", CASE]).stdout(Stdio::null()))?;
+    let said = run::run_and_keep(&mut device(&["counters", CASE, "--json"]))?.join("\n");
+    serde_json::from_str(&said).map_err(|error| format!("device counters: {error}: {said}"))
+}
+
+/// A process that does not outlive its owner.
+struct Ended(Child);
+
+impl Drop for Ended {
+    fn drop(&mut self) {
+        let _ = self.0.kill();
+        let _ = self.0.wait();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn ticks_become_instructions() {
+        let took = |ticks, ticks_per_second| Took { ticks, ticks_per_second }.instructions();
+        assert_eq!(took(35_000, 25_000_000), Ok(1_400_000));
+        assert_eq!(took(1_400, 1_000_000), Ok(1_400_000));
+        assert!(took(1, 0).is_err());
+    }
+}

@@ -1,0 +1,31 @@
+//! micro:bit v1: nRF51822, a Cortex-M0 without SysTick. Run in an emulator; never run on the board itself.
+
+#![expect(unsafe_code, reason = "the registers that choose pins take any bits")]
+
+use embedded_io::Write;
+use nrf51_hal::Clocks;
+use nrf51_hal::gpio::{Level, p0};
+use nrf51_hal::pac::Peripherals;
+
+mod nrf;
+
+pub(crate) use nrf::{Counter, TICKS_PER_MILLI};
+
+pub(crate) const NAME: &str = "microbit";
+
+/// The counter that measures, and the line to the chip behind the USB socket.
+pub(crate) fn start() -> Option<(Counter, impl Write)> {
+    let chip = Peripherals::take()?;
+    nrf::tell_reset(&chip.POWER);
+    // The crystal: the rate of the line hangs on it.
+    Clocks::new(chip.CLOCK).enable_ext_hfosc();
+    let pins = p0::Parts::new(chip.GPIO);
+    let transmit = pins.p0_24.into_push_pull_output(Level::High).degrade();
+    let receive = pins.p0_25.into_floating_input().degrade();
+    // SAFETY: the numbers of pins that are ours, and that nothing else uses.
+    unsafe {
+        chip.UART0.pseltxd.write(|w| w.bits(transmit.pin().into()));
+        chip.UART0.pselrxd.write(|w| w.bits(receive.pin().into()));
+    }
+    Some((Counter::start(chip.TIMER0, &chip.TIMER1), nrf::Line::open(chip.UART0)))
+}

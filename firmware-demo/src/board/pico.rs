@@ -1,0 +1,97 @@
+//! Raspberry Pi Pico: RP2040, a Cortex-M0+. Built, never run.
+
+#![expect(unsafe_code, reason = "a table that the chip looks for, and an interrupt that has to be switched on")]
+
+use core::cell::Cell;
+use core::num::NonZeroU32;
+
+use critical_section::Mutex;
+use embedded_io::{Read, ReadReady, Write};
+use rp2040_hal::gpio::bank0::{Gpio0, Gpio1};
+use rp2040_hal::gpio::{FunctionUart, Pin, Pins, PullNone};
+use rp2040_hal::pac::{self, Interrupt, NVIC, UART0, interrupt};
+use rp2040_hal::uart::{ReadErrorType, Reader, UartConfig, UartPeripheral};
+use rp2040_hal::{Clock, Sio, Timer, Watchdog, clocks};
+
+use crate::{received, systick};
+
+#[cfg(feature = "log")]
+use defmt_rtt as _;
+
+pub(crate) const NAME: &str = "pico";
+
+/// The chip's timer counts microseconds.
+pub(crate) const TICKS_PER_MILLI: NonZeroU32 = NonZeroU32::new(1000).unwrap();
+
+/// The crystal on the board, in Hz.
+const CRYSTAL: u32 = 12_000_000;
+
+/// How often the loop wakes, a second.
+const WAKES: u32 = 100;
+
+/// What the chip runs first: it makes the flash readable.
+#[unsafe(link_section = ".boot2")]
+#[used]
+static BOOT2: [u8; 256] = rp2040_boot2::BOOT_LOADER_W25Q080;
+
+type Wires = (Pin<Gpio0, FunctionUart, PullNone>, Pin<Gpio1, FunctionUart, PullNone>);
+
+static RECEIVER: Mutex<Cell<Option<Reader<UART0, Wires>>>> = Mutex::new(Cell::new(None));
+
+pub(crate) struct Counter(Timer);
+
+impl Counter {
+    pub(crate) fn ticks(&self) -> u32 {
+        self.0.get_counter_low()
+    }
+}
+
+/// The counter that measures, and the line on GPIO0 (out) and GPIO1 (in).
+pub(crate) fn start() -> Option<(Counter, impl Write)> {
+    let core = pac::CorePeripherals::take()?;
+    let mut chip = pac::Peripherals::take()?;
+    let mut watchdog = Watchdog::new(chip.WATCHDOG);
+    let clocks = clocks::init_clocks_and_plls(
+        CRYSTAL,
+        chip.XOSC,
+        chip.CLOCKS,
+        chip.PLL_SYS,
+        chip.PLL_USB,
+        &mut chip.RESETS,
+        &mut watchdog,
+    )
+    .ok()?;
+    let pins = Pins::new(chip.IO_BANK0, chip.PADS_BANK0, Sio::new(chip.SIO).gpio_bank0, &mut chip.RESETS);
+    let wires = (pins.gpio0.reconfigure(), pins.gpio1.reconfigure());
+    let uart = UartPeripheral::new(chip.UART0, wires, &mut chip.RESETS);
+    // Its default: 115200 baud, eight bits, no parity.
+    let uart = uart.enable(UartConfig::default(), clocks.peripheral_clock.freq()).ok()?;
+    let (mut receiver, sender) = uart.split();
+    receiver.enable_rx_interrupt();
+    critical_section::with(|section| RECEIVER.borrow(section).set(Some(receiver)));
+    // SAFETY: the handler is below, and no critical section counts on the interrupt's being masked.
+    unsafe { NVIC::unmask(Interrupt::UART0_IRQ) };
+    systick::wake_every(clocks.system_clock.freq().to_Hz() / WAKES, core.SYST);
+    Some((Counter(Timer::new(chip.TIMER, &mut chip.RESETS, &clocks)), sender))
+}
+
+#[interrupt]
+fn UART0_IRQ() {
+    critical_section::with(|section| {
+        let Some(mut receiver) = RECEIVER.borrow(section).take() else { return };
+        let mut byte = [0];
+        while let Ok(true) = receiver.read_ready() {
+            match receiver.read(&mut byte) {
+                Ok(_) => {
+                    let [byte] = byte;
+                    received::put(byte);
+                }
+                // It tells first what was left of the byte, then that others were lost.
+                Err(ReadErrorType::Overrun) => received::overrun(),
+                // A damaged byte is no byte; the conversation notices.
+                Err(_) => {}
+            }
+        }
+        RECEIVER.borrow(section).set(Some(receiver));
+    });
+}

@@ -1,0 +1,236 @@
+//! The same cases through both machines, and every number by its bits.
+
+use super::line::{Line, Trouble};
+use ocellus_core::case::Case;
+use ocellus_core::caution::Caution;
+use ocellus_core::draft::Draft;
+use ocellus_core::error::Error;
+use ocellus_core::explain::{Subject, explain};
+use ocellus_core::field::Field;
+use ocellus_core::item::{Item, Part};
+use ocellus_core::lens::Method;
+use ocellus_core::plan::plan;
+use ocellus_core::pressure::unit::{Unit, convert};
+use ocellus_core::readback;
+use ocellus_core::sign_off::SignOff;
+use ocellus_core::sink::Sink;
+use ocellus_core::working::Step;
+use ocellus_link::code::Outcome;
+use ocellus_link::collect::Answer;
+use ocellus_link::entries;
+use ocellus_link::event::Event;
+
+/// What was compared, and the first difference of each case that has one.
+#[derive(Debug, Default)]
+pub struct Comparison {
+    /// Cases, those among them that both sides refuse included.
+    pub cases: usize,
+    /// Cases that are no case, on both sides for the same reasons.
+    pub refused: usize,
+    /// Every f64: of cards, of workings, of conversions.
+    pub numbers: usize,
+    /// What differs, case by case; empty when all is equal.
+    pub differences: Vec<String>,
+}
+
+impl Comparison {
+    /// Compares one case: its card, the working of every subject, its read-back.
+    ///
+    /// # Errors
+    /// When the line gives no answer; nothing of this case is then counted.
+    pub fn case(&mut self, name: &str, draft: &Draft, line: &mut Line) -> Result<(), Trouble> {
+        let case = Case::check(draft, &mut |_| {});
+        let mut pairs = vec![("the card".to_owned(), line.plan(draft)?, card(draft))];
+        // what is no case is refused in the same words by every other question
+        if let Some(case) = &case {
+            for subject in Subject::all() {
+                pairs.push((format!("explain {}", subject.key()), line.explain(subject, draft)?, working(subject, case)));
+            }
+        }
+        let theirs = line.read_back(draft)?.map(|code| entries::text(&code.characters).to_owned());
+        let ours = case.and_then(|case| readback::of(&case, None).ok()).map(|code| code.as_str().to_owned());
+
+        self.cases += 1;
+        self.refused += usize::from(pairs[0].1.outcome == Outcome::NotACase);
+        self.numbers += pairs.iter().flat_map(|(_, theirs, _)| &theirs.events).filter(|e| number(e).is_some()).count();
+        let first = pairs.iter().find_map(|(what, theirs, ours)| Some(format!("{what}: {}", difference(theirs, ours)?)));
+        let codes = || (theirs != ours).then(|| format!("the read-back: device {theirs:?}, here {ours:?}"));
+        self.differences.extend(first.or_else(codes).map(|text| format!("{name}: {text}")));
+        Ok(())
+    }
+
+    /// Compares a pressure in every unit from every other.
+    ///
+    /// # Errors
+    /// When the line gives no answer.
+    pub fn units(&mut self, line: &mut Line) -> Result<(), Trouble> {
+        // an odd number, so that every factor leaves a rounding to compare
+        const VALUE: f64 = 123.4567890123;
+        for &from in Unit::ALL {
+            for &to in Unit::ALL {
+                let (theirs, ours) = (line.convert(VALUE, from, to)?, convert(VALUE, from, to));
+                self.numbers += 1;
+                if theirs.to_bits() != ours.to_bits() {
+                    let what = format!("{VALUE} {} in {}", from.word(), to.word());
+                    self.differences.push(format!("{what}: {}", values(theirs, ours)));
+                }
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Everything this program streams of a draft's card, as a device would send it.
+fn card(draft: &Draft) -> Answer {
+    let mut events = Events::default();
+    let case = Case::check(draft, &mut |error| events.0.push(Event::Wrong(error)));
+    let outcome = match case {
+        Some(case) => {
+            plan(&case, &mut events);
+            Outcome::Answered
+        }
+        None => Outcome::NotACase,
+    };
+    Answer { outcome, events: events.0 }
+}
+
+fn working(subject: Subject, case: &Case) -> Answer {
+    let mut events = Events::default();
+    let outcome = if explain(subject, case, &mut events) { Outcome::Answered } else { Outcome::Nothing };
+    Answer { outcome, events: events.0 }
+}
+
+#[derive(Default)]
+struct Events(Vec<Event>);
+
+impl Sink for Events {
+    fn part(&mut self, part: Part) {
+        self.0.push(Event::Part(part));
+    }
+
+    fn entry(&mut self, field: Field) {
+        self.0.push(Event::Entry(field));
+    }
+
+    fn item(&mut self, item: Item) {
+        self.0.push(Event::Item(item));
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        self.0.push(Event::Caution(caution));
+    }
+
+    fn sign_off(&mut self, line: SignOff) {
+        self.0.push(Event::SignOff(line));
+    }
+
+    fn step(&mut self, step: Step) {
+        self.0.push(Event::Step(step));
+    }
+}
+
+/// The number of an event that has one.
+fn number(event: &Event) -> Option<f64> {
+    match event {
+        Event::Item(item) => Some(item.value),
+        Event::Step(step) => Some(step.value),
+        _ => None,
+    }
+}
+
+/// The first difference of two answers.
+fn difference(theirs: &Answer, ours: &Answer) -> Option<String> {
+    // as they go over the line: a comparison of floats would take -0 for 0
+    let same = |(a, b): &(&Event, &Event)| a.message(0) == b.message(0) && bits(a) == bits(b);
+    let pairs = theirs.events.iter().zip(&ours.events);
+    if let Some((place, (a, b))) = pairs.enumerate().find(|(_, pair)| !same(pair)) {
+        let place = format!("event {place}, ");
+        return Some(match (number(a), number(b)) {
+            (Some(x), Some(y)) if name(a) == name(b) => format!("{place}{}: {}", name(a), values(x, y)),
+            _ => format!("{place}device {}, here {}", name(a), name(b)),
+        });
+    }
+    if theirs.events.len() != ours.events.len() {
+        let (longer, who, place) = if theirs.events.len() > ours.events.len() {
+            (theirs, "the device", ours.events.len())
+        } else {
+            (ours, "this program", theirs.events.len())
+        };
+        let first = longer.events.get(place).map_or(String::new(), name);
+        return Some(format!("only {who} goes on after event {place}, with {first}"));
+    }
+    let (a, b) = (theirs.outcome.word(), ours.outcome.word());
+    (a != b).then(|| format!("device {a}, here {b}"))
+}
+
+fn bits(event: &Event) -> Option<u64> {
+    match event {
+        Event::Wrong(error) => error.value,
+        other => number(other),
+    }
+    .map(f64::to_bits)
+}
+
+/// Both numbers with their bits, and how far apart they are.
+fn values(theirs: f64, ours: f64) -> String {
+    let (a, b) = (theirs.to_bits(), ours.to_bits());
+    let apart = match theirs.is_sign_negative() == ours.is_sign_negative() {
+        true => format!("{} units in the last place apart", a.abs_diff(b)),
+        false => "of other sign".to_owned(),
+    };
+    format!("device {theirs:?} ({a:016X}), here {ours:?} ({b:016X}), {apart}")
+}
+
+/// What an event is, for a person.
+fn name(event: &Event) -> String {
+    match event {
+        Event::Part(part) => format!("the part {}", part.heading()),
+        Event::Entry(field) => format!("the entry {}", field.key()),
+        Event::Item(item) => {
+            let method = item.method.map_or(String::new(), |method| format!("{}_", method.key()));
+            format!("{method}{} in row {}", item.what.key(), item.row)
+        }
+        Event::Caution(caution) => {
+            let method = caution.method.map_or("", Method::key);
+            let field = caution.field.map_or("", Field::key);
+            format!("the caution {} {method}{field}", caution.code.word()).trim_end().to_owned()
+        }
+        Event::SignOff(line) => format!("the line to tick {}", line.key()),
+        Event::Step(step) => {
+            let symbol = step.topic.lines().get(usize::from(step.index)).map_or("", |line| line.symbol);
+            format!("step {symbol} of {}", step.topic.key())
+        }
+        Event::Wrong(Error { code, field, .. }) => {
+            format!("the refusal {} of {}", code.word(), field.map_or("the case", Field::key))
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use ocellus_core::item::What;
+
+    fn answer(values: &[f64]) -> Answer {
+        let item = |value: &f64| Event::Item(Item { what: What::Head, method: None, row: 0, value: *value });
+        Answer { outcome: Outcome::Answered, events: values.iter().map(item).collect() }
+    }
+
+    #[test]
+    fn equal_answers_do_not_differ() {
+        assert_eq!(difference(&answer(&[1.5, -0.0]), &answer(&[1.5, -0.0])), None);
+    }
+
+    /// The last bit, a sign of zero, a missing number: each is a difference, and is said.
+    #[test]
+    fn the_least_difference_is_told() {
+        let next = f64::from_bits(66.197_f64.to_bits() + 1);
+        let told = difference(&answer(&[1.0, next]), &answer(&[1.0, 66.197])).unwrap();
+        assert!(told.contains("event 1, head_mmhg in row 0") && told.contains("1 units in the last place"), "{told}");
+        assert!(difference(&answer(&[0.0]), &answer(&[-0.0])).unwrap().contains("of other sign"));
+        assert!(difference(&answer(&[1.0]), &answer(&[1.0, 2.0])).unwrap().contains("only this program goes on"));
+        assert!(difference(&answer(&[1.0, 2.0]), &answer(&[1.0])).unwrap().contains("only the device goes on"));
+        let nothing = Answer { outcome: Outcome::Nothing, ..answer(&[1.0]) };
+        assert!(difference(&nothing, &answer(&[1.0])).is_some());
+    }
+}

@@ -1,0 +1,168 @@
+//! A device on a line: asked, checked, compared.
+
+pub mod compare;
+pub mod line;
+pub mod port;
+pub mod tell;
+pub mod terminal;
+
+use self::compare::Comparison;
+use self::line::{Line, Trouble};
+use crate::args::{Device, Port};
+use crate::batch::{Failure, Rows};
+use crate::card::Card;
+use crate::catalogue::Catalogue;
+use crate::files::{read_case, read_catalogue, read_draft};
+use crate::problem::{Problem, Stop};
+use indicatif::{ProgressBar, ProgressStyle};
+use ocellus_core::draft::Draft;
+use ocellus_link::entries::text;
+use std::fs::File;
+use std::io::{BufReader, Write};
+use std::path::{Path, PathBuf};
+
+/// Asks a device, and says whether the answer is all that was hoped for: nothing refused, nothing different.
+///
+/// # Errors
+/// When a file cannot be used, or the device does not answer.
+pub fn ask(question: Device, bold: bool, out: &mut dyn Write) -> Result<bool, Stop> {
+    match question {
+        Device::Hello { port } => {
+            with(&port, |line| tell::hello(line, out))?;
+            Ok(true)
+        }
+        Device::Plan { case, port } => {
+            let draft = read_draft(&case)?;
+            with(&port, |line| plan(line, &draft, bold, out))
+        }
+        Device::Compare { cases, lenses, port } => {
+            let catalogue = lenses.as_deref().map(read_catalogue).transpose()?;
+            compare(&cases, catalogue.as_ref(), &port, out)
+        }
+        Device::Console { port } => {
+            let device = port::open(&port.name).map_err(|error| no_line(&port, &error.into()))?;
+            terminal::with(device).map_err(|error| no_line(&port, &error.into()))?;
+            Ok(true)
+        }
+        Device::Counters { case, json, port } => {
+            let draft = case.map(|path| read_case(&path, None)).transpose()?;
+            with(&port, |line| tell::counters(line, draft.as_ref(), json, out))?;
+            Ok(true)
+        }
+    }
+}
+
+/// Opens the line and uses it; what fails is told with its name.
+fn with<T>(port: &Port, use_it: impl FnOnce(&mut Line) -> Result<T, Trouble>) -> Result<T, Stop> {
+    use_it(&mut line(port)?).map_err(|trouble| no_line(port, &trouble))
+}
+
+fn line(port: &Port) -> Result<Line, Stop> {
+    let opened = port::open(&port.name).map_err(Trouble::from).and_then(Line::open);
+    opened.map_err(|trouble| no_line(port, &trouble))
+}
+
+fn no_line(port: &Port, trouble: &Trouble) -> Stop {
+    let accepted = match trouble {
+        Trouble::Line(_) => "a serial line, as /dev/ttyACM0, or tcp:HOST:PORT for an emulator",
+        _ => "",
+    };
+    Stop::NoLine(Problem::of_file(&port.name, trouble.to_string(), accepted))
+}
+
+/// The card, from what the device streamed; its own read-back must be the one that follows from that.
+fn plan(line: &mut Line, draft: &Draft, bold: bool, out: &mut dyn Write) -> Result<bool, Trouble> {
+    let (answer, code) = (line.plan(draft)?, line.read_back(draft)?);
+    let mut card = Card::default();
+    answer.play(&mut card);
+    let refused = card.print(draft, None, bold, out)?;
+    let code = code.map(|code| text(&code.characters).to_owned());
+    let same = code == card.code(draft);
+    writeln!(out, "\nComputed by {}.", text(&line.welcome().board))?;
+    if !same {
+        writeln!(out, "CAUTION: the device gives the read-back {code:?} for this card. Do not use it.")?;
+    }
+    Ok(!refused && same)
+}
+
+/// Compares files and tables, and tells the first difference of each case that has one.
+fn compare(
+    paths: &[PathBuf],
+    catalogue: Option<&Catalogue>,
+    port: &Port,
+    out: &mut dyn Write,
+) -> Result<bool, Stop> {
+    let mut comparison = Comparison::default();
+    let mut line = line(port)?;
+    let told = |trouble: Trouble| no_line(port, &trouble);
+    comparison.units(&mut line).map_err(told)?;
+    let bar = progress();
+    let mut unread = 0;
+    for path in paths {
+        let name = path.display().to_string();
+        bar.set_message(name.clone());
+        if path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case("csv")) {
+            let mut rows = table(path).map_err(|failure| Stop::Unusable(vec![failure.of(&name)]))?;
+            let mut number = 0;
+            while let Some((id, entries)) = rows.next().map_err(|failure| Stop::Unusable(vec![failure.of(&name)]))? {
+                number += 1;
+                match entries {
+                    Ok(draft) => {
+                        let name = format!("{name}: row {number} ({id})");
+                        comparison.case(&name, &draft, &mut line).map_err(told)?;
+                    }
+                    Err(_) => unread += 1,
+                }
+                bar.inc(1);
+            }
+        } else {
+            let draft = read_case(path, catalogue)?;
+            comparison.case(&name, &draft, &mut line).map_err(told)?;
+            bar.inc(1);
+        }
+    }
+    bar.finish_and_clear();
+    report(&comparison, unread, &line, out).map_err(|error| no_line(port, &error.into()))?;
+    Ok(comparison.differences.is_empty())
+}
+
+fn table(path: &Path) -> Result<Rows<BufReader<File>>, Failure> {
+    Rows::of(BufReader::new(File::open(path).map_err(Failure::Read)?))
+}
+
+/// The most differences that are told one by one.
+const TOLD: usize = 20;
+
+fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Write) -> std::io::Result<()> {
+    let Comparison { cases, refused, numbers, differences } = comparison;
+    for difference in differences.iter().take(TOLD) {
+        writeln!(out, "DIFFERS  {difference}")?;
+    }
+    if differences.len() > TOLD {
+        writeln!(out, "         and {} more", differences.len() - TOLD)?;
+    }
+    let board = text(&line.welcome().board);
+    let verdict = match differences.len() {
+        0 => "all bits equal".to_owned(),
+        count => format!("{count} DIFFER"),
+    };
+    writeln!(out, "{board}: {cases} cases, {numbers} numbers, {verdict}")?;
+    for (count, what) in [
+        (*refused, "of them no case, refused on both sides for the same reasons"),
+        (unread, "rows that cannot be read, and were compared with nothing"),
+    ] {
+        if count > 0 {
+            writeln!(out, "  {count} {what}")?;
+        }
+    }
+    if line.asked_again() > 0 {
+        writeln!(out, "  {} questions had to be asked again: the line is not clean", line.asked_again())?;
+    }
+    Ok(())
+}
+
+/// A count on standard error, where a person looks on.
+fn progress() -> ProgressBar {
+    let style = ProgressStyle::with_template("{pos} cases compared, {elapsed}, {wide_msg}");
+    ProgressBar::new_spinner().with_style(style.unwrap_or(ProgressStyle::default_spinner()))
+}

@@ -1,0 +1,64 @@
+//! Case files and lists of lenses, from disk or from standard input.
+
+use crate::args::CaseFiles;
+use crate::case_file;
+use crate::catalogue::{self, Catalogue};
+use crate::problem::Problem;
+use ocellus_core::draft::Draft;
+use std::fs::File;
+use std::io::{self, Read};
+use std::path::Path;
+
+/// The entries of a case file that makes a case.
+///
+/// # Errors
+/// Everything that is wrong with the files.
+pub fn read_draft(files: &CaseFiles) -> Result<Draft, Vec<Problem>> {
+    let catalogue = files.lenses.as_deref().map(read_catalogue).transpose()?;
+    read_case(&files.case, catalogue.as_ref())
+}
+
+/// The same, with a list of lenses that was read before.
+///
+/// # Errors
+/// Everything that is wrong with the file.
+pub fn read_case(path: &Path, catalogue: Option<&Catalogue>) -> Result<Draft, Vec<Problem>> {
+    let (name, bytes) = read(path)?;
+    case_file::case(&name, &bytes, catalogue)
+}
+
+/// A list of lenses.
+///
+/// # Errors
+/// Everything that is wrong with the file.
+pub fn read_catalogue(path: &Path) -> Result<Catalogue, Vec<Problem>> {
+    let (name, bytes) = read(path)?;
+    catalogue::read(&name, &bytes)
+}
+
+/// Bytes of the longest file that is read: a case has a few thousand, a long list of lenses a few hundred thousand.
+const LONGEST: u64 = 1 << 20;
+
+/// The name of a file and its bytes.
+fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
+    let name = if is_stdin(path) { "standard input".to_owned() } else { path.display().to_string() };
+    let refused = |wrong: String, accepted| vec![Problem::of_file(&name, wrong, accepted)];
+    let bytes = if is_stdin(path) { start(io::stdin().lock()) } else { File::open(path).and_then(start) }
+        .map_err(|error| refused(format!("cannot be read: {error}"), "a file; - for standard input"))?;
+    if bytes.len() as u64 > LONGEST {
+        return Err(refused("too long for a case or a list of lenses".to_owned(), "at most 1 MiB"));
+    }
+    Ok((name, bytes))
+}
+
+/// As much as can be used, and a byte more.
+fn start(input: impl Read) -> io::Result<Vec<u8>> {
+    let mut bytes = Vec::new();
+    input.take(LONGEST + 1).read_to_end(&mut bytes)?;
+    Ok(bytes)
+}
+
+/// Whether a path means standard input.
+pub fn is_stdin(path: &Path) -> bool {
+    path.as_os_str() == "-"
+}

@@ -1,0 +1,185 @@
+//! What must hold of any device, on this machine or in an emulator.
+
+use crate::faults::{Damage, Faulty};
+use ocellus_cli::case_file;
+use ocellus_cli::device::compare::Comparison;
+use ocellus_cli::device::line::{Line, Trouble};
+use ocellus_cli::device::port::{self, Port};
+use ocellus_console::PROMPTS;
+use ocellus_core::case::Case;
+use ocellus_core::draft::{Draft, with_text};
+use ocellus_core::field::Field;
+use ocellus_core::readback;
+use std::fs;
+use std::io::Write;
+use std::path::PathBuf;
+use std::sync::atomic::Ordering;
+use std::time::{Duration, Instant};
+
+/// The case files meant to be planned.
+pub fn demo_cases() -> Vec<PathBuf> {
+    let folder = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../demo-data"));
+    let files = fs::read_dir(folder).expect("demo-data").map(|entry| entry.expect("a file of demo-data").path());
+    let mut cases: Vec<_> = files.filter(|path| path.extension().is_some_and(|end| end == "toml")).collect();
+    cases.sort();
+    cases
+}
+
+/// The entries of a case file.
+pub fn demo_draft(path: &std::path::Path) -> Draft {
+    let bytes = fs::read(path).expect("a case file");
+    case_file::case("demo", &bytes, None).unwrap_or_else(|problems| panic!("{}: {}", path.display(), problems[0]))
+}
+
+/// A fresh line to a device.
+pub fn open(port: &str) -> Line {
+    Line::open(port::open(port).expect("a port")).unwrap_or_else(|trouble| panic!("{port}: {trouble}"))
+}
+
+/// Every number of these cases is the same there and here.
+pub fn compare(port: &str, drafts: impl Iterator<Item = Draft>) -> Comparison {
+    let (mut line, mut comparison) = (open(port), Comparison::default());
+    comparison.units(&mut line).expect("an answer");
+    for (place, draft) in drafts.enumerate() {
+        comparison.case(&format!("case {place}"), &draft, &mut line).expect("an answer");
+    }
+    assert_eq!(comparison.differences, [String::new(); 0]);
+    comparison
+}
+
+/// Over a line that damages bytes both ways until that many are damaged: no wrong number, and it always comes back.
+pub fn survives_damage(port: &str, seed: u64, damaged: u64) -> Comparison {
+    let (there, back) = (Damage::new(seed, 400), Damage::new(seed + 1, 1500));
+    let counts = [there.done(), back.done()];
+    let done = || counts.iter().map(|count| count.load(Ordering::Relaxed)).sum::<u64>();
+    let mut faulty: Option<Box<dyn Port>> = Some(Box::new(Faulty::new(port::open(port).expect("a port"), there, back)));
+    let drafts: Vec<Draft> = demo_cases().iter().map(|path| demo_draft(path)).collect();
+    let mut comparison = Comparison::default();
+    // the line is opened once: what was damaged before is still on it
+    let mut line = Line::open(faulty.take().expect("a port")).expect("an answer in the end").patient(PATIENCE);
+    for draft in drafts.iter().cycle() {
+        if done() >= damaged {
+            break;
+        }
+        match comparison.case("a damaged line", draft, &mut line) {
+            Ok(()) | Err(Trouble::NoAnswer(_)) => {}
+            Err(trouble) => panic!("{trouble}"),
+        }
+    }
+    assert_eq!(comparison.differences, [String::new(); 0]);
+    assert!(line.asked_again() > damaged / 20, "{damaged} bytes damaged, {} asked again", line.asked_again());
+    drop(line);
+    // a clean line finds it well
+    compare(port, drafts.into_iter().take(1));
+    comparison
+}
+
+/// How long an emulator or this machine may be silent: they compute faster than a board.
+const PATIENCE: Duration = Duration::from_millis(400);
+
+/// A person at a terminal, who waits for the prompt.
+pub struct Typist {
+    port: Box<dyn Port>,
+}
+
+impl Typist {
+    /// Sits down at a device; what it said before goes by.
+    pub fn at(port: &str) -> Typist {
+        let mut typist = Typist { port: port::open(port).expect("a port") };
+        typist.types("");
+        typist
+    }
+
+    /// Types a line and gives what the device says to it.
+    pub fn types(&mut self, line: &str) -> String {
+        self.sends(format!("{line}\r").as_bytes());
+        self.hears()
+    }
+
+    /// Sends bytes, whatever they are.
+    pub fn sends(&mut self, bytes: &[u8]) {
+        self.port.write_all(bytes).expect("a line");
+    }
+
+    /// Listens until it asks for the next line, or says nothing for two seconds.
+    pub fn hears(&mut self) -> String {
+        let ends = |said: &Vec<u8>| PROMPTS.iter().any(|prompt| said.ends_with(prompt.as_bytes()));
+        let (mut said, mut bytes, mut heard) = (Vec::new(), [0; 4096], Instant::now());
+        while heard.elapsed() < Duration::from_secs(2) && !ends(&said) {
+            let count = port::read(&mut *self.port, &mut bytes).expect("a line");
+            if count > 0 {
+                heard = Instant::now();
+                said.extend(&bytes[..count]);
+            }
+        }
+        String::from_utf8_lossy(&said).into_owned()
+    }
+}
+
+/// An entry as it is typed.
+fn value(draft: &Draft, field: Field) -> String {
+    let name = draft.name(field).map(|name| name.as_str().to_owned());
+    name.or_else(|| with_text(field, draft.number(field)?, str::to_owned)).expect("an entry that was made")
+}
+
+/// The read-back of a draft, as this machine gives it.
+pub fn code(draft: &Draft) -> String {
+    let case = Case::try_from(draft).expect("a case");
+    readback::of(&case, None).expect("a read-back").as_str().to_owned()
+}
+
+/// A case file pasted whole, frames between the lines: the device takes both for what they are.
+pub fn takes_text_and_frames(port: &str) {
+    let path = &demo_cases()[0];
+    let text = fs::read_to_string(path).expect("a case file");
+    let mut typist = Typist::at(port);
+    typist.types("clear all");
+    typist.sends(text.as_bytes());
+    let said = typist.hears();
+    assert!(!said.contains("accepted"), "{said}");
+    let said = typist.types("readback");
+    assert!(said.contains(&code(&demo_draft(path))), "{said}");
+
+    // a frame in the middle of a typed line leaves the line as it was
+    let mut hello = Vec::new();
+    let request: ocellus_link::message::Request = ocellus_link::message::Hello {}.into();
+    request.frame(77).write(&mut |byte| hello.push(byte));
+    typist.sends(b"read");
+    typist.sends(&hello);
+    typist.sends(b"back\r");
+    let said = typist.hears();
+    assert!(said.contains(&code(&demo_draft(path))), "{said:?}");
+}
+
+/// A case typed in the trade's short words comes to the same code as the case file.
+pub fn typed_session(port: &str) {
+    let mut typist = Typist::at(port);
+    typist.types("clear all");
+    for draft in demo_cases().iter().map(|path| demo_draft(path)) {
+        typist.types("clear all");
+        for field in Field::ALL.iter().filter(|field| draft.has(**field)) {
+            let said = typist.types(&format!("{} {}", field.word(), value(&draft, *field)));
+            assert!(!said.contains("accepted"), "{said}");
+        }
+        let said = typist.types("readback");
+        assert!(said.contains(&code(&draft)), "{said}");
+    }
+}
+
+/// Noise of every byte, then silence: the device hears again, and its numbers are right.
+pub fn outlives_noise(port: &str, seed: u64, bytes: usize) {
+    let mut random = fastrand::Rng::with_seed(seed);
+    let mut line = port::open(port).expect("a port");
+    let mut echo = [0; 4096];
+    for sent in (0..bytes).step_by(256) {
+        let noise: Vec<u8> = (0..256.min(bytes - sent)).map(|_| random.u8(..)).collect();
+        line.write_all(&noise).expect("a line");
+        while port::read(&mut *line, &mut echo).expect("a line") == echo.len() {}
+    }
+    drop(line);
+    compare(port, demo_cases().iter().take(1).map(|path| demo_draft(path)));
+    // and the typist is heard: what was being typed is given up
+    let mut typist = Typist::at(port);
+    typist.sends(b"\x03");
+    assert!(typist.types("help").contains("plan"), "no help after noise");
+}
