@@ -3,7 +3,7 @@
 use crate::date::Date;
 use crate::decimal::{self, Sign};
 use crate::error::{Code, Error};
-use crate::field::{Field, Kind};
+use crate::field::{Field, FieldSet, Kind};
 use crate::name::Name;
 
 const NAMES: &[Field] = &[Field::Id, Field::LensModel, Field::BackupModel];
@@ -15,7 +15,7 @@ const NAMES: &[Field] = &[Field::Id, Field::LensModel, Field::BackupModel];
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
     values: [f64; Field::COUNT],
-    known: u128,
+    known: FieldSet,
     names: [Option<Name>; NAMES.len()],
 }
 
@@ -27,7 +27,7 @@ impl Default for Draft {
 
 impl Draft {
     /// Nothing entered.
-    pub const EMPTY: Draft = Draft { values: [0.0; Field::COUNT], known: 0, names: [None; NAMES.len()] };
+    pub const EMPTY: Draft = Draft { values: [0.0; Field::COUNT], known: FieldSet::NONE, names: [None; NAMES.len()] };
 
     /// Enters text, as typed, into a field.
     ///
@@ -70,7 +70,7 @@ impl Draft {
     pub fn set(&mut self, field: Field, value: f64) {
         if let Some(slot) = self.values.get_mut(field as usize) {
             *slot = value;
-            self.known |= field.bit();
+            self.known.put(field, true);
         }
     }
 
@@ -91,7 +91,7 @@ impl Draft {
         if let Some(slot) = self.values.get_mut(field as usize) {
             *slot = 0.0;
         }
-        self.known &= !field.bit();
+        self.known.put(field, false);
         if let Some(slot) = NAMES.iter().position(|f| *f == field).and_then(|place| self.names.get_mut(place)) {
             *slot = None;
         }
@@ -99,7 +99,7 @@ impl Draft {
 
     /// The number, word code or date entered into a field.
     pub fn number(&self, field: Field) -> Option<f64> {
-        self.values.get(field as usize).copied().filter(|_| self.known & field.bit() != 0)
+        self.values.get(field as usize).copied().filter(|_| self.known.has(field))
     }
 
     /// The name entered into a field.

@@ -292,6 +292,28 @@ fields! {
     }
 }
 
+/// Some of the fields, a bit each.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct FieldSet([u8; Field::COUNT.div_ceil(8)]);
+
+impl FieldSet {
+    pub(crate) const NONE: FieldSet = FieldSet([0; Field::COUNT.div_ceil(8)]);
+
+    pub(crate) fn has(&self, field: Field) -> bool {
+        self.0.get(field as usize / 8).is_some_and(|byte| byte & bit(field) != 0)
+    }
+
+    pub(crate) fn put(&mut self, field: Field, is_in: bool) {
+        if let Some(byte) = self.0.get_mut(field as usize / 8) {
+            *byte = if is_in { *byte | bit(field) } else { *byte & !bit(field) };
+        }
+    }
+}
+
+const fn bit(field: Field) -> u8 {
+    1 << (field as u8 % 8)
+}
+
 impl Field {
     /// The field with this key.
     ///
@@ -324,12 +346,6 @@ impl Field {
             Kind::Number(_, bounds) if bounds.unit != "1" => bounds.unit,
             _ => "",
         }
-    }
-
-    /// Its bit in a set of fields.
-    pub(crate) const fn bit(self) -> u128 {
-        const { assert!(Field::COUNT <= u128::BITS as usize) };
-        1 << self as u8
     }
 
     /// Whether its value is also written in words: the powers and the target that are read out at the table.

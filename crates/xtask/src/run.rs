@@ -38,11 +38,8 @@ pub(crate) fn run(command: &mut Command) -> Result<(), String> {
 
 /// Runs a program to its end on this input; what it prints is not shown.
 pub(crate) fn feed(command: &mut Command, input: &[u8]) -> Result<(), String> {
-    let mut child = command
-        .stdin(Stdio::piped())
-        .stdout(Stdio::null())
-        .spawn()
-        .map_err(|error| failed(command, &error))?;
+    let mut child =
+        command.stdin(Stdio::piped()).stdout(Stdio::null()).spawn().map_err(|error| failed(command, &error))?;
     if let Some(mut stdin) = child.stdin.take() {
         stdin.write_all(input).map_err(|error| failed(command, &error))?;
     }

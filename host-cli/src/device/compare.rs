@@ -44,7 +44,11 @@ impl Comparison {
         // what is no case is refused in the same words by every other question
         if let Some(case) = &case {
             for subject in Subject::all() {
-                pairs.push((format!("explain {}", subject.key()), line.explain(subject, draft)?, working(subject, case)));
+                pairs.push((
+                    format!("explain {}", subject.key()),
+                    line.explain(subject, draft)?,
+                    working(subject, case),
+                ));
             }
         }
         let theirs = line.read_back(draft)?.map(|code| entries::text(&code.characters).to_owned());
@@ -53,7 +57,8 @@ impl Comparison {
         self.cases += 1;
         self.refused += usize::from(pairs[0].1.outcome == Outcome::NotACase);
         self.numbers += pairs.iter().flat_map(|(_, theirs, _)| &theirs.events).filter(|e| number(e).is_some()).count();
-        let first = pairs.iter().find_map(|(what, theirs, ours)| Some(format!("{what}: {}", difference(theirs, ours)?)));
+        let first =
+            pairs.iter().find_map(|(what, theirs, ours)| Some(format!("{what}: {}", difference(theirs, ours)?)));
         let codes = || (theirs != ours).then(|| format!("the read-back: device {theirs:?}, here {ours:?}"));
         self.differences.extend(first.or_else(codes).map(|text| format!("{name}: {text}")));
         Ok(())

@@ -44,7 +44,9 @@ impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Trouble::Line(error) => write!(f, "{error}"),
-            Trouble::NoAnswer(None) => write!(f, "no answer, asked {ATTEMPTS} times; is an ocellus device on this line?"),
+            Trouble::NoAnswer(None) => {
+                write!(f, "no answer, asked {ATTEMPTS} times; is an ocellus device on this line?")
+            }
             Trouble::NoAnswer(Some(failure)) => {
                 write!(f, "no answer that could be used, asked {ATTEMPTS} times; at last: {failure}")
             }
@@ -95,8 +97,7 @@ impl Line {
         let started = Instant::now();
         // a sequence that a line used before is not likely to have stopped at
         let sequence = std::process::id() as u8;
-        let welcome =
-            Welcome { version: 0, schema: 0, core: [0; 3], largest_payload: 0, board: [0; 16] };
+        let welcome = Welcome { version: 0, schema: 0, core: [0; 3], largest_payload: 0, board: [0; 16] };
         let (receiver, silent) = (Receiver::new(), SILENT_AT_START);
         let mut line = Line { port, receiver, started, sequence, welcome, silent, asked_again: 0 };
         line.welcome = line.ask(&Hello {}.into())?;
@@ -190,10 +191,7 @@ impl Line {
         match self.about(draft, |line, case_sum| line.ask::<Code>(&ReadBack { case_sum }.into())) {
             Ok(code) => Ok(Some(code)),
             Err(Trouble::Refused(Failure::Refused(problem)))
-                if matches!(
-                    Refusal::from_number(problem.refusal),
-                    Some(Refusal::NoReadBack | Refusal::NotACase)
-                ) =>
+                if matches!(Refusal::from_number(problem.refusal), Some(Refusal::NoReadBack | Refusal::NotACase)) =>
             {
                 Ok(None)
             }

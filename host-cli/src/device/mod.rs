@@ -86,12 +86,7 @@ fn plan(line: &mut Line, draft: &Draft, bold: bool, out: &mut dyn Write) -> Resu
 }
 
 /// Compares files and tables, and tells the first difference of each case that has one.
-fn compare(
-    paths: &[PathBuf],
-    catalogue: Option<&Catalogue>,
-    port: &Port,
-    out: &mut dyn Write,
-) -> Result<bool, Stop> {
+fn compare(paths: &[PathBuf], catalogue: Option<&Catalogue>, port: &Port, out: &mut dyn Write) -> Result<bool, Stop> {
     let mut comparison = Comparison::default();
     let mut line = line(port)?;
     let told = |trouble: Trouble| no_line(port, &trouble);

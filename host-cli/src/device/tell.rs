@@ -90,7 +90,11 @@ pub fn counters(line: &mut Line, draft: Option<&Draft>, json: bool, out: &mut dy
     }
     writeln!(out, "{:28} {:>10} of {} bytes", "stack, most ever used", counts.stack_used, counts.stack_size)?;
     if let Some(Time { events, ticks, ticks_per_second }) = counts.plan {
-        writeln!(out, "{:28} {ticks:>10} ticks of {ticks_per_second} a second, {events} events", "a plan of this case")?;
+        writeln!(
+            out,
+            "{:28} {ticks:>10} ticks of {ticks_per_second} a second, {events} events",
+            "a plan of this case"
+        )?;
     }
     Ok(())
 }

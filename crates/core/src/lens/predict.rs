@@ -228,12 +228,7 @@ pub(crate) fn answer_shown(case: &Case, report: &mut dyn FnMut(Caution), answers
 
 /// The same for any constants. Answers are filled in where they stand: six of them are much to hand about on a small
 /// stack.
-pub(crate) fn answer_all(
-    case: &Case,
-    constants: &Constants,
-    report: &mut dyn FnMut(Caution),
-    answers: &mut Answers,
-) {
+pub(crate) fn answer_all(case: &Case, constants: &Constants, report: &mut dyn FnMut(Caution), answers: &mut Answers) {
     let mut refused = false;
     for caution in refusals(case) {
         refused = true;

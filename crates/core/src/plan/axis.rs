@@ -101,13 +101,7 @@ const TURNS: [(What, f64); 3] = [(What::Residual, 0.0), (What::ResidualOff5, 5.0
 
 /// The cylinder each method needs, and what the labels on either side of it leave.
 #[inline(never)]
-fn labels(
-    case: &Case,
-    label: &Toric,
-    vector: PowerVector,
-    answers: &Answers,
-    sink: &mut dyn Sink,
-) {
+fn labels(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, sink: &mut dyn Sink) {
     // without a steep meridian there is nothing to correct and nowhere to put a mark
     let Some(mark) = vector.strongest() else {
         return sink.caution(Caution::general(Code::ToricNotNeeded));

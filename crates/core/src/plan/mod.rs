@@ -21,7 +21,7 @@ pub(crate) use pressure::{known_air, working_head};
 
 use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::field::Field;
+use crate::field::{Field, FieldSet};
 use crate::item::{Item, Part};
 use crate::sink::Sink;
 
@@ -48,7 +48,7 @@ use crate::sink::Sink;
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn plan(case: &Case, sink: &mut dyn Sink) {
-    let mut noting = Noting { sink, shown: 0 };
+    let mut noting = Noting { sink, shown: FieldSet::NONE };
     let sink = &mut noting;
     sink.part(Part::Identity);
     entries(case, sink, &[Field::Id, Field::Side, Field::SurgeryDate]);
@@ -69,13 +69,13 @@ pub fn plan(case: &Case, sink: &mut dyn Sink) {
 /// Passes everything on and notes which entries were shown: what two people compare must all be on the card.
 struct Noting<'a> {
     sink: &'a mut dyn Sink,
-    shown: u128,
+    shown: FieldSet,
 }
 
 impl Noting<'_> {
     /// Shows the entries that no part has shown.
     fn unused(&mut self, case: &Case) {
-        let unused = |field: &&Field| self.shown & field.bit() == 0 && case.draft().has(**field);
+        let unused = |field: &&Field| !self.shown.has(**field) && case.draft().has(**field);
         let mut unused = Field::ALL.iter().filter(unused).peekable();
         if unused.peek().is_some() {
             self.sink.part(Part::Unused);
@@ -91,7 +91,7 @@ impl Sink for Noting<'_> {
     }
 
     fn entry(&mut self, field: Field) {
-        self.shown |= field.bit();
+        self.shown.put(field, true);
         self.sink.entry(field);
     }
 

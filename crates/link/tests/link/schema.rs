@@ -43,7 +43,7 @@ fn listed() -> String {
     list("method", rows(Method::ALL, |method| method as u8, Method::key));
     list("subject", rows(&Subject::all().collect::<Vec<_>>(), Subject::number, Subject::key));
     let steps = |topic: Topic| {
-        let steps = topic.lines().iter().map(|line| format!(" {}:{}", line.symbol, line.unit).replace(' ', ""));
+        let steps = topic.lines().iter().map(|line| format!(" {}:{}", line.symbol, line.unit()).replace(' ', ""));
         [topic.key().to_owned()].into_iter().chain(steps).collect::<Vec<_>>().join(" ")
     };
     list("topic", rows(&Topic::all().collect::<Vec<_>>(), Topic::number, steps));
