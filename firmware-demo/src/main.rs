@@ -77,7 +77,10 @@ fn main() -> ! {
     let mut overruns = 0;
     loop {
         match ring.dequeue() {
-            Some(byte) => DEVICE.byte(byte, ring.len(), &board, &mut out),
+            Some(byte) => {
+                DEVICE.byte(byte, ring.len(), &board, &mut out);
+                board::listen();
+            }
             None => {
                 DEVICE.idle(&board);
                 if board.overruns() != overruns {

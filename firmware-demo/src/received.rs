@@ -19,21 +19,26 @@ pub(crate) fn open(ring: &'static mut Queue<u8, RING>) -> Consumer<'static, u8> 
     consumer
 }
 
-/// Puts a byte in, for the interrupt alone.
-pub(crate) fn put(byte: u8) {
-    let kept = critical_section::with(|section| {
+/// Puts in what the UART gives until it has no more or the ring is full, for the interrupt alone; whether there is still
+/// room. Where there is none the interrupt masks itself and leaves the rest in the UART, which holds back the sender where
+/// it can, and else loses bytes and tells so.
+pub(crate) fn fill(next: &mut dyn FnMut() -> Option<u8>) -> bool {
+    critical_section::with(|section| {
         let receiver = RECEIVER.borrow(section);
-        let mut producer = receiver.take();
-        let kept = producer.as_mut().is_some_and(|producer| producer.enqueue(byte).is_ok());
-        receiver.set(producer);
-        kept
-    });
-    if !kept {
-        overrun();
-    }
+        let Some(mut producer) = receiver.take() else { return false };
+        while producer.ready() {
+            match next() {
+                Some(byte) => drop(producer.enqueue(byte)),
+                None => break,
+            }
+        }
+        let room = producer.ready();
+        receiver.set(Some(producer));
+        room
+    })
 }
 
-/// A byte was lost, in the ring or before it; for the interrupt alone.
+/// The UART lost a byte; for the interrupt alone.
 pub(crate) fn overrun() {
     // The interrupt is the only writer: loading and storing is as good as adding at once, which a Cortex-M0 cannot do.
     OVERRUNS.store(overruns().wrapping_add(1), Ordering::Relaxed);

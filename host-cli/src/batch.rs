@@ -89,14 +89,17 @@ impl<R: BufRead> Rows<R> {
         };
         Ok(Rows { lines, columns })
     }
+}
 
-    /// The label and the entries of the next row.
-    ///
-    /// # Errors
-    /// When the table cannot be read further.
-    pub fn next(&mut self) -> Result<Option<(String, Result<Draft, Wrong>)>, Failure> {
-        let line = self.lines.next().map_err(Failure::Read)?;
-        Ok(line.map(|line| row::read(&line, &self.columns)))
+/// The label of a row, with its entries or what is wrong with it; or why the table cannot be read further.
+type Row = Result<(String, Result<Draft, Wrong>), Failure>;
+
+impl<R: BufRead> Iterator for Rows<R> {
+    type Item = Row;
+
+    fn next(&mut self) -> Option<Row> {
+        let line = self.lines.next().map_err(Failure::Read).transpose()?;
+        Some(line.map(|line| row::read(&line, &self.columns)))
     }
 }
 
@@ -105,10 +108,11 @@ impl<R: BufRead> Rows<R> {
 /// # Errors
 /// When it cannot be read, has no header of known columns, or the answers cannot be written. A wrong row is no error.
 pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> {
-    let mut rows = Rows::of(input)?;
+    let rows = Rows::of(input)?;
     let mut answers = Answers::start(output).map_err(Failure::write)?;
     let mut tally = Tally::default();
-    while let Some((id, entries)) = rows.next()? {
+    for row in rows {
+        let (id, entries) = row?;
         let case = entries.as_ref().map_err(|wrong| *wrong).and_then(|draft| Ok(Case::try_from(draft)?));
         tally.rows += 1;
         tally.marked += u64::from(case.is_err());

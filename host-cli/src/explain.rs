@@ -3,14 +3,14 @@
 use crate::text::{self, paragraph};
 use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Severity};
-use ocellus_core::decimal::{MAX_PLACES, Sign, fixed};
+use ocellus_core::decimal::places_for;
 use ocellus_core::draft::Draft;
 use ocellus_core::explain::{Subject, explain};
 use ocellus_core::field::Field;
 use ocellus_core::item::Item;
 use ocellus_core::sink::Sink;
 use ocellus_core::source::{Mark, Source};
-use ocellus_core::working::{Step, Topic};
+use ocellus_core::working::Step;
 use std::io::{self, Write};
 
 /// Prints the working of a subject; the answer is whether there were steps, and none was refused.
@@ -28,23 +28,6 @@ pub fn print(subject: Subject, case: &Case, out: &mut dyn Write) -> io::Result<b
     page.cautions(&working.cautions)?;
     page.list_sources()?;
     Ok(any && !refused)
-}
-
-/// A topic's heading.
-const fn heading(topic: Topic) -> &'static str {
-    match topic {
-        Topic::Method(_) => "The eye as this method sees it",
-        Topic::Power => "The lens for the refraction wanted",
-        Topic::Refraction => "The refraction with the lens chosen",
-        Topic::Cornea => "The cornea after the incision",
-        Topic::Toric => "The cylinder at the lens",
-        Topic::Residual => "What the toric lens chosen leaves",
-        Topic::Head => "The column",
-        Topic::Air => "The air at this height",
-        Topic::Vapour => "The boiling of the fluid",
-        Topic::Ceiling => "The vacuum that is left",
-        Topic::Rhexis => "The circle",
-    }
 }
 
 /// What was streamed, kept in its order.
@@ -114,7 +97,7 @@ impl Page<'_> {
             match line {
                 Line::Step(step) => {
                     if current != Some(step.topic) {
-                        writeln!(self.out, "\n{}", heading(step.topic))?;
+                        writeln!(self.out, "\n{}", step.topic.heading())?;
                         current = Some(step.topic);
                     }
                     self.step(*step)?;
@@ -196,15 +179,5 @@ impl Page<'_> {
 
 /// A value with its unit; a power with its sign.
 fn quantity(value: f64, unit: &str) -> String {
-    text::number(value, places(value), unit == "D", unit)
-}
-
-/// Decimals for the significant digits wanted, counted in the number as printed with the most decimals.
-fn places(value: f64) -> u8 {
-    let Some(text) = fixed(value, MAX_PLACES, Sign::Minus) else { return 0 };
-    let digits: Vec<u8> = text.as_str().bytes().filter(|byte| *byte != b'-' && *byte != b'.').collect();
-    let leading_zeros = digits.iter().take_while(|digit| **digit == b'0').count();
-    let whole = digits.len() - usize::from(MAX_PLACES);
-    let places = usize::from(SIGNIFICANT) + leading_zeros;
-    if leading_zeros == digits.len() { 1 } else { places.saturating_sub(whole).min(usize::from(MAX_PLACES)) as u8 }
+    text::number(value, places_for(value, SIGNIFICANT), unit == "D", unit)
 }

@@ -53,23 +53,6 @@ pub(crate) fn subjects(page: &mut Page) {
     page.end();
 }
 
-/// Of what a heading speaks.
-fn heading(topic: Topic) -> &'static str {
-    match topic {
-        Topic::Method(_) => "The eye as this method sees it",
-        Topic::Power => "The lens for the refraction wanted",
-        Topic::Refraction => "The refraction with the lens chosen",
-        Topic::Cornea => "The cornea after the incision",
-        Topic::Toric => "The cylinder at the lens",
-        Topic::Residual => "What the toric lens chosen leaves",
-        Topic::Head => "The column",
-        Topic::Air => "The air at this height",
-        Topic::Vapour => "The boiling of the fluid",
-        Topic::Ceiling => "The vacuum that is left",
-        Topic::Rhexis => "The circle",
-    }
-}
-
 /// What could still be entered; a refusal is told in the cautions, and no entry would lift it.
 fn missing(subject: Subject, draft: &Draft, refused: bool, page: &mut Page) {
     page.end();
@@ -125,7 +108,7 @@ impl Sink for Working<'_, '_> {
         let Some(line) = step.topic.lines().get(usize::from(step.index)) else { return };
         if self.topic.replace(step.topic) != Some(step.topic) {
             self.page.end();
-            self.page.line(heading(step.topic));
+            self.page.line(step.topic.heading());
         }
         self.page.word(line.symbol);
         self.page.exact(step.value, line.unit());

@@ -1,7 +1,7 @@
 //! Numbers on a page: each rounded once, by the core's rule.
 
 use crate::page::Page;
-use ocellus_core::decimal::{MAX_PLACES, Sign, Text, fixed};
+use ocellus_core::decimal::{Sign, Text, fixed, places_for};
 use ocellus_core::draft::{Draft, with_text};
 use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
@@ -52,7 +52,7 @@ impl Page<'_> {
 
     /// With so many digits that one can reckon on from it by hand.
     pub(crate) fn exact(&mut self, value: f64, of_unit: &'static str) {
-        self.number(value, places(value), of_unit == "D", of_unit);
+        self.number(value, places_for(value, SIGNIFICANT), of_unit == "D", of_unit);
     }
 
     /// A limit, without decimals that say nothing.
@@ -97,16 +97,4 @@ impl Page<'_> {
         });
         self.text("dioptres");
     }
-}
-
-/// Decimals for the significant digits wanted, counted in the number as printed with the most decimals.
-fn places(value: f64) -> u8 {
-    let Some(text) = fixed(value, MAX_PLACES, Sign::Minus) else { return 0 };
-    let (mut digits, mut zeros) = (0u8, 0u8);
-    for byte in text.as_str().bytes().filter(u8::is_ascii_digit) {
-        zeros += u8::from(zeros == digits && byte == b'0');
-        digits += 1;
-    }
-    let whole = digits.saturating_sub(MAX_PLACES);
-    if zeros == digits { 1 } else { (SIGNIFICANT + zeros).saturating_sub(whole).min(MAX_PLACES) }
 }

@@ -124,7 +124,7 @@ fn trade_notation_is_taken_whole_or_not_at_all() {
     for (word, value, power, axis) in [
         ("k1", "43.25", Field::K1, Field::K1Axis),
         ("k2", "44.5", Field::K2, Field::K2Axis),
-        ("cylinder", "-1.25", Field::OldCylinder, Field::OldAxis),
+        ("oldcyl", "-1.25", Field::OldCylinder, Field::OldAxis),
         ("iolcyl", "3.75", Field::LensCylinder, Field::LensAxis),
     ] {
         for good in
@@ -144,8 +144,8 @@ fn trade_notation_is_taken_whole_or_not_at_all() {
             assert_eq!((number(&bad, power), number(&bad, axis)), (None, None), "{bad}");
         }
     }
-    assert_eq!(number("sphere -3.50 / -1.25 @ 95", Field::OldAxis), Some(95.0));
-    assert_eq!(number("sphere -3.50 / -1.25 @ 195", Field::OldSphere), None);
+    assert_eq!(number("oldsphere -3.50 / -1.25 @ 95", Field::OldAxis), Some(95.0));
+    assert_eq!(number("oldsphere -3.50 / -1.25 @ 195", Field::OldSphere), None);
     // an entry with no axis of its own has no such notation
     assert_eq!(number("al 23.5 @ 95", Field::AxialLength), None);
     // what stood before stands again

@@ -169,6 +169,24 @@ pub fn fixed(value: f64, places: u8, sign: Sign) -> Option<Text> {
     Some(text)
 }
 
+/// The decimals with which a number is printed to so many significant digits, counted in it as it is printed with the
+/// most decimals; at least one for zero.
+///
+/// ```
+/// use ocellus_core::decimal::places_for;
+/// assert_eq!((places_for(23.46, 8), places_for(0.000123, 3), places_for(123456789.0, 8)), (6, 6, 0));
+/// ```
+pub fn places_for(value: f64, significant: u8) -> u8 {
+    let Some(text) = fixed(value, MAX_PLACES, Sign::Minus) else { return 0 };
+    let (mut digits, mut zeros) = (0u8, 0u8);
+    for byte in text.as_str().bytes().filter(u8::is_ascii_digit) {
+        zeros += u8::from(zeros == digits && byte == b'0');
+        digits += 1;
+    }
+    let whole = digits.saturating_sub(MAX_PLACES);
+    if zeros == digits { 1 } else { significant.saturating_add(zeros).saturating_sub(whole).min(MAX_PLACES) }
+}
+
 /// |value| * 10^places as a whole number, halves away from zero, from the exact value of the f64.
 pub(crate) fn scaled(value: f64, places: u8) -> Option<u128> {
     let scale = pow10(places).filter(|_| value.is_finite() && value.abs() < 1e15)?;

@@ -190,7 +190,7 @@ fields! {
         AlMethod "al_method" "almethod" (choice AlMethod) "how the axial length was measured";
         EyeState "eye_state" "state" (choice EyeState) "what was in the eye when measured";
         PreviousSurgery "previous_surgery" "surgery" (choice PreviousSurgery) "previous corneal surgery";
-        BiometryDate "biometry_date" "measured" (date) "date of the biometry";
+        BiometryDate "biometry_date" "biometry" (date) "date of the biometry";
         Quality "biometry_quality" "quality" (choice Quality) "quality of the biometry";
         ContactLens "contact_lens" "contacts" (choice ContactLens) "contact lenses before biometry";
         AlScatter "axial_length_sd_mm" "alsd" (number 3 SCATTER_LENGTH) "SD of repeated axial lengths";
@@ -198,9 +198,9 @@ fields! {
         AcdScatter "acd_sd_mm" "acdsd" (number 3 SCATTER_LENGTH) "SD of repeated chamber depths";
     }
     Spectacles {
-        OldSphere "old_sphere_d" "sphere" (number 2 REFRACTION) "sphere of the old spectacles";
-        OldCylinder "old_cylinder_d" "cylinder" (number 2 CYLINDER) "cylinder of the old spectacles";
-        OldAxis "old_axis_deg" "axis" (number 0 AXIS) "axis of the old spectacles";
+        OldSphere "old_sphere_d" "oldsphere" (number 2 REFRACTION) "sphere of the old spectacles";
+        OldCylinder "old_cylinder_d" "oldcyl" (number 2 CYLINDER) "cylinder of the old spectacles";
+        OldAxis "old_axis_deg" "oldaxis" (number 0 AXIS) "axis of the old spectacles";
     }
     Fellow {
         FellowAxialLength "fellow_axial_length_mm" "fal" (number 2 AXIAL_LENGTH) "fellow eye, axial length";
@@ -211,7 +211,7 @@ fields! {
     }
     Target {
         Target "target_d" "target" (number 2 REFRACTION) "agreed target, spherical equivalent";
-        TargetFor "target_for" "for" (choice TargetFor) "what that target is for";
+        TargetFor "target_for" "purpose" (choice TargetFor) "what that target is for";
         Vertex "vertex_mm" "vertex" (number 1 VERTEX) = 12 "vertex distance";
     }
     Lens {
@@ -228,13 +228,13 @@ fields! {
         LensMost "lens_most_d" "most" (number 2 LENS_POWER) "strongest power of this model";
         LensStyle "lens_style" "style" (choice LensStyle) "how the lens is made";
         Optic "optic_mm" "optic" (number 2 OPTIC) "optic diameter";
-        LensLength "lens_length_mm" "length" (number 2 LENS_LENGTH) "overall length of the lens";
+        LensLength "lens_length_mm" "lenslength" (number 2 LENS_LENGTH) "overall length of the lens";
         HapticAxis "haptic_axis_deg" "haptics" (number 0 AXIS) "meridian for the haptics";
         ShowSrk2 "show_srk2" "srk2" (choice YesNo) "show the superseded SRK II too";
     }
     Toric {
-        LabelPower "label_power" "means" (choice LabelPower) "power on the toric label means";
-        CylinderPlane "cylinder_plane" "plane" (choice CylinderPlane) "cylinder on the label is at";
+        LabelPower "label_power" "labelpower" (choice LabelPower) "power on the toric label means";
+        CylinderPlane "cylinder_plane" "cylplane" (choice CylinderPlane) "cylinder on the label is at";
         Cylinder1 "cylinder_1_d" "cyl1" (number 2 LENS_CYLINDER) "label cylinder";
         Cylinder2 "cylinder_2_d" "cyl2" (number 2 LENS_CYLINDER) "label cylinder";
         Cylinder3 "cylinder_3_d" "cyl3" (number 2 LENS_CYLINDER) "label cylinder";

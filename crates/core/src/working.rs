@@ -160,6 +160,27 @@ impl Topic {
         }
     }
 
+    /// What it is about.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::working::Topic::Head.heading(), "The column");
+    /// ```
+    pub const fn heading(self) -> &'static str {
+        match self {
+            Topic::Method(_) => "The eye as this method sees it",
+            Topic::Power => "The lens for the refraction wanted",
+            Topic::Refraction => "The refraction with the lens chosen",
+            Topic::Cornea => "The cornea after the incision",
+            Topic::Toric => "The cylinder at the lens",
+            Topic::Residual => "What the toric lens chosen leaves",
+            Topic::Head => "The column",
+            Topic::Air => "The air at this height",
+            Topic::Vapour => "The boiling of the fluid",
+            Topic::Ceiling => "The vacuum that is left",
+            Topic::Rhexis => "The circle",
+        }
+    }
+
     /// Symbol, unit, source and mark of each step, in order.
     ///
     /// ```

@@ -6,8 +6,8 @@ use std::os::unix::process::CommandExt;
 use std::path::Path;
 use std::process::Command;
 
-use crate::embedded::Road;
 use crate::firmware::{Board, Machine, names};
+use crate::road::Road;
 use crate::{debian, run};
 
 const EMULATOR: &str = "qemu-system-arm";

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use crate::embedded::{Road, TARGETS};
+use crate::road::{Road, TARGETS};
 use crate::run;
 
 /// A board that the device program is built for.
@@ -99,13 +99,4 @@ pub(crate) fn one(options: &Options) -> Result<(), String> {
     let elf = board.build(&road, options.log)?;
     println!("{}", elf.display());
     Ok(())
-}
-
-/// Builds every board.
-pub(crate) fn every_board() -> Result<String, String> {
-    let road = Road::find()?;
-    for board in &BOARDS {
-        board.build(&road, false)?;
-    }
-    Ok(format!("{} ({road})", names(|_| true)))
 }

@@ -2,7 +2,6 @@
 
 mod debian;
 mod elf;
-mod embedded;
 mod emulate;
 mod evidence;
 mod firmware;
@@ -10,6 +9,7 @@ mod fuzz;
 mod judge;
 mod perturb;
 mod readme;
+mod road;
 mod run;
 mod size;
 mod verify;
@@ -33,8 +33,6 @@ enum Chore {
     Evidence,
     /// Move each constant by a unit in its last printed digit; some check must notice
     Perturb,
-    /// Build the no_std crates for the microcontrollers
-    Embedded,
     /// Build the device program for a board; the last line is the ELF's path
     Firmware(firmware::Options),
     /// Run the device program in an emulator, its serial line on a TCP port
@@ -50,7 +48,6 @@ fn main() -> ExitCode {
         Chore::Verify => verify::all(),
         Chore::Evidence => evidence::report().map(drop),
         Chore::Perturb => perturb::every_constant().map(drop),
-        Chore::Embedded => embedded::build().map(|road| println!("{road}")),
         Chore::Firmware(options) => firmware::one(&options),
         Chore::Emulate(options) => emulate::run(&options),
         Chore::Size(options) => size::all(&options).map(drop),

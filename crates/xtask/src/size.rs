@@ -6,9 +6,9 @@ use std::process::{Child, Stdio};
 use serde::Deserialize;
 
 use crate::elf::Weight;
-use crate::embedded::Road;
 use crate::firmware::{BOARDS, Board, Machine};
 use crate::judge::{self, Agreed, FLASH, Figure, PLAN, RAM, STACK};
+use crate::road::Road;
 use crate::{emulate, run};
 
 #[derive(clap::Args)]

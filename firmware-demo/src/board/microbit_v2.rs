@@ -9,7 +9,7 @@ use nrf52833_hal::pac::Peripherals;
 
 mod nrf;
 
-pub(crate) use nrf::{Counter, TICKS_PER_MILLI};
+pub(crate) use nrf::{Counter, TICKS_PER_MILLI, listen};
 
 pub(crate) const NAME: &str = "microbit-v2";
 

@@ -39,9 +39,14 @@ pub(crate) fn start() -> Option<(Counter, impl Write)> {
     let core = Peripherals::take()?;
     let (timer, sender) = (Counter::start(), cmsdk::Sender::open());
     systick::wake_every(250_000, core.SYST);
+    listen();
+    Some((timer, sender))
+}
+
+/// Lets the interrupt of the receiver in, which shuts itself out where there is no room.
+pub(crate) fn listen() {
     // SAFETY: the handler is below, and no critical section counts on the interrupt's being masked.
     unsafe { NVIC::unmask(Received) };
-    Some((timer, sender))
 }
 
 /// The only interrupt that is switched on. A table of the board's interrupts would have one line.
@@ -49,9 +54,12 @@ pub(crate) fn start() -> Option<(Counter, impl Write)> {
 unsafe fn DefaultHandler(_number: i16) {
     let mut byte = [0];
     let mut receiver = cmsdk::Receiver;
-    while let Ok(1) = receiver.read(&mut byte) {
-        let [byte] = byte;
-        received::put(byte);
+    let room = received::fill(&mut || match receiver.read(&mut byte) {
+        Ok(1) => byte.first().copied(),
+        _ => None,
+    });
+    if !room {
+        NVIC::mask(Received);
     }
     if receiver.overran() {
         received::overrun();

@@ -72,16 +72,12 @@ impl Line {
         uart.enable.write(|w| w.enable().enabled());
         // An emulator drops what is set before the UART is on.
         uart.intenset.write(|w| w.rxdrdy().set());
-        // SAFETY: tasks start by writing 1. The interrupt's handler is below, and no critical section counts on its
-        // being masked.
+        // SAFETY: tasks start by writing 1.
         unsafe {
             uart.tasks_starttx.write(|w| w.bits(1));
             uart.tasks_startrx.write(|w| w.bits(1));
-            #[cfg(feature = "microbit")]
-            NVIC::unmask(Interrupt::UART0);
-            #[cfg(feature = "microbit-v2")]
-            NVIC::unmask(Interrupt::UARTE0_UART0);
         }
+        listen();
         Self(uart)
     }
 }
@@ -108,6 +104,17 @@ impl Write for Line {
 }
 
 #[cfg(feature = "microbit")]
+const UART: Interrupt = Interrupt::UART0;
+#[cfg(feature = "microbit-v2")]
+const UART: Interrupt = Interrupt::UARTE0_UART0;
+
+/// Lets the interrupt of the receiver in, which shuts itself out where there is no room.
+pub(crate) fn listen() {
+    // SAFETY: its handler is below, and no critical section counts on its being masked.
+    unsafe { NVIC::unmask(UART) };
+}
+
+#[cfg(feature = "microbit")]
 #[interrupt]
 fn UART0() {
     receive();
@@ -122,9 +129,15 @@ fn UARTE0_UART0() {
 fn receive() {
     // SAFETY: of the registers used here the sending half uses none.
     let uart = unsafe { &*UART0::PTR };
-    while uart.events_rxdrdy.read().bits() != 0 {
-        uart.events_rxdrdy.reset();
-        received::put(uart.rxd.read().rxd().bits());
+    let room = received::fill(&mut || {
+        let ready = uart.events_rxdrdy.read().bits() != 0;
+        ready.then(|| {
+            uart.events_rxdrdy.reset();
+            uart.rxd.read().rxd().bits()
+        })
+    });
+    if !room {
+        NVIC::mask(UART);
     }
     let errors = uart.errorsrc.read();
     // SAFETY: each error is cleared by writing 1 to it.

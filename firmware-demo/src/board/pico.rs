@@ -69,10 +69,15 @@ pub(crate) fn start() -> Option<(Counter, impl Write)> {
     let (mut receiver, sender) = uart.split();
     receiver.enable_rx_interrupt();
     critical_section::with(|section| RECEIVER.borrow(section).set(Some(receiver)));
-    // SAFETY: the handler is below, and no critical section counts on the interrupt's being masked.
-    unsafe { NVIC::unmask(Interrupt::UART0_IRQ) };
+    listen();
     systick::wake_every(clocks.system_clock.freq().to_Hz() / WAKES, core.SYST);
     Some((Counter(Timer::new(chip.TIMER, &mut chip.RESETS, &clocks)), sender))
+}
+
+/// Lets the interrupt of the receiver in, which shuts itself out where there is no room.
+pub(crate) fn listen() {
+    // SAFETY: the handler is below, and no critical section counts on the interrupt's being masked.
+    unsafe { NVIC::unmask(Interrupt::UART0_IRQ) };
 }
 
 #[interrupt]
@@ -80,18 +85,21 @@ fn UART0_IRQ() {
     critical_section::with(|section| {
         let Some(mut receiver) = RECEIVER.borrow(section).take() else { return };
         let mut byte = [0];
-        while let Ok(true) = receiver.read_ready() {
-            match receiver.read(&mut byte) {
-                Ok(_) => {
-                    let [byte] = byte;
-                    received::put(byte);
+        let room = received::fill(&mut || {
+            while let Ok(true) = receiver.read_ready() {
+                match receiver.read(&mut byte) {
+                    Ok(_) => return byte.first().copied(),
+                    // It tells first what was left of the byte, then that others were lost.
+                    Err(ReadErrorType::Overrun) => received::overrun(),
+                    // A damaged byte is no byte; the conversation notices.
+                    Err(_) => {}
                 }
-                // It tells first what was left of the byte, then that others were lost.
-                Err(ReadErrorType::Overrun) => received::overrun(),
-                // A damaged byte is no byte; the conversation notices.
-                Err(_) => {}
             }
-        }
+            None
+        });
         RECEIVER.borrow(section).set(Some(receiver));
+        if !room {
+            NVIC::mask(Interrupt::UART0_IRQ);
+        }
     });
 }

@@ -97,13 +97,12 @@ fn compare(paths: &[PathBuf], catalogue: Option<&Catalogue>, port: &Port, out: &
         let name = path.display().to_string();
         bar.set_message(name.clone());
         if path.extension().is_some_and(|extension| extension.eq_ignore_ascii_case("csv")) {
-            let mut rows = table(path).map_err(|failure| Stop::Unusable(vec![failure.of(&name)]))?;
-            let mut number = 0;
-            while let Some((id, entries)) = rows.next().map_err(|failure| Stop::Unusable(vec![failure.of(&name)]))? {
-                number += 1;
+            let unusable = |failure: Failure| Stop::Unusable(vec![failure.of(&name)]);
+            for (place, row) in table(path).map_err(unusable)?.enumerate() {
+                let (id, entries) = row.map_err(unusable)?;
                 match entries {
                     Ok(draft) => {
-                        let name = format!("{name}: row {number} ({id})");
+                        let name = format!("{name}: row {} ({id})", place + 1);
                         comparison.case(&name, &draft, &mut line).map_err(told)?;
                     }
                     Err(_) => unread += 1,

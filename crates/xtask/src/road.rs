@@ -8,9 +8,6 @@ use crate::{debian, run};
 /// Cortex-M0, and Cortex-M4 with its float unit.
 pub(crate) const TARGETS: [&str; 2] = ["thumbv6m-none-eabi", "thumbv7em-none-eabihf"];
 
-/// The crates that must build there.
-const CRATES: [&str; 3] = ["ocellus-core", "ocellus-link", "ocellus-console"];
-
 /// How this machine comes by a core library for the targets.
 pub(crate) enum Road {
     /// The toolchain has it.
@@ -85,16 +82,4 @@ fn has_core(target: &str) -> bool {
     let folder = run::ask(Command::new("rustc").args(["--print", "target-libdir", "--target", target]));
     let entries = folder.and_then(|folder| Path::new(&folder).read_dir().ok());
     entries.into_iter().flatten().flatten().any(|entry| entry.file_name().to_string_lossy().starts_with("libcore-"))
-}
-
-/// Builds every no_std crate for every target, and says on which road.
-pub(crate) fn build() -> Result<String, String> {
-    let road = Road::find()?;
-    println!("{road}");
-    let packages: Vec<_> = CRATES.iter().flat_map(|package| ["--package", package]).collect();
-    for target in TARGETS {
-        let arguments = [&["build", "--release", "--lib", "--no-default-features", "--target", target], &*packages];
-        run::run(&mut road.cargo("embedded", &[], &arguments.concat())?)?;
-    }
-    Ok(format!("{} for {} ({road})", CRATES.join(", "), TARGETS.join(" and ")))
 }
