@@ -4,9 +4,11 @@
 
 use libfuzzer_sys::fuzz_target;
 use ocellus_cli::case_file::case;
+use ocellus_core::case::Case;
 
 fuzz_target!(|bytes: &[u8]| match case("fuzzed.toml", bytes, None) {
-    Ok(case) => {
+    Ok(draft) => {
+        let case = Case::try_from(&draft).expect("what is given is a case");
         ocellus_cli::card::print(&case, None, false, &mut std::io::sink()).unwrap();
         ocellus_cli::json::print_plan(&case, None, &mut std::io::sink()).unwrap();
     }

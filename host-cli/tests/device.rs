@@ -1,0 +1,183 @@
+//! `ocellus device` against lines that are not there, silent, of another kind, or wrong: no number is ever taken from one.
+
+mod ocellus;
+use ocellus::{Done, Folder, GOOD};
+use ocellus_core::item::What;
+use ocellus_core::lens::Method;
+use ocellus_link::frame::Frame;
+use ocellus_link::message::{self, ItemEvent, Message, Reply, Streamed, Welcome};
+use ocellus_link::receiver::{Received, Receiver};
+use ocellus_link::respond::{Host, Responder};
+use std::io::{Read, Write};
+use std::net::{TcpListener, TcpStream};
+use std::thread;
+
+struct Bench;
+
+impl Host for Bench {
+    fn board(&self) -> &str {
+        "bench"
+    }
+    fn build(&self) -> &str {
+        "test"
+    }
+    fn target(&self) -> &str {
+        "test"
+    }
+    fn ticks(&self) -> u32 {
+        0
+    }
+    fn ticks_per_second(&self) -> u32 {
+        1
+    }
+    fn overruns(&self) -> u32 {
+        0
+    }
+    fn stack_used(&self) -> u32 {
+        3
+    }
+    fn stack_size(&self) -> u32 {
+        4
+    }
+}
+
+/// A device on a socket whose answers go through `change` before they are sent.
+fn device(change: impl Fn(Frame) -> Vec<Frame> + Send + 'static) -> String {
+    let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
+    let port = listener.local_addr().unwrap().port();
+    thread::spawn(move || {
+        let mut responder = Responder::new();
+        for mut socket in listener.incoming().flatten() {
+            let mut byte = [0];
+            while let Ok(1) = socket.read(&mut byte) {
+                let (mut said, mut sent) = (Vec::new(), Vec::new());
+                responder.push(byte[0], 0, &Bench, &mut |byte| said.push(byte));
+                let mut receiver = Receiver::new();
+                for byte in said {
+                    if let Received::Frame(frame) = receiver.push(byte, 0) {
+                        change(frame).iter().for_each(|frame| frame.write(&mut |byte| sent.push(byte)));
+                    }
+                }
+                if socket.write_all(&sent).is_err() {
+                    break;
+                }
+            }
+        }
+    });
+    format!("tcp:127.0.0.1:{port}")
+}
+
+fn ask(arguments: &[&str], port: &str) -> Done {
+    let arguments = [&["device"], arguments, &["--port", port]].concat();
+    Folder::new().with("case.toml", GOOD).run(&arguments, "")
+}
+
+#[test]
+fn a_sound_device_is_equal_and_gives_the_same_card() {
+    let port = device(|frame| vec![frame]);
+    let done = ask(&["compare", "case.toml"], &port);
+    assert_eq!((done.code, done.err.as_str()), (0, ""), "{}", done.out);
+    assert!(
+        done.out.starts_with("bench: 1 cases, ") && done.out.trim_end().ends_with("all bits equal"),
+        "{}",
+        done.out
+    );
+    let (theirs, ours) =
+        (ask(&["plan", "case.toml"], &port), Folder::new().with("case.toml", GOOD).run(&["plan", "case.toml"], ""));
+    assert_eq!(theirs.out.replace("\nComputed by bench.\n", ""), ours.out);
+    assert!(ask(&["hello"], &port).out.contains("bench"));
+    let counters = ask(&["counters", "case.toml", "--json"], &port).out;
+    assert!(counters.contains("\"stack_used\":3") && counters.contains("\"plan\":{\"events\":"), "{counters}");
+}
+
+/// One bit of one number, in frames whose CRCs all fit: only a comparison can find it, and it does.
+#[test]
+fn a_device_that_is_wrong_in_one_bit_is_found() {
+    use std::sync::Mutex;
+    let sum = crc::Crc::<u32>::new(&crc::CRC_32_ISO_HDLC);
+    let events = Mutex::new(Vec::new());
+    let port = device(move |frame| {
+        let mut events = events.lock().unwrap();
+        let mut frame = frame;
+        if let Some(item) = ItemEvent::of(&frame)
+            && (item.what, item.method) == (What::ExactPower as u8, Method::Srkt as u8 + 1)
+        {
+            let changed = Streamed::from(ItemEvent { value: f64::from_bits(item.value.to_bits() ^ 1), ..item });
+            frame = changed.frame(frame.sequence());
+        }
+        if Streamed::has(frame.kind()) {
+            events.push(frame.kind());
+            events.extend(frame.payload());
+        } else if let Some(done) = message::Done::of(&frame) {
+            events.push(done.outcome);
+            let done = message::Done { crc: sum.checksum(&std::mem::take(&mut *events)), ..done };
+            frame = Reply::from(done).frame(frame.sequence());
+        }
+        vec![frame]
+    });
+    let done = ask(&["compare", "case.toml"], &port);
+    assert_eq!(done.code, 1, "{}{}", done.out, done.err);
+    assert!(done.out.contains("srkt_power_d in row 0: device "), "{}", done.out);
+    assert!(done.out.contains("1 units in the last place apart"), "{}", done.out);
+    assert!(done.out.trim_end().ends_with("1 DIFFER"), "{}", done.out);
+}
+
+/// A stream with an event missing or doubled is asked for again, and never used.
+#[test]
+fn a_stream_with_a_gap_yields_no_number() {
+    for copies in [0, 2] {
+        let port = device(move |frame| {
+            let third = Streamed::has(frame.kind()) && frame.payload().starts_with(&[3, 0]);
+            vec![frame; if third { copies } else { 1 }]
+        });
+        let done = ask(&["plan", "case.toml"], &port);
+        assert_eq!((done.code, done.out.as_str()), (3, ""));
+        assert!(done.err.contains("no answer that could be used, asked 8 times"), "{}", done.err);
+    }
+}
+
+#[test]
+fn other_tables_are_not_talked_to() {
+    let port = device(|frame| match Welcome::of(&frame) {
+        Some(welcome) => {
+            vec![Reply::from(Welcome { schema: welcome.schema ^ 1, ..welcome }).frame(frame.sequence())]
+        }
+        None => vec![frame],
+    });
+    for question in [&["hello"][..], &["plan", "case.toml"], &["compare", "case.toml"]] {
+        let done = ask(question, &port);
+        assert_eq!((done.code, done.out.as_str()), (3, ""));
+        assert!(done.err.contains("the device's tables are others"), "{}", done.err);
+    }
+}
+
+#[test]
+fn a_line_that_is_not_there_ends_with_3() {
+    let free = TcpListener::bind(("127.0.0.1", 0)).unwrap().local_addr().unwrap().port();
+    for port in [format!("tcp:127.0.0.1:{free}"), "/dev/no-such-line".to_owned(), "tcp:nowhere".to_owned()] {
+        let done = ask(&["hello"], &port);
+        assert_eq!((done.code, done.out.as_str()), (3, ""), "{port}");
+        assert!(done.err.starts_with(&port) && done.err.contains("accepted: a serial line"), "{}", done.err);
+    }
+}
+
+#[test]
+fn a_silent_line_is_given_up() {
+    let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
+    let port = listener.local_addr().unwrap().port();
+    let held = thread::spawn(move || listener.accept().unwrap());
+    let done = ask(&["hello"], &format!("tcp:127.0.0.1:{port}"));
+    assert_eq!(done.code, 3);
+    assert!(done.err.contains("no answer, asked 8 times"), "{}", done.err);
+    drop::<(TcpStream, _)>(held.join().unwrap());
+}
+
+/// What is wrong with a file is told before anything is asked.
+#[test]
+fn a_wrong_case_ends_with_2() {
+    let wrong = GOOD.replace("23.46", "234.6");
+    let done =
+        Folder::new().with("case.toml", wrong).run(&["device", "plan", "case.toml", "--port", "tcp:127.0.0.1:1"], "");
+    assert_eq!(done.code, 2);
+    assert!(done.err.contains("axial_length_mm"), "{}", done.err);
+}
