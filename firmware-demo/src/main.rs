@@ -14,6 +14,7 @@ mod stack;
 #[cfg(any(feature = "mps2-an386", feature = "pico"))]
 mod systick;
 
+use embedded_hal::digital::{OutputPin, PinState};
 use embedded_io::Write;
 use heapless::spsc::Queue;
 use ocellus_firmware::{Board, Clock, Device, Host, log};
@@ -68,7 +69,7 @@ fn main() -> ! {
     static mut RING: Queue<u8, { received::RING }> = Queue::new();
     static mut DEVICE: Device = Device::new();
     let mut ring = received::open(RING);
-    let Some((counter, mut line)) = board::start() else { fault::start_anew() };
+    let Some((counter, mut line, mut light)) = board::start() else { fault::start_anew() };
     let board = Running { clock: Clock::new(board::TICKS_PER_MILLI), counter };
     // A serial line without flow control has no way to fail.
     let mut out = |byte| drop(line.write(&[byte]));
@@ -78,10 +79,12 @@ fn main() -> ! {
     loop {
         match ring.dequeue() {
             Some(byte) => {
+                lit(&mut light, true);
                 DEVICE.byte(byte, ring.len(), &board, &mut out);
                 board::listen();
             }
             None => {
+                lit(&mut light, false);
                 DEVICE.idle(&board);
                 if board.overruns() != overruns {
                     overruns = board.overruns();
@@ -91,6 +94,11 @@ fn main() -> ! {
             }
         }
     }
+}
+
+/// Shows that it is at work; a light that cannot be set is no reason to stop.
+fn lit(light: &mut impl OutputPin, at_work: bool) {
+    let _ = light.set_state(PinState::from(at_work));
 }
 
 /// Waits for an interrupt: a byte, or the few milliseconds after which a board wakes. One that comes between the

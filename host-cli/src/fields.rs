@@ -57,7 +57,7 @@ pub fn print(out: &mut dyn Write) -> io::Result<()> {
                 text if text.is_empty() => text,
                 text => format!("; {text} when not entered"),
             };
-            text::paragraph(out, "      ", &format!("{}{default}", accepted(field)))?;
+            text::paragraph(out, "      ", &format!("{}{default}; at a console {}", accepted(field), field.word()))?;
         }
         writeln!(out)?;
     }
@@ -74,14 +74,15 @@ pub fn print_markdown(out: &mut dyn Write) -> io::Result<()> {
         };
         writeln!(
             out,
-            "## {heading}\n\n| key | what it is | accepted | needed, or when not entered |\n|---|---|---|---|"
+            "## {heading}\n\n| key | at a console | what it is | accepted | needed, or when not entered |\n|---|---|---|---|---|"
         )?;
         for field in of(section) {
             let last = match need(&needed, field) {
                 "" => default(field),
                 need => need.to_owned(),
             };
-            writeln!(out, "| `{}` | {} | {} | {last} |", field.key(), field.what(), accepted(field))?;
+            let (key, word, what) = (field.key(), field.word(), field.what());
+            writeln!(out, "| `{key}` | `{word}` | {what} | {} | {last} |", accepted(field))?;
         }
         writeln!(out)?;
     }

@@ -109,7 +109,8 @@ fn every_entry_is_listed() {
     for field in Field::ALL {
         let start = format!("  {} ", field.key());
         assert_eq!(page.out.lines().filter(|line| line.starts_with(&start)).count(), 1, "{start}");
-        assert!(markdown.out.contains(&format!("| `{}` | {} | ", field.key(), field.what())));
+        let row = format!("| `{}` | `{}` | {} | ", field.key(), field.word(), field.what());
+        assert!(markdown.out.contains(&row), "{row}");
     }
     assert!(markdown.out.lines().any(|line| line.starts_with("| `vertex_mm` | ") && line.ends_with("| 12.0 mm |")));
     assert_eq!(page.out.lines().find(|line| line.chars().count() > 80), None);

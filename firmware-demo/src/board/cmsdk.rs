@@ -1,7 +1,9 @@
-//! The few registers of the Cortex-M System Design Kit's UART and timer that are used here. No HAL has them.
+//! The few registers of the Cortex-M System Design Kit's UART and timer, and of the board's lights, that are used here. No
+//! HAL has them.
 
 use core::convert::Infallible;
 
+use embedded_hal::digital;
 use embedded_io::{ErrorType, Read, Write};
 
 /// A register, by its address.
@@ -100,6 +102,28 @@ impl Read for Receiver {
             }
             _ => Ok(0),
         }
+    }
+}
+
+/// The user's lights, a bit each.
+const LIGHTS: Register = Register(0x4002_8000);
+
+/// The first of them.
+pub(crate) struct Light;
+
+impl digital::ErrorType for Light {
+    type Error = Infallible;
+}
+
+impl digital::OutputPin for Light {
+    fn set_low(&mut self) -> Result<(), Infallible> {
+        LIGHTS.write(0);
+        Ok(())
+    }
+
+    fn set_high(&mut self) -> Result<(), Infallible> {
+        LIGHTS.write(1);
+        Ok(())
     }
 }
 

@@ -2,6 +2,7 @@
 
 #![expect(unsafe_code, reason = "the registers that choose pins take any bits")]
 
+use embedded_hal::digital::OutputPin;
 use embedded_io::Write;
 use nrf51_hal::Clocks;
 use nrf51_hal::gpio::{Level, p0};
@@ -13,8 +14,8 @@ pub(crate) use nrf::{Counter, TICKS_PER_MILLI, listen};
 
 pub(crate) const NAME: &str = "microbit";
 
-/// The counter that measures, and the line to the chip behind the USB socket.
-pub(crate) fn start() -> Option<(Counter, impl Write)> {
+/// The counter that measures, the line to the chip behind the USB socket, and the light in the corner.
+pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin)> {
     let chip = Peripherals::take()?;
     nrf::tell_reset(&chip.POWER);
     // The crystal: the rate of the line hangs on it.
@@ -22,10 +23,13 @@ pub(crate) fn start() -> Option<(Counter, impl Write)> {
     let pins = p0::Parts::new(chip.GPIO);
     let transmit = pins.p0_24.into_push_pull_output(Level::High).degrade();
     let receive = pins.p0_25.into_floating_input().degrade();
+    // the lights are a matrix: the first row, with the first column held low
+    pins.p0_04.into_push_pull_output(Level::Low);
+    let light = pins.p0_13.into_push_pull_output(Level::Low);
     // SAFETY: the numbers of pins that are ours, and that nothing else uses.
     unsafe {
         chip.UART0.pseltxd.write(|w| w.bits(transmit.pin().into()));
         chip.UART0.pselrxd.write(|w| w.bits(receive.pin().into()));
     }
-    Some((Counter::start(chip.TIMER0, &chip.TIMER1), nrf::Line::open(chip.UART0)))
+    Some((Counter::start(chip.TIMER0, &chip.TIMER1), nrf::Line::open(chip.UART0), light))
 }

@@ -7,6 +7,7 @@ use core::num::NonZeroU32;
 use cortex_m::interrupt::InterruptNumber;
 use cortex_m::peripheral::{NVIC, Peripherals};
 use cortex_m_rt::exception;
+use embedded_hal::digital::OutputPin;
 use embedded_io::{Read, Write};
 
 use crate::{received, systick};
@@ -34,13 +35,13 @@ unsafe impl InterruptNumber for Received {
     }
 }
 
-/// The counter that measures, and the line.
-pub(crate) fn start() -> Option<(Counter, impl Write)> {
+/// The counter that measures, the line, and the first light.
+pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin)> {
     let core = Peripherals::take()?;
     let (timer, sender) = (Counter::start(), cmsdk::Sender::open());
     systick::wake_every(250_000, core.SYST);
     listen();
-    Some((timer, sender))
+    Some((timer, sender, cmsdk::Light))
 }
 
 /// Lets the interrupt of the receiver in, which shuts itself out where there is no room.

@@ -6,6 +6,7 @@ use core::cell::Cell;
 use core::num::NonZeroU32;
 
 use critical_section::Mutex;
+use embedded_hal::digital::OutputPin;
 use embedded_io::{Read, ReadReady, Write};
 use rp2040_hal::gpio::bank0::{Gpio0, Gpio1};
 use rp2040_hal::gpio::{FunctionUart, Pin, Pins, PullNone};
@@ -46,8 +47,8 @@ impl Counter {
     }
 }
 
-/// The counter that measures, and the line on GPIO0 (out) and GPIO1 (in).
-pub(crate) fn start() -> Option<(Counter, impl Write)> {
+/// The counter that measures, the line on GPIO0 (out) and GPIO1 (in), and the light on the board.
+pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin)> {
     let core = pac::CorePeripherals::take()?;
     let mut chip = pac::Peripherals::take()?;
     let mut watchdog = Watchdog::new(chip.WATCHDOG);
@@ -71,7 +72,7 @@ pub(crate) fn start() -> Option<(Counter, impl Write)> {
     critical_section::with(|section| RECEIVER.borrow(section).set(Some(receiver)));
     listen();
     systick::wake_every(clocks.system_clock.freq().to_Hz() / WAKES, core.SYST);
-    Some((Counter(Timer::new(chip.TIMER, &mut chip.RESETS, &clocks)), sender))
+    Some((Counter(Timer::new(chip.TIMER, &mut chip.RESETS, &clocks)), sender, pins.gpio25.into_push_pull_output()))
 }
 
 /// Lets the interrupt of the receiver in, which shuts itself out where there is no room.
