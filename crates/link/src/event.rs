@@ -118,6 +118,46 @@ impl Event {
     }
 }
 
+/// A sink that keeps everything, as a device would send it: what a desk compares a device's answer with.
+///
+/// ```
+/// use ocellus_core::{item::Part, sink::Sink};
+/// use ocellus_link::event::{Event, Events};
+/// let mut events = Events::default();
+/// events.part(Part::Lens);
+/// assert_eq!(events.0, [Event::Part(Part::Lens)]);
+/// ```
+#[cfg(feature = "alloc")]
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Events(pub alloc::vec::Vec<Event>);
+
+#[cfg(feature = "alloc")]
+impl Sink for Events {
+    fn part(&mut self, part: Part) {
+        self.0.push(Event::Part(part));
+    }
+
+    fn entry(&mut self, field: Field) {
+        self.0.push(Event::Entry(field));
+    }
+
+    fn item(&mut self, item: Item) {
+        self.0.push(Event::Item(item));
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        self.0.push(Event::Caution(caution));
+    }
+
+    fn sign_off(&mut self, line: SignOff) {
+        self.0.push(Event::SignOff(line));
+    }
+
+    fn step(&mut self, step: Step) {
+        self.0.push(Event::Step(step));
+    }
+}
+
 fn flag(byte: u8) -> Option<bool> {
     match byte {
         0 => Some(false),

@@ -2,23 +2,18 @@
 
 use super::line::{Line, Trouble};
 use ocellus_core::case::Case;
-use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
 use ocellus_core::error::Error;
 use ocellus_core::explain::{Subject, explain};
 use ocellus_core::field::Field;
-use ocellus_core::item::{Item, Part};
 use ocellus_core::lens::Method;
 use ocellus_core::plan::plan;
 use ocellus_core::pressure::unit::{Unit, convert};
 use ocellus_core::readback;
-use ocellus_core::sign_off::SignOff;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::Step;
 use ocellus_link::code::Outcome;
 use ocellus_link::collect::Answer;
 use ocellus_link::entries;
-use ocellus_link::event::Event;
+use ocellus_link::event::{Event, Events};
 
 /// What was compared, and the first difference of each case that has one.
 #[derive(Debug, Default)]
@@ -105,35 +100,6 @@ fn working(subject: Subject, case: &Case) -> Answer {
     Answer { outcome, events: events.0 }
 }
 
-#[derive(Default)]
-struct Events(Vec<Event>);
-
-impl Sink for Events {
-    fn part(&mut self, part: Part) {
-        self.0.push(Event::Part(part));
-    }
-
-    fn entry(&mut self, field: Field) {
-        self.0.push(Event::Entry(field));
-    }
-
-    fn item(&mut self, item: Item) {
-        self.0.push(Event::Item(item));
-    }
-
-    fn caution(&mut self, caution: Caution) {
-        self.0.push(Event::Caution(caution));
-    }
-
-    fn sign_off(&mut self, line: SignOff) {
-        self.0.push(Event::SignOff(line));
-    }
-
-    fn step(&mut self, step: Step) {
-        self.0.push(Event::Step(step));
-    }
-}
-
 /// The number of an event that has one.
 fn number(event: &Event) -> Option<f64> {
     match event {
@@ -214,7 +180,7 @@ fn name(event: &Event) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use ocellus_core::item::What;
+    use ocellus_core::item::{Item, What};
 
     fn answer(values: &[f64]) -> Answer {
         let item = |value: &f64| Event::Item(Item { what: What::Head, method: None, row: 0, value: *value });

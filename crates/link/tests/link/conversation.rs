@@ -11,13 +11,14 @@ use ocellus_core::readback;
 use ocellus_link::code::{Outcome, Refusal};
 use ocellus_link::collect::{Answer, Collector, Failure, Progress, reply};
 use ocellus_link::entries::{case_sum, requests, text};
+use ocellus_link::event::Events;
 use ocellus_link::frame::Frame;
 use ocellus_link::message::*;
 use ocellus_link::receiver::Tally;
 use ocellus_link::respond::Responder;
 use ocellus_link::schema::{CORE, Disagreement, SCHEMA};
 
-use crate::line::{Keep, bytes, drafts, frames, say};
+use crate::line::{bytes, drafts, frames, say};
 use crate::outside::{crc32, envelope};
 
 /// Asks for one message.
@@ -60,7 +61,7 @@ fn demo_cases() {
     for (name, draft) in drafts() {
         let mut device = holding(&draft);
         let (sum, case) = (case_sum(&draft), Case::try_from(&draft).unwrap());
-        let mut here = Keep::default();
+        let mut here = Events::default();
         plan(&case, &mut here);
         let there = stream(&mut device, Plan { case_sum: sum }).unwrap();
         let bits = |events: &[ocellus_link::event::Event]| {
@@ -69,7 +70,7 @@ fn demo_cases() {
         assert_eq!(there.outcome, Outcome::Answered, "{name}");
         assert_eq!(bits(&there.events), bits(&here.0), "{name}");
         for subject in Subject::all() {
-            let mut here = Keep::default();
+            let mut here = Events::default();
             let steps = explain(subject, &case, &mut here);
             let there = stream(&mut device, Explain { case_sum: sum, subject: subject.number() }).unwrap();
             assert_eq!(there.outcome, if steps { Outcome::Answered } else { Outcome::Nothing }, "{name} {subject:?}");

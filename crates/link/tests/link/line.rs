@@ -2,14 +2,8 @@
 
 use std::cell::Cell;
 
-use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
-use ocellus_core::item::{Item, Part};
-use ocellus_core::sign_off::SignOff;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::Step;
-use ocellus_link::event::Event;
 use ocellus_link::frame::Frame;
 use ocellus_link::receiver::{Received, Receiver};
 use ocellus_link::respond::{Host, Responder};
@@ -90,29 +84,4 @@ pub(crate) fn drafts() -> Vec<(String, Draft)> {
         cases.map(|path| (path.display().to_string(), draft(&std::fs::read_to_string(path).unwrap()))).collect();
     assert!(drafts.len() > 5);
     drafts
-}
-
-/// A sink that keeps every event.
-#[derive(Default)]
-pub(crate) struct Keep(pub(crate) Vec<Event>);
-
-impl Sink for Keep {
-    fn part(&mut self, part: Part) {
-        self.0.push(Event::Part(part));
-    }
-    fn entry(&mut self, field: Field) {
-        self.0.push(Event::Entry(field));
-    }
-    fn item(&mut self, item: Item) {
-        self.0.push(Event::Item(item));
-    }
-    fn caution(&mut self, caution: Caution) {
-        self.0.push(Event::Caution(caution));
-    }
-    fn sign_off(&mut self, line: SignOff) {
-        self.0.push(Event::SignOff(line));
-    }
-    fn step(&mut self, step: Step) {
-        self.0.push(Event::Step(step));
-    }
 }

@@ -5,11 +5,12 @@ use ocellus_core::plan::plan;
 use ocellus_link::code::{Outcome, Refusal};
 use ocellus_link::collect::{Answer, Collector, Failure, Progress};
 use ocellus_link::entries::{case_sum, requests};
+use ocellus_link::event::Events;
 use ocellus_link::frame::Frame;
 use ocellus_link::message::*;
 use ocellus_link::respond::Responder;
 
-use crate::line::{Keep, bytes, draft, say};
+use crate::line::{bytes, draft, say};
 use crate::outside::{crc32, envelope};
 
 const CASE: &str = include_str!("../../../../demo-data/long-toric.toml");
@@ -42,13 +43,13 @@ fn forged(frame: &Frame, payload: &[u8]) -> Frame {
 
 #[test]
 fn whole() {
-    let (draft, mut here) = (draft(CASE), Keep::default());
+    let (draft, mut here) = (draft(CASE), Events::default());
     plan(&Case::try_from(&draft).unwrap(), &mut here);
     let answer = collect(&planned(5)).unwrap().unwrap();
     assert_eq!(answer.outcome, Outcome::Answered);
     assert_eq!(answer.events, here.0);
     assert!(answer.events.len() > 200);
-    let mut played = Keep::default();
+    let mut played = Events::default();
     answer.play(&mut played);
     assert_eq!(played.0, here.0);
 }

@@ -1,12 +1,4 @@
 //! A plain terminal with a console at its other end.
-#![allow(dead_code, reason = "each test file uses its own part of this")]
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::indexing_slicing,
-    reason = "a test may panic"
-)]
 
 use ocellus_console::Console;
 use ocellus_core::draft::Draft;

@@ -1,20 +1,9 @@
 //! The line that is typed: what takes it back, what is swallowed, what is refused.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::unreachable,
-    clippy::indexing_slicing,
-    reason = "a test may panic"
-)]
-
-mod support;
-
+use crate::terminal::{Terminal, bits};
 use ocellus_console::Console;
 use ocellus_core::field::Field;
 use proptest::prelude::*;
-use support::{Terminal, bits};
 
 fn typed(keys: &[u8]) -> Terminal {
     let mut terminal = Terminal::new();

@@ -1,19 +1,8 @@
 //! Every entry: by its word and by its key, with its unit, without, and with another's.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::unreachable,
-    clippy::indexing_slicing,
-    reason = "a test may panic"
-)]
-
-mod support;
-
+use crate::terminal::{Terminal, bits, by_toml, demo_cases};
 use ocellus_core::draft::with_text;
 use ocellus_core::field::{Field, Kind};
-use support::{Terminal, bits, by_toml, demo_cases};
 
 /// A value that the field takes, as it is typed.
 fn example(field: Field) -> String {

@@ -1,16 +1,6 @@
 //! What is answered is what the core says: each number, each caution, each code.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::unreachable,
-    clippy::indexing_slicing,
-    reason = "a test may panic"
-)]
-
-mod support;
-
+use crate::terminal::{Terminal, bits, by_toml, demo_cases, here, read};
 use ocellus_core::astigmatism::site;
 use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
@@ -27,7 +17,6 @@ use ocellus_core::readback::{self, Identifiers};
 use ocellus_core::sign_off::SignOff;
 use ocellus_core::sink::Sink;
 use ocellus_core::working::Step;
-use support::{Terminal, bits, by_toml, demo_cases, here, read};
 
 /// All that the core streams.
 #[derive(Default)]

@@ -3,19 +3,8 @@
 //! A script is typed line by line; `@paste FILE` pastes a file, `@keys` goes on with escaped bytes.
 //! `BLESS=1 cargo test -p ocellus-console --test sessions` writes the transcripts anew.
 
-#![allow(
-    clippy::unwrap_used,
-    clippy::expect_used,
-    clippy::panic,
-    clippy::unreachable,
-    clippy::indexing_slicing,
-    reason = "a test may panic"
-)]
-
-mod support;
-
+use crate::terminal::{Terminal, here, read};
 use std::path::Path;
-use support::{Terminal, here, read};
 
 fn play(script: &str) -> String {
     let mut terminal = Terminal::new();
@@ -57,7 +46,7 @@ fn check(script: &Path) {
 #[test]
 fn conversations_read_as_they_did() {
     let mut scripts: Vec<_> =
-        std::fs::read_dir(here("tests/sessions")).unwrap().map(|entry| entry.unwrap().path()).collect();
+        std::fs::read_dir(here("tests/console/sessions")).unwrap().map(|entry| entry.unwrap().path()).collect();
     scripts.retain(|path| path.extension().is_some_and(|extension| extension == "script"));
     assert!(scripts.len() >= 6, "{scripts:?}");
     scripts.iter().for_each(|script| check(script));
