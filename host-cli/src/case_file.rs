@@ -2,7 +2,6 @@
 
 use crate::catalogue::Catalogue;
 use crate::entries::{Entries, did_you_mean};
-use crate::fields::sections;
 use crate::nearest::nearest;
 use crate::problem::{self, ENOUGH, Problem, in_order};
 use crate::toml_file::{TomlFile, TomlText};
@@ -72,10 +71,6 @@ fn entries(name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Entries {
     reader.entries
 }
 
-fn tables() -> impl Iterator<Item = Section> {
-    sections().into_iter().filter(|section| *section != Section::Case)
-}
-
 struct Reader<'a> {
     entries: Entries,
     problems: &'a mut Vec<Problem>,
@@ -84,7 +79,7 @@ struct Reader<'a> {
 impl Reader<'_> {
     fn top(&mut self, file: &TomlFile<'_>) {
         for (key, value) in file.table.iter() {
-            let section = tables().find(|section| section.word() == key.get_ref());
+            let section = Section::tables().find(|section| section.word() == key.get_ref());
             match (section, value.get_ref()) {
                 _ if self.problems.len() >= ENOUGH => {}
                 (Some(section), DeValue::Table(table)) => self.table(file, section, table),
@@ -93,9 +88,11 @@ impl Reader<'_> {
                     self.refuse(file, key, value, "a table, not a value or a list".to_owned(), accepted);
                 }
                 (None, DeValue::Table(_) | DeValue::Array(_)) if Field::from_key(key.get_ref()).is_none() => {
-                    let accepted = match nearest(key.get_ref(), tables().map(Section::word)) {
+                    let accepted = match nearest(key.get_ref(), Section::tables().map(Section::word)) {
                         Some(word) => format!("perhaps [{word}]"),
-                        None => tables().map(|table| format!("[{}]", table.word())).collect::<Vec<_>>().join(", "),
+                        None => {
+                            Section::tables().map(|table| format!("[{}]", table.word())).collect::<Vec<_>>().join(", ")
+                        }
                     };
                     self.refuse(file, key, value, "no table of a case file has this name".to_owned(), accepted);
                 }

@@ -7,13 +7,6 @@ use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Section};
 use std::io::{self, Write};
 
-/// The tables of a case file, in the order of the fields.
-pub(crate) fn sections() -> Vec<Section> {
-    let mut sections: Vec<Section> = Field::ALL.iter().map(|field| field.section()).collect();
-    sections.dedup();
-    sections
-}
-
 fn heading(section: Section) -> String {
     match section {
         Section::Case => "Before the first table".to_owned(),
@@ -47,7 +40,7 @@ fn need(needed: &[Field], field: Field) -> &'static str {
 /// Prints the fields on 80 columns.
 pub fn print(out: &mut dyn Write) -> io::Result<()> {
     let needed = needed();
-    for section in sections() {
+    for &section in Section::ALL {
         writeln!(out, "{}", heading(section))?;
         for field in of(section) {
             let need = need(&needed, field);
@@ -67,7 +60,7 @@ pub fn print(out: &mut dyn Write) -> io::Result<()> {
 /// Prints the fields as Markdown tables.
 pub fn print_markdown(out: &mut dyn Write) -> io::Result<()> {
     let needed = needed();
-    for section in sections() {
+    for &section in Section::ALL {
         let heading = match section {
             Section::Case => heading(section),
             section => format!("`{}`", heading(section)),

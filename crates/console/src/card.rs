@@ -1,11 +1,13 @@
 //! The theatre card, whole or a part of it. It is planned twice: once for what must be known before it, once to print.
 
-use crate::command::{self, Outcome, same_word};
+use crate::case::case;
 use crate::head::{Head, side};
 use crate::nearest::Nearest;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::readback;
 use crate::table::{self, Row};
+use crate::word::same_word;
 use ocellus_core::astigmatism::site;
 use ocellus_core::caution::{Caution, Code};
 use ocellus_core::choice::CylinderPlane;
@@ -22,7 +24,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         Ok(wanted) => wanted,
         Err(()) => return Outcome::Refused,
     };
-    let Some(case) = command::case(draft, page) else { return Outcome::Told };
+    let Some(case) = case(draft, page) else { return Outcome::Told };
     let mut head = Head::of(wanted);
     plan(&case, &mut head);
     match wanted {

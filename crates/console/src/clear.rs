@@ -1,8 +1,8 @@
 //! Forgetting entries: one, or all; never by a slip.
 
-use crate::command::Outcome;
 use crate::entry;
 use crate::nearest::Nearest;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;

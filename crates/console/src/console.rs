@@ -1,9 +1,10 @@
 //! Bytes in, text out: the line that is typed, and when to answer.
 
-use crate::command::{self, Outcome};
+use crate::command;
 use crate::identify::{Asked, Identify};
 use crate::keys::{Key, Keys};
 use crate::line::{Line, Room};
+use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::{entry, show};
 use ocellus_core::caution::Code;

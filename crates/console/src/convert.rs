@@ -1,9 +1,10 @@
 //! A pressure in other units.
 
-use crate::command::{Outcome, first_word};
 use crate::entry::split_unit;
 use crate::nearest::Nearest;
+use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::word::first_word;
 use ocellus_core::decimal;
 use ocellus_core::draft::Draft;
 use ocellus_core::pressure::unit::{Unit, convert};

@@ -1,7 +1,8 @@
 //! A line that enters something: `al 23.46 mm`, `k1 43.25 @ 95`, or a line of a case file.
 
-use crate::command::{Outcome, same_word};
+use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::word::same_word;
 use crate::wrong::{self, Wrong};
 use heapless::Vec;
 use ocellus_core::decimal::parse;

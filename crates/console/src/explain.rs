@@ -1,8 +1,9 @@
 //! How a number came about: each step under the paper's own symbol. The sentences and sources are a desk's.
 
+use crate::case::case;
 use crate::cautions::{Cautions, origin};
-use crate::command::{self, Outcome};
 use crate::nearest::Nearest;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::show;
 use ocellus_core::caution::Caution;
@@ -27,7 +28,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         subjects(page);
         return Outcome::Refused;
     };
-    let Some(case) = command::case(draft, page) else { return Outcome::Told };
+    let Some(case) = case(draft, page) else { return Outcome::Told };
     page.line(subject.name());
     let mut working = Working { draft, page, topic: None, cautions: Cautions::new() };
     let any = explain(subject, &case, &mut working);

@@ -1,7 +1,7 @@
 //! Help, in parts that fit a small screen.
 
-use crate::command::{Outcome, sections};
 use crate::nearest::Nearest;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::verb::{VERBS, Verb};
 use crate::{card, entry, explain, show, wrong};
@@ -14,7 +14,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         [b'[', .., b']'] => rest.get(1..rest.len() - 1).unwrap_or(rest),
         _ => rest,
     };
-    let section = sections().find(|section| section.word().eq_ignore_ascii_case(bare));
+    let section = Section::tables().find(|section| section.word().eq_ignore_ascii_case(bare));
     match (VERBS.iter().find(|verb| verb.word.eq_ignore_ascii_case(rest)), entry::field(rest), section) {
         _ if rest.is_empty() => overview(page),
         _ if rest.eq_ignore_ascii_case("entries") => entries(page),
@@ -57,7 +57,7 @@ fn overview(page: &mut Page) {
 
 fn entries(page: &mut Page) {
     page.line("The words of every entry; help WORD tells what it takes.");
-    for section in core::iter::once(Section::Case).chain(sections()) {
+    for &section in Section::ALL {
         page.word(section.word());
         for field in of(section) {
             page.text(field.word());

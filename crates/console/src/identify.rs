@@ -1,6 +1,7 @@
 //! Two patient identifiers: asked for, covered by one read-back, and forgotten.
 
-use crate::command::{self, Outcome};
+use crate::case::case;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::readback;
 use heapless::Vec;
@@ -27,7 +28,7 @@ pub(crate) struct Identify {
 }
 
 pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
-    if command::case(draft, page).is_none() {
+    if case(draft, page).is_none() {
         return Outcome::Told;
     }
     page.line("Two patient identifiers, read from the original printout; kept nowhere. Ctrl-C gives up.");

@@ -19,6 +19,7 @@
 #![no_std]
 
 mod card;
+mod case;
 mod cautions;
 mod clear;
 mod command;
@@ -35,11 +36,13 @@ mod line;
 mod nearest;
 mod nudge;
 mod number;
+mod outcome;
 mod page;
 mod readback;
 mod show;
 mod table;
 mod verb;
+mod word;
 mod wrong;
 
 pub use console::Console;

@@ -2,11 +2,13 @@
 //!
 //! There is room for a part of a card only, so both cards are planned once for each part.
 
+use crate::case::case;
 use crate::cautions::Codes;
-use crate::command::{self, Outcome, first_word};
 use crate::entry::{self, in_range, is_unit, put, split_unit};
 use crate::number;
+use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::word::first_word;
 use crate::wrong::{self, Wrong};
 use heapless::Vec;
 use ocellus_core::case::Case;
@@ -97,7 +99,7 @@ impl Nudge {
     // apart, as above
     #[inline(never)]
     fn is_fit(&self, draft: &mut Draft, page: &mut Page) -> bool {
-        if command::case(draft, page).is_none() {
+        if case(draft, page).is_none() {
             return false;
         }
         page.text(self.field.what());
@@ -107,7 +109,7 @@ impl Nudge {
         page.field(self.field, self.new);
         page.end();
         draft.set(self.field, self.new);
-        command::case(draft, page).is_some()
+        case(draft, page).is_some()
     }
 
     fn tell(&self, draft: &mut Draft, page: &mut Page) {

@@ -1,6 +1,7 @@
 //! The code that two people compare by voice.
 
-use crate::command::{self, Outcome};
+use crate::case::case;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
@@ -14,7 +15,7 @@ pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
 
 /// Prints the code of the entries, with two identifiers or without.
 pub(crate) fn of(draft: &Draft, identifiers: Option<&Identifiers>, page: &mut Page) {
-    let Some(case) = command::case(draft, page) else { return };
+    let Some(case) = case(draft, page) else { return };
     let mut answers = Answers::default();
     plan(&case, &mut answers);
     print(&answers, draft, identifiers, page);

@@ -1,6 +1,7 @@
 //! What was entered, and what a case still needs.
 
-use crate::command::{Outcome, needs};
+use crate::case::needs;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;

@@ -1,6 +1,6 @@
 //! What can be asked: one table.
 
-use crate::command::Outcome;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::{card, clear, convert, draw, explain, help, identify, nudge, readback, show};
 use ocellus_core::draft::Draft;

@@ -59,6 +59,31 @@ pub enum Section {
 }
 
 impl Section {
+    /// Every table, in the order of the fields.
+    pub const ALL: &[Section] = &[
+        Section::Case,
+        Section::Biometry,
+        Section::Spectacles,
+        Section::Fellow,
+        Section::Target,
+        Section::Lens,
+        Section::Toric,
+        Section::Backup,
+        Section::Incision,
+        Section::Capsule,
+        Section::Pressure,
+        Section::Risks,
+    ];
+
+    /// Those that have a heading in a case file.
+    ///
+    /// ```
+    /// assert!(ocellus_core::field::Section::tables().all(|table| !table.word().is_empty()));
+    /// ```
+    pub fn tables() -> impl Iterator<Item = Section> {
+        Self::ALL.iter().copied().filter(|section| *section != Section::Case)
+    }
+
     /// The name of the table in a case file; empty for keys before the first table.
     ///
     /// ```

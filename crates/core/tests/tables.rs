@@ -2,7 +2,7 @@
 
 use ocellus_core::constant;
 use ocellus_core::explain::Subject;
-use ocellus_core::field::{Field, Kind};
+use ocellus_core::field::{Field, Kind, Section};
 use ocellus_core::item::What;
 use ocellus_core::source::Source;
 use ocellus_core::working::Topic;
@@ -30,9 +30,10 @@ fn no_name_stands_twice() {
 /// The sections are contiguous, so a case file read from top to bottom is in canonical order.
 #[test]
 fn fields_of_a_section_stand_together() {
-    let mut sections: Vec<&str> = Field::ALL.iter().map(|f| f.section().word()).collect();
+    let mut sections: Vec<Section> = Field::ALL.iter().map(|f| f.section()).collect();
     sections.dedup();
-    all_different(sections.into_iter());
+    assert_eq!(sections, Section::ALL);
+    all_different(sections.iter().map(|section| section.word()));
 }
 
 #[test]

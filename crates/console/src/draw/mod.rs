@@ -5,7 +5,8 @@ mod place;
 mod rhexis;
 
 use self::place::Place;
-use crate::command::{self, Outcome};
+use crate::case::case;
+use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
@@ -32,7 +33,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
             return Outcome::Refused;
         }
     };
-    if let Some(case) = command::case(draft, page) {
+    if let Some(case) = case(draft, page) {
         let mut picked = Picked([None; WANTED.len()]);
         plan(&case, &mut picked);
         draw(draft, &picked, page);
