@@ -25,14 +25,20 @@ impl Device {
 
     /// Takes a byte of the line, behind which `waiting` more have arrived.
     pub fn byte(&mut self, byte: u8, waiting: usize, board: &dyn Board, out: &mut dyn FnMut(u8)) {
-        if let Some(typed) = self.responder.push(byte, board.millis(), board, out) {
-            self.console.byte(typed, waiting, &mut |text| text.bytes().for_each(&mut *out));
-        }
+        let typed = self.responder.push(byte, board.millis(), board, out);
+        self.typed(typed, waiting, out);
     }
 
     /// Nothing has arrived; time passes.
-    pub fn idle(&mut self, board: &dyn Board) {
-        self.responder.tick(board.millis());
+    pub fn idle(&mut self, board: &dyn Board, out: &mut dyn FnMut(u8)) {
+        let typed = self.responder.tick(board.millis());
+        self.typed(typed, 0, out);
+    }
+
+    fn typed(&mut self, byte: Option<u8>, waiting: usize, out: &mut dyn FnMut(u8)) {
+        if let Some(byte) = byte {
+            self.console.byte(byte, waiting, &mut |text| text.bytes().for_each(&mut *out));
+        }
     }
 }
 

@@ -85,7 +85,7 @@ fn main() -> ! {
             }
             None => {
                 lit(&mut light, false);
-                DEVICE.idle(&board);
+                DEVICE.idle(&board, &mut out);
                 if board.overruns() != overruns {
                     overruns = board.overruns();
                     log!("{=u32} bytes lost so far", overruns);

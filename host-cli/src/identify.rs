@@ -1,5 +1,6 @@
 //! Asks for the two patient identifiers that a read-back covers.
 
+use ocellus_core::date::Date;
 use ocellus_core::error::Code;
 use ocellus_core::name::Name;
 use ocellus_core::readback::Identifiers;
@@ -12,12 +13,17 @@ use std::io::{self, BufRead, Write};
 pub fn ask(answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<Identifiers> {
     writeln!(questions, "Two patient identifiers, read from the original printout; kept nowhere.")?;
     Ok(Identifiers(
-        one("Hospital number: ", answers, questions)?,
-        one("Date of birth, YYYY-MM-DD: ", answers, questions)?,
+        one("Hospital number: ", |_| Ok(()), answers, questions)?,
+        one("Date of birth, YYYY-MM-DD: ", |text| Date::parse(text).map(drop), answers, questions)?,
     ))
 }
 
-fn one(question: &str, answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<Name> {
+fn one(
+    question: &str,
+    check: impl Fn(&str) -> Result<(), Code>,
+    answers: &mut dyn BufRead,
+    questions: &mut dyn Write,
+) -> io::Result<Name> {
     loop {
         write!(questions, "{question}")?;
         questions.flush()?;
@@ -25,9 +31,10 @@ fn one(question: &str, answers: &mut dyn BufRead, questions: &mut dyn Write) -> 
         if answers.read_line(&mut answer)? == 0 {
             return Err(io::Error::new(io::ErrorKind::UnexpectedEof, "the input ended before both identifiers"));
         }
-        match Name::parse(answer.trim_end_matches(['\r', '\n'])) {
+        let name = Name::parse(answer.trim_end_matches(['\r', '\n']));
+        match name.and_then(|name| check(name.as_str()).map(|()| name)) {
             Ok(name) => return Ok(name),
-            Err(_) => writeln!(questions, "{}", Code::NotAName.text())?,
+            Err(code) => writeln!(questions, "{}", code.text())?,
         }
     }
 }

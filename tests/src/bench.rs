@@ -84,7 +84,9 @@ fn serve(device: &mut Device, here: &Here, mut socket: TcpStream) -> io::Result<
                 }
             }
             Err(error) if matches!(error.kind(), io::ErrorKind::WouldBlock | io::ErrorKind::TimedOut) => {
-                device.idle(here);
+                said.clear();
+                device.idle(here, &mut |byte| said.push(byte));
+                socket.write_all(&said)?;
             }
             Err(error) => return Err(error),
         }

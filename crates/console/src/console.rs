@@ -127,9 +127,10 @@ impl Console {
     }
 
     fn keep(&mut self, byte: u8, waiting: usize, out: &mut dyn FnMut(&str)) {
+        // a line is shown whole or not at all: a piece of a number is another number
+        self.hidden |= !self.silent && waiting > PASTED && self.line.text().is_empty();
         match self.line.push(byte) {
             Room::Kept => {
-                self.hidden |= !self.silent && waiting > PASTED;
                 self.show(byte, out);
             }
             Room::Full if !self.silent => out("\x07"),

@@ -4,11 +4,11 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::word::same_word;
 use crate::wrong::{self, Wrong};
-use heapless::Vec;
 use ocellus_core::decimal::parse;
 use ocellus_core::draft::Draft;
 use ocellus_core::error::{Code, Error};
 use ocellus_core::field::{Field, Kind};
+use ocellus_core::name::Name;
 
 /// Trade notation: a power goes on with its axis, a sphere with its cylinder.
 const GOES_ON: &[(Field, u8, Field)] = &[
@@ -18,9 +18,6 @@ const GOES_ON: &[(Field, u8, Field)] = &[
     (Field::OldCylinder, b'@', Field::OldAxis),
     (Field::LensCylinder, b'@', Field::LensAxis),
 ];
-
-/// The most entries of one line.
-const LONGEST: usize = 3;
 
 /// The field that is typed after this one in trade notation.
 pub(crate) fn after(field: Field) -> Option<(u8, Field)> {
@@ -35,29 +32,45 @@ pub(crate) fn field(name: &str) -> Option<Field> {
         .find(|field| field.word().eq_ignore_ascii_case(name) || field.key().eq_ignore_ascii_case(name))
 }
 
-/// Enters all of a line, or nothing of it.
+/// Enters all of a line. Where something of it is refused, nothing of it is entered, nor what stood in its place before: a
+/// card must not rest on a value that somebody meant to replace.
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
 pub(crate) fn enter(draft: &mut Draft, name: &str, first: Field, text: &str, page: &mut Page) -> Outcome {
-    let mut before: Vec<(Field, Option<f64>), LONGEST> = Vec::new();
-    let (mut field, mut name, mut rest) = (first, name, text);
+    let held = draft.name(Field::Id).copied();
+    let (mut field, mut name, mut rest, mut count) = (first, name, text, 0);
     loop {
         let further = after(field).and_then(|(mark, next)| Some((split_at(rest, mark)?, next)));
         let typed = further.map_or(rest, |((typed, _), _)| typed).trim_ascii();
-        let old = draft.number(field);
+        count += 1;
         if let Err(wrong) = take(draft, field, typed) {
-            before.iter().for_each(|(field, old)| put(draft, *field, *old));
             wrong::tell(&wrong, name, field, typed, page);
-            if !before.is_empty() || further.is_some() {
-                page.paragraph("    ", "nothing of this line was used");
+            let whole = count > 1 || further.is_some();
+            let mut next = Some(first);
+            while let Some(field) = next {
+                draft.clear(field);
+                next = after(field).filter(|_| whole).map(|(_, next)| next);
             }
+            page.paragraph("    ", "not entered now, whatever stood there before");
             return Outcome::Refused;
         }
-        let _ = before.push((field, old));
         let Some(((_, after), next)) = further else { break };
         (field, name, rest) = (next, next.word(), after);
     }
-    Outcome::Entered(first, before.len() as u8)
+    if let (Field::Id, Some(held)) = (first, held) {
+        another(draft, &held, page);
+    }
+    Outcome::Entered(first, count)
+}
+
+/// Another label begins another case: nothing of the one before must be left in it.
+fn another(draft: &mut Draft, held: &Name, page: &mut Page) {
+    let Some(label) = draft.name(Field::Id).copied().filter(|label| label != held) else { return };
+    Field::ALL.iter().for_each(|field| draft.clear(*field));
+    let _ = draft.set_name(Field::Id, label);
+    page.text("another case: what was entered of ");
+    page.text(held.as_str());
+    page.line(" is forgotten.");
 }
 
 /// What stands before the first of a mark, and after it.
@@ -74,7 +87,7 @@ pub(crate) fn put(draft: &mut Draft, field: Field, value: Option<f64>) {
     }
 }
 
-/// Enters one value; where it is wrong the draft stays as it was.
+/// Enters one value; where it is wrong, what is left there is not to be used.
 fn take<'a>(draft: &mut Draft, field: Field, typed: &'a str) -> Result<(), Wrong<'a>> {
     if typed.is_empty() {
         return Err(Wrong::Nothing);
@@ -101,12 +114,8 @@ fn number<'a>(draft: &mut Draft, field: Field, text: &'a str) -> Result<(), Wron
     {
         return Err(Wrong::Unit(unit, parsed.value));
     }
-    let old = draft.number(field);
     draft.enter(field, digits).map_err(Wrong::Entry)?;
-    in_range(field, draft.number(field).unwrap_or(0.0)).map_err(|error| {
-        put(draft, field, old);
-        Wrong::Entry(error)
-    })
+    in_range(field, draft.number(field).unwrap_or(0.0)).map_err(Wrong::Entry)
 }
 
 /// Whether a unit is this entry's; none at all is.

@@ -5,6 +5,7 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::readback;
 use heapless::Vec;
+use ocellus_core::date::Date;
 use ocellus_core::draft::Draft;
 use ocellus_core::error::Code;
 use ocellus_core::name::{LENGTH, Name};
@@ -60,6 +61,7 @@ impl Identify {
                 let _ = self.first.extend_from_slice(name.as_str().as_bytes());
                 self.asked = Asked::Second;
             }
+            _ if Date::parse(name.as_str()).is_err() => page.line(Code::NotADate.text()),
             _ => {
                 let first = core::str::from_utf8(&self.first).ok().and_then(|first| Name::parse(first).ok());
                 if let Some(first) = first {

@@ -69,7 +69,7 @@ impl Keys {
             (State::Escape, b'[') => (State::Bracket, Key::Nothing),
             (State::Escape, b'O') => (State::Single, Key::Nothing),
             (State::Escape, b']' | b'P' | b'X' | b'^' | b'_') => (State::Text, Key::Nothing),
-            (State::Escape | State::Charset, b' '..=b'/') => (State::Charset, Key::Nothing),
+            (State::Escape, b'(' | b')') => (State::Charset, Key::Nothing),
             // the function keys of some consoles
             (State::Bracket, b'[') => (State::Last, Key::Nothing),
             (State::Bracket | State::Single, b'A') => (State::Plain, Key::Earlier),

@@ -57,6 +57,9 @@ impl Refusal {
     }
 }
 
+/// Stands in typed text for what was lost of it: no text holds it, so that a line with it is refused.
+pub const LOST: u8 = 0xFF;
+
 /// Answers a desk.
 #[derive(Debug)]
 pub struct Responder {
@@ -77,19 +80,20 @@ impl Responder {
         Responder { receiver: Receiver::new(), draft: Draft::EMPTY, refused: 0 }
     }
 
-    /// Takes a byte of the line; what is typed text is given back.
+    /// Takes a byte of the line; what is typed text is given back, and [`LOST`] where a broken frame may have swallowed some.
     pub fn push(&mut self, byte: u8, now_ms: u32, host: &dyn Host, send: &mut dyn FnMut(u8)) -> Option<u8> {
         match self.receiver.push(byte, now_ms) {
             Received::Text(byte) => return Some(byte),
             Received::Frame(frame) => self.answer(&frame, host, send),
-            Received::Nothing | Received::Bad(_) => {}
+            Received::Bad(_) => return Some(LOST),
+            Received::Nothing => {}
         }
         None
     }
 
-    /// Tells it the time while nothing comes.
-    pub fn tick(&mut self, now_ms: u32) {
-        self.receiver.tick(now_ms);
+    /// Tells it the time while nothing comes; gives [`LOST`] back as [`Responder::push`] does.
+    pub fn tick(&mut self, now_ms: u32) -> Option<u8> {
+        matches!(self.receiver.tick(now_ms), Received::Bad(_)).then_some(LOST)
     }
 
     /// What its receiver has seen.

@@ -55,14 +55,14 @@ pub(crate) fn listen() {
 unsafe fn DefaultHandler(_number: i16) {
     let mut byte = [0];
     let mut receiver = cmsdk::Receiver;
+    if receiver.overran() {
+        received::overrun();
+    }
     let room = received::fill(&mut || match receiver.read(&mut byte) {
         Ok(1) => byte.first().copied(),
         _ => None,
     });
     if !room {
         NVIC::mask(Received);
-    }
-    if receiver.overran() {
-        received::overrun();
     }
 }

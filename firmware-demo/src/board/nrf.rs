@@ -129,6 +129,13 @@ fn UARTE0_UART0() {
 fn receive() {
     // SAFETY: of the registers used here the sending half uses none.
     let uart = unsafe { &*UART0::PTR };
+    let errors = uart.errorsrc.read();
+    // SAFETY: each error is cleared by writing 1 to it.
+    uart.errorsrc.write(|w| unsafe { w.bits(errors.bits()) });
+    // The chip's own buffer holds six bytes; a damaged byte is a lost one.
+    if errors.bits() != 0 {
+        received::overrun();
+    }
     let room = received::fill(&mut || {
         let ready = uart.events_rxdrdy.read().bits() != 0;
         ready.then(|| {
@@ -138,13 +145,6 @@ fn receive() {
     });
     if !room {
         NVIC::mask(UART);
-    }
-    let errors = uart.errorsrc.read();
-    // SAFETY: each error is cleared by writing 1 to it.
-    uart.errorsrc.write(|w| unsafe { w.bits(errors.bits()) });
-    // The chip's own buffer holds six bytes.
-    if errors.overrun().is_present() {
-        received::overrun();
     }
 }
 

@@ -11,7 +11,7 @@ use embedded_io::{Read, ReadReady, Write};
 use rp2040_hal::gpio::bank0::{Gpio0, Gpio1};
 use rp2040_hal::gpio::{FunctionUart, Pin, Pins, PullNone};
 use rp2040_hal::pac::{self, Interrupt, NVIC, UART0, interrupt};
-use rp2040_hal::uart::{ReadErrorType, Reader, UartConfig, UartPeripheral};
+use rp2040_hal::uart::{Reader, UartConfig, UartPeripheral};
 use rp2040_hal::{Clock, Sio, Timer, Watchdog, clocks};
 
 use crate::{received, systick};
@@ -90,10 +90,8 @@ fn UART0_IRQ() {
             while let Ok(true) = receiver.read_ready() {
                 match receiver.read(&mut byte) {
                     Ok(_) => return byte.first().copied(),
-                    // It tells first what was left of the byte, then that others were lost.
-                    Err(ReadErrorType::Overrun) => received::overrun(),
-                    // A damaged byte is no byte; the conversation notices.
-                    Err(_) => {}
+                    // a damaged byte is a lost one
+                    Err(_) => received::overrun(),
                 }
             }
             None

@@ -45,7 +45,7 @@ impl fmt::Display for Trouble {
         match self {
             Trouble::Line(error) => write!(f, "{error}"),
             Trouble::NoAnswer(None) => {
-                write!(f, "no answer, asked {ATTEMPTS} times; is an ocellus device on this line?")
+                write!(f, "no answer, asked {ATTEMPTS} times: is an ocellus device on this line, and no other program?")
             }
             Trouble::NoAnswer(Some(failure)) => {
                 write!(f, "no answer that could be used, asked {ATTEMPTS} times; at last: {failure}")
@@ -100,7 +100,10 @@ impl Line {
         let welcome = Welcome { version: 0, schema: 0, core: [0; 3], largest_payload: 0, board: [0; 16] };
         let (receiver, silent) = (Receiver::new(), SILENT_AT_START);
         let mut line = Line { port, receiver, started, sequence, welcome, silent, asked_again: 0 };
-        line.welcome = line.ask(&Hello {}.into())?;
+        line.welcome = line.ask(&Hello {}.into()).map_err(|trouble| match trouble {
+            Trouble::Refused(Failure::Version(other)) => Trouble::Other(Disagreement::Version(other)),
+            other => other,
+        })?;
         line.silent = SILENT;
         match line.welcome.disagreement() {
             Some(disagreement) => Err(Trouble::Other(disagreement)),

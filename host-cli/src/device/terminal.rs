@@ -7,6 +7,9 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::thread;
 use std::time::{Duration, Instant};
 
+/// Gives up the line that is being typed, and both patient identifiers: Ctrl-C.
+const ABANDON: u8 = 3;
+
 /// Ends a session at a terminal: Ctrl-D.
 const END: u8 = 4;
 
@@ -86,8 +89,10 @@ pub fn with(mut device: Box<dyn Port>) -> io::Result<()> {
 /// Key by key, both ways at once.
 fn typed(device: &mut dyn Port) -> io::Result<()> {
     let mut out = io::stdout();
-    out.write_all(b"Ctrl-D ends; Enter for a first answer.\r\n")?;
+    out.write_all(b"Ctrl-D ends.\r\n")?;
     out.flush()?;
+    // whatever was left of a line before is given up, and the device asks for the next
+    device.write_all(&[ABANDON])?;
     let keys = keys();
     loop {
         pass(device, &mut out)?;
@@ -103,11 +108,12 @@ fn typed(device: &mut dyn Port) -> io::Result<()> {
 /// Line by line: the next once the device asks for it, since it has no room for more than a few.
 fn script(device: &mut dyn Port) -> io::Result<()> {
     let mut out = io::stdout();
-    // the greeting of a device that starts with this connection, and an empty line for one that had started before
-    device.write_all(b"\r")?;
+    // the greeting of a device that starts with this connection; whatever was left of a line before is given up
+    device.write_all(&[ABANDON])?;
     wait_for_prompt(device, &mut out)?;
     for line in io::stdin().lines() {
-        device.write_all(line?.as_bytes())?;
+        // 0 opens a frame, and nobody types one
+        device.write_all(line?.replace('\0', "\u{fffd}").as_bytes())?;
         device.write_all(b"\r")?;
         wait_for_prompt(device, &mut out)?;
     }
@@ -128,7 +134,7 @@ fn wait_for_prompt(device: &mut dyn Port, out: &mut dyn Write) -> io::Result<()>
             }
         }
     }
-    Ok(())
+    Err(io::Error::new(io::ErrorKind::TimedOut, "the device does not ask for the next line"))
 }
 
 /// Shows what has come from the device.

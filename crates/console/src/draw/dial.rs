@@ -68,7 +68,7 @@ impl Dial {
                 legend(page, side);
                 page.raw(" EYE from the front,");
             }
-            1 => legend(page, "as the surgeon faces it"),
+            1 => legend(page, "of a patient upright"),
             2 => {
                 legend(page, "0 ");
                 page.raw(word(0.0));

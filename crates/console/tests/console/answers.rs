@@ -194,7 +194,10 @@ fn identifiers_are_asked_for_again_and_kept_nowhere() {
     assert!(terminal.line("a name of more than twenty-four").ends_with("Hospital number: "));
     terminal.line("SECRET-1");
     // what is typed here is an answer, never a command
-    let answer = terminal.line("clear all");
+    for wrong in ["clear all", "31.01.1950", "1950-02-30"] {
+        assert!(terminal.line(wrong).ends_with("Date of birth, YYYY-MM-DD: "));
+    }
+    let answer = terminal.line("1950-01-31");
     assert!(answer.contains("Read-back"), "{answer}");
     assert!(terminal.draft().has(Field::AxialLength));
     let screen = terminal.screen.len();

@@ -1,6 +1,7 @@
 //! Every entry: by its word and by its key, with its unit, without, and with another's.
 
 use crate::terminal::{Terminal, bits, by_toml, demo_cases};
+use ocellus_core::draft::Draft;
 use ocellus_core::draft::with_text;
 use ocellus_core::field::{Field, Kind};
 
@@ -77,12 +78,10 @@ fn another_unit_is_refused_and_its_own_named() {
 }
 
 #[test]
-fn a_value_out_of_range_leaves_the_old_one() {
+fn a_refused_value_leaves_none_behind() {
     for field in Field::ALL.iter().copied() {
         let Kind::Number(places, bounds) = field.kind() else { continue };
         let mut terminal = Terminal::new();
-        terminal.line(&format!("{} {}", field.word(), example(field)));
-        let before = bits(terminal.draft());
         for wrong in [
             format!("{}", bounds.max + 1.0),
             format!("{}", bounds.min - 1.0),
@@ -95,8 +94,11 @@ fn a_value_out_of_range_leaves_the_old_one() {
             "- 1".into(),
             "1 2".into(),
         ] {
+            terminal.line(&format!("{} {}", field.word(), example(field)));
+            assert!(terminal.draft().has(field));
             let answer = terminal.line(&format!("{} {wrong}", field.word()));
-            assert_eq!(bits(terminal.draft()), before, "{} {wrong}", field.word());
+            assert_eq!(bits(terminal.draft()), bits(&Draft::EMPTY), "{} {wrong}", field.word());
+            assert!(answer.contains("not entered now, whatever stood there before"), "{answer}");
             assert!(answer.contains("accepted:"), "{answer}");
             assert!(answer.trim_start().starts_with(&format!("{} {wrong}:", field.word())), "{answer}");
         }
@@ -137,12 +139,40 @@ fn trade_notation_is_taken_whole_or_not_at_all() {
     assert_eq!(number("oldsphere -3.50 / -1.25 @ 195", Field::OldSphere), None);
     // an entry with no axis of its own has no such notation
     assert_eq!(number("al 23.5 @ 95", Field::AxialLength), None);
-    // what stood before stands again
+    // nor does what stood before
     let mut terminal = Terminal::new();
     terminal.line("k1 43.25 @ 95");
-    let before = bits(terminal.draft());
     terminal.line("k1 44.00 @ 195");
-    assert_eq!(bits(terminal.draft()), before);
+    assert_eq!(bits(terminal.draft()), bits(&Draft::EMPTY));
+    // a power alone leaves its axis alone
+    terminal.line("k1 43.25 @ 95");
+    terminal.line("k1 99");
+    assert_eq!((terminal.draft().number(Field::K1), terminal.draft().number(Field::K1Axis)), (None, Some(95.0)));
+}
+
+/// Another label is another case, and says so; the same one again is not.
+#[test]
+fn another_label_begins_another_case() {
+    let cases = demo_cases();
+    let mut terminal = Terminal::new();
+    for (name, text) in cases.iter().cycle().take(cases.len() + 2) {
+        let answer = terminal.paste(text.as_bytes());
+        assert_eq!(bits(terminal.draft()), bits(&by_toml(text)), "{name}: {answer}");
+    }
+    assert!(terminal.line("id somebody else").contains("another case: what was entered of demo"));
+    terminal.line("al 23.46");
+    terminal.line("id somebody else");
+    assert!(terminal.draft().has(Field::AxialLength));
+}
+
+/// What a line lost is not guessed: the rest of it is refused.
+#[test]
+fn a_line_that_lost_a_byte_is_refused() {
+    let mut terminal = Terminal::new();
+    for text in [&b"target \xFF0.25\r"[..], b"iol 21.\xFF\r", b"\xFFal 23.46\r"] {
+        text.iter().for_each(|byte| terminal.byte(*byte, 0));
+        assert_eq!(bits(terminal.draft()), bits(&Draft::EMPTY), "{:?}", terminal.screen.last());
+    }
 }
 
 /// A case file pasted at once gives the entries that the toml crate reads, and no complaint.
