@@ -4,7 +4,6 @@ use crate::nearest::nearest;
 use crate::problem::{self, Problem, accepted};
 use crate::toml_file::TomlFile;
 use ocellus_core::draft::Draft;
-use ocellus_core::error::Error;
 use ocellus_core::field::{Field, Kind};
 use std::collections::BTreeMap;
 use toml::Spanned;
@@ -55,16 +54,9 @@ impl Entries {
             (_, DeValue::String(_)) => return Err("a word without quotes".to_owned()),
             _ => return Err("not a word in quotes".to_owned()),
         };
-        self.draft.enter(field, text).and_then(|()| self.in_range(field)).map_err(|error| problem::wrong(&error))
-    }
-
-    fn in_range(&self, field: Field) -> Result<(), Error> {
-        match (field.kind(), self.draft.number(field)) {
-            (Kind::Number(_, bounds), Some(value)) => {
-                bounds.check(value).map(|_| ()).map_err(|error| Error { field: Some(field), ..error })
-            }
-            _ => Ok(()),
-        }
+        let entered = self.draft.enter(field, text);
+        let checked = entered.and_then(|()| self.draft.number(field).map_or(Ok(()), |value| field.check(value)));
+        checked.map_err(|error| problem::wrong(&error))
     }
 
     /// A problem about a field, at its place where it has one.

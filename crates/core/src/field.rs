@@ -5,6 +5,9 @@
 
 use crate::bounds::{self, Bounds};
 use crate::choice;
+use crate::date::Date;
+use crate::error::{Code, Error};
+use crate::eye::misread;
 
 /// A typed value that a draft keeps as a number.
 pub(crate) trait Quantity: Sized {
@@ -351,14 +354,26 @@ impl Field {
         Field::ALL.iter().copied().find(|f| f.key() == key)
     }
 
-    /// The field that is typed by this short word.
+    /// Whether a value is of its kind: a number in its range, a word of its list, a date of the calendar.
+    ///
+    /// # Errors
+    /// [`Code::OutOfRange`], or [`Code::WrongUnit`] where it looks like another quantity; [`Code::NotANumber`],
+    /// [`Code::NotAWord`], [`Code::NotADate`].
     ///
     /// ```
-    /// use ocellus_core::field::Field;
-    /// assert_eq!(Field::from_word("acd"), Some(Field::Acd));
+    /// use ocellus_core::{error::Code, field::Field};
+    /// assert_eq!(Field::K1.check(43.25), Ok(()));
+    /// assert_eq!(Field::K1.check(7.8).unwrap_err().code, Code::WrongUnit);
     /// ```
-    pub fn from_word(word: &str) -> Option<Field> {
-        Field::ALL.iter().copied().find(|f| f.word() == word)
+    pub fn check(self, value: f64) -> Result<(), Error> {
+        let refused = |code| Error { value: value.is_finite().then_some(value), ..Error::of(code, self) };
+        match self.kind() {
+            Kind::Number(_, bounds) => bounds.check(value).map(drop).map_err(|error| misread::named(error.at(self))),
+            Kind::Choice(words) if (0..words.len()).any(|code| code as f64 == value) => Ok(()),
+            Kind::Choice(_) => Err(refused(Code::NotAWord)),
+            Kind::Date => Date::from_number(value).map(drop).map_err(refused),
+            Kind::Name => Ok(()),
+        }
     }
 
     /// The unit that is printed after its value; empty where there is none.

@@ -1,11 +1,9 @@
 //! The door: reports everything that is wrong with a draft, and lets nothing wrong through.
 
-use crate::date::Date;
 use crate::draft::Draft;
 use crate::error::{Code, Error};
 use crate::eye::cornea::Cornea;
-use crate::eye::misread;
-use crate::field::{Field, Field::*, Kind};
+use crate::field::{Field, Field::*};
 use crate::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex};
 
 /// Without these there is no case.
@@ -51,7 +49,7 @@ pub(super) fn pass(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Corne
     };
     let with_value = |code, field| Error { value: draft.number(field), ..Error::of(code, field) };
     for &field in Field::ALL {
-        if let Some(Err(error)) = draft.number(field).map(|value| of_its_kind(field, value)) {
+        if let Some(Err(error)) = draft.number(field).map(|value| field.check(value)) {
             refuse(error);
         }
     }
@@ -78,21 +76,9 @@ pub(super) fn pass(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Corne
     cornea.filter(|_| open)
 }
 
-/// A number in its range, a word of its list, a date of the calendar.
-fn of_its_kind(field: Field, value: f64) -> Result<(), Error> {
-    let refused = |code| Error { value: value.is_finite().then_some(value), ..Error::of(code, field) };
-    match field.kind() {
-        Kind::Number(_, bounds) => bounds.check(value).map(drop).map_err(|error| misread::named(error.at(field))),
-        Kind::Choice(words) if (0..words.len()).any(|code| code as f64 == value) => Ok(()),
-        Kind::Choice(_) => Err(refused(Code::NotAWord)),
-        Kind::Date => Date::from_number(value).map(drop).map_err(refused),
-        Kind::Name => Ok(()),
-    }
-}
-
 /// Whether an entry does not agree with the other that it must not exceed, or not fall below.
 fn disagrees(draft: &Draft, field: Field) -> bool {
-    let number = |field| draft.number(field).filter(|value| of_its_kind(field, *value).is_ok());
+    let number = |field| draft.number(field).filter(|value| field.check(*value).is_ok());
     let pair = match field {
         BiometryDate => number(SurgeryDate).zip(number(BiometryDate)),
         LensMost => number(LensMost).zip(number(LensLeast)),

@@ -70,9 +70,30 @@ fn written_as_std_does(
     Ok(count)
 }
 
+/// The standard library's exponent tells where a number's first digit stands.
+fn places_as_std_counts(places_for: fn(f64, u8) -> u8) -> Compared {
+    let mut count = 0;
+    for seed in 0..2000_u64 {
+        let bits = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15);
+        // from 2^-30 to 2^30
+        let value = f64::from_bits((bits & 0x800f_ffff_ffff_ffff) | ((1023 - 30 + bits % 60) << 52));
+        let text = format!("{value:e}");
+        let exponent: i32 = text.split('e').nth(1).ok_or("no exponent")?.parse()?;
+        for significant in [3_u8, 8] {
+            let expected = (i32::from(significant) - 1 - exponent).clamp(0, 15);
+            if i32::from(places_for(value, significant)) != expected {
+                return Err(format!("{value:e} to {significant} digits: not {expected} decimals").into());
+            }
+            count += 1;
+        }
+    }
+    Ok(count)
+}
+
 pub(super) fn register(registry: &mut Registry) {
     oracles! { registry;
         decimal::parse => "the standard library's reader of decimals" => |parse| read_as_std_does(parse);
+        decimal::places_for => "the standard library's exponents" => |places_for| places_as_std_counts(places_for);
         decimal::fixed, decimal::Text::as_str => "the standard library's writer of decimals" => |fixed, as_str|
             written_as_std_does(fixed, as_str);
     }
