@@ -77,11 +77,7 @@ fn a_sound_device_is_equal_and_gives_the_same_card() {
     let port = device(|frame| vec![frame]);
     let done = ask(&["compare", "case.toml"], &port);
     assert_eq!((done.code, done.err.as_str()), (0, ""), "{}", done.out);
-    assert!(
-        done.out.starts_with("bench: 1 cases, ") && done.out.trim_end().ends_with("all bits equal"),
-        "{}",
-        done.out
-    );
+    assert!(done.out.starts_with("bench: 1 case, ") && done.out.trim_end().ends_with("all bits equal"), "{}", done.out);
     let (theirs, ours) =
         (ask(&["plan", "case.toml"], &port), Folder::new().with("case.toml", GOOD).run(&["plan", "case.toml"], ""));
     assert_eq!(theirs.out.replace("\nComputed by bench.\n", ""), ours.out);
@@ -170,6 +166,50 @@ fn a_silent_line_is_given_up() {
     assert_eq!(done.code, 3);
     assert!(done.err.contains("no answer, asked 8 times"), "{}", done.err);
     drop::<(TcpStream, _)>(held.join().unwrap());
+}
+
+/// What is cut off may be the rest of a number: it is not sent, and the fault is not the line's.
+#[test]
+fn a_script_that_ends_in_mid_line_is_not_sent_whole() {
+    let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
+    let port = format!("tcp:127.0.0.1:{}", listener.local_addr().unwrap().port());
+    let heard = thread::spawn(move || {
+        let (mut socket, mut heard, mut byte) = (listener.accept().unwrap().0, Vec::new(), [0]);
+        while let Ok(1) = socket.read(&mut byte) {
+            heard.push(byte[0]);
+            socket.write_all(b"ocellus> ").unwrap();
+        }
+        heard
+    });
+    let done = Folder::new().run(&["device", "console", "--port", &port], "al 23.46\ntarget -2");
+    assert_eq!(done.code, 2, "{}", done.err);
+    assert!(done.err.contains("standard input: ends in mid-line: \"target -2\" was not sent"), "{}", done.err);
+    let heard = String::from_utf8(heard.join().unwrap()).unwrap();
+    assert!(heard.contains("al 23.46\r") && !heard.contains("target"), "{heard:?}");
+}
+
+/// A device that never asks for the next line is not spoken to further, and the session has failed.
+#[test]
+fn a_script_to_a_device_that_does_not_answer_fails() {
+    let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
+    let port = format!("tcp:127.0.0.1:{}", listener.local_addr().unwrap().port());
+    let held = thread::spawn(move || listener.accept().unwrap());
+    let done = Folder::new().run(&["device", "console", "--port", &port], "al 23.46\n");
+    assert_eq!(done.code, 3);
+    assert!(done.err.contains("does not ask for the next line"), "{}", done.err);
+    drop::<(TcpStream, _)>(held.join().unwrap());
+}
+
+/// A line that breaks is no wrong name: nothing is said of what a name would be.
+#[test]
+fn a_line_that_breaks_is_told_from_one_that_is_not_there() {
+    let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
+    let port = format!("tcp:127.0.0.1:{}", listener.local_addr().unwrap().port());
+    let gone = thread::spawn(move || drop(listener.accept().unwrap()));
+    let done = ask(&["hello"], &port);
+    gone.join().unwrap();
+    assert_eq!(done.code, 3);
+    assert!(done.err.contains("is not used") && !done.err.contains("accepted:"), "{}", done.err);
 }
 
 /// What is wrong with a file is told before anything is asked.

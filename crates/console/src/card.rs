@@ -42,14 +42,8 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         page.heading("Cautions", side(draft).1);
         head.cautions.tell(draft, page);
     }
-    match head.elsewhere() {
-        _ if wanted.is_none() => readback::print(&head.answers, draft, None, page),
-        0 => {}
-        others => {
-            page.text("Cautions about other parts, which can bear on this one too: ");
-            page.count(others);
-            page.line("; plan alone shows them.");
-        }
+    if wanted.is_none() {
+        readback::print(&head.answers, draft, None, page);
     }
     Outcome::Told
 }

@@ -38,6 +38,7 @@ pub(crate) fn field(name: &str) -> Option<Field> {
 #[inline(never)]
 pub(crate) fn enter(draft: &mut Draft, name: &str, first: Field, text: &str, page: &mut Page) -> Outcome {
     let held = draft.name(Field::Id).copied();
+    let eye = draft.number(Field::Side);
     let (mut field, mut name, mut rest, mut count) = (first, name, text, 0);
     loop {
         let further = after(field).and_then(|(mark, next)| Some((split_at(rest, mark)?, next)));
@@ -59,6 +60,9 @@ pub(crate) fn enter(draft: &mut Draft, name: &str, first: Field, text: &str, pag
     }
     if let (Field::Id, Some(held)) = (first, held) {
         another(draft, &held, page);
+    }
+    if first == Field::Side && eye.is_some_and(|eye| draft.number(Field::Side) != Some(eye)) {
+        page.line("the other eye: what else was entered stays. Is it this eye's? clear all forgets it.");
     }
     Outcome::Entered(first, count)
 }
@@ -115,22 +119,12 @@ fn number<'a>(draft: &mut Draft, field: Field, text: &'a str) -> Result<(), Wron
         return Err(Wrong::Unit(unit, parsed.value));
     }
     draft.enter(field, digits).map_err(Wrong::Entry)?;
-    in_range(field, draft.number(field).unwrap_or(0.0)).map_err(Wrong::Entry)
+    field.check(draft.number(field).unwrap_or(0.0)).map_err(Wrong::Entry)
 }
 
 /// Whether a unit is this entry's; none at all is.
 pub(crate) fn is_unit(field: Field, unit: &str) -> bool {
     unit.is_empty() || unit.eq_ignore_ascii_case(field.unit())
-}
-
-/// Whether a number lies in its field's range.
-pub(crate) fn in_range(field: Field, value: f64) -> Result<(), Error> {
-    match field.kind() {
-        Kind::Number(_, bounds) => {
-            bounds.check(value).map(|_| ()).map_err(|error| Error { field: Some(field), ..error })
-        }
-        _ => Ok(()),
-    }
 }
 
 /// A number and the unit after it.

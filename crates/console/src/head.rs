@@ -1,6 +1,6 @@
 //! What stands first on a card: whose eye, what is refused, what to read before using a number.
 
-use crate::cautions::{Cautions, Codes};
+use crate::cautions::Cautions;
 use crate::page::Page;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::choice::Eye;
@@ -15,10 +15,8 @@ pub(crate) struct Head {
     /// The part asked for, or all.
     pub(crate) wanted: Option<Part>,
     part: Part,
-    /// Those of the part asked for, and whatever is refused.
+    /// All there are, but of the notes only those of the part asked for.
     pub(crate) cautions: Cautions,
-    /// Those of the other parts.
-    elsewhere: Codes,
     pub(crate) answers: Answers,
     /// Whether any method gives a power.
     pub(crate) lens: bool,
@@ -27,14 +25,7 @@ pub(crate) struct Head {
 impl Head {
     pub(crate) fn of(wanted: Option<Part>) -> Head {
         let cautions = Cautions::new();
-        Head {
-            wanted,
-            part: Part::Identity,
-            cautions,
-            elsewhere: Codes::NONE,
-            answers: Answers::default(),
-            lens: false,
-        }
+        Head { wanted, part: Part::Identity, cautions, answers: Answers::default(), lens: false }
     }
 
     /// The head of a whole card.
@@ -66,14 +57,6 @@ impl Head {
         }
         self.cautions.codes(Severity::Refuse).for_each(|code| page.paragraph("  ", code.text()));
     }
-
-    /// How many codes to look at stand in other parts.
-    pub(crate) fn elsewhere(&self) -> usize {
-        let other = |code: &&Code| {
-            self.elsewhere.has(**code) && code.severity() == Severity::Caution && !self.cautions.has(**code)
-        };
-        Code::ALL.iter().filter(other).count()
-    }
 }
 
 impl Sink for Head {
@@ -88,12 +71,9 @@ impl Sink for Head {
 
     fn caution(&mut self, caution: Caution) {
         self.answers.caution(caution);
-        // what the methods say comes before their part
-        let part = if self.part == Part::Identity { Part::Lens } else { self.part };
-        if caution.code.severity() == Severity::Refuse || self.wanted.is_none_or(|wanted| wanted == part) {
+        // what bears on one part may be said of another: only notes are left to their own
+        if caution.code.severity() != Severity::Note || self.wanted.is_none_or(|wanted| wanted == self.part) {
             self.cautions.push(caution);
-        } else {
-            self.elsewhere.put(caution.code);
         }
     }
 }

@@ -4,7 +4,7 @@
 
 use crate::case::case;
 use crate::cautions::Codes;
-use crate::entry::{self, in_range, is_unit, put, split_unit};
+use crate::entry::{self, is_unit, put, split_unit};
 use crate::number;
 use crate::outcome::Outcome;
 use crate::page::Page;
@@ -69,7 +69,7 @@ fn wanted(draft: &Draft, name: &str, change: &str, page: &mut Page) -> Option<(F
     // the sum as it would be typed, so that it has the same bits
     let sum = fixed(old + by.value, places, Sign::Minus).and_then(|text| parse(text.as_str()).ok());
     let new = sum.map_or(old, |sum| sum.value);
-    if let Err(error) = in_range(field, new) {
+    if let Err(error) = field.check(new) {
         let typed = fixed(new, places, Sign::Minus);
         wrong::tell(&Wrong::Entry(error), name, field, typed.as_ref().map_or("", |text| text.as_str()), page);
         return None;
@@ -283,7 +283,8 @@ fn change(old: &Item, new: &Item, page: &mut Page) {
             difference -= if difference > 0.0 { 180.0 } else { -180.0 };
         }
         page.text("  (");
-        page.number(difference, new.what.places(), true, new.what.unit());
+        // a digit more than the two numbers have, so that it is seen to be of what they were rounded from
+        page.number(difference, new.what.places() + 1, true, new.what.unit());
         page.text(")");
     }
     page.end();

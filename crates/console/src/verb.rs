@@ -28,7 +28,7 @@ pub(crate) const VERBS: &[Verb] = &[
         word: "plan",
         usage: "[PART]",
         what: "the theatre card, or one part of it",
-        more: "A part is printed with the cautions that belong to it. Parts:",
+        more: "A part is printed with every caution of the card, but with its own notes only. Parts:",
         run: card::run,
     },
     Verb {

@@ -30,7 +30,9 @@ const SILENT_AT_START: Duration = Duration::from_millis(400);
 /// Why there is no answer.
 #[derive(Debug)]
 pub enum Trouble {
-    /// The line itself failed.
+    /// There is no such line, or it is taken.
+    NotOpened(io::Error),
+    /// The line failed while it was used.
     Line(io::Error),
     /// Nothing that could be used came, however often it was asked; the last thing that went wrong.
     NoAnswer(Option<Failure>),
@@ -43,7 +45,8 @@ pub enum Trouble {
 impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Trouble::Line(error) => write!(f, "{error}"),
+            Trouble::NotOpened(error) => write!(f, "{error}"),
+            Trouble::Line(error) => write!(f, "{error}; what came before it is not used"),
             Trouble::NoAnswer(None) => {
                 write!(f, "no answer, asked {ATTEMPTS} times: is an ocellus device on this line, and no other program?")
             }

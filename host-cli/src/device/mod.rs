@@ -18,7 +18,7 @@ use indicatif::{ProgressBar, ProgressStyle};
 use ocellus_core::draft::Draft;
 use ocellus_link::entries::text;
 use std::fs::File;
-use std::io::{BufReader, Write};
+use std::io::{self, BufReader, Write};
 use std::path::{Path, PathBuf};
 
 /// Asks a device, and says whether the answer is all that was hoped for: nothing refused, nothing different.
@@ -40,8 +40,13 @@ pub fn ask(question: Device, bold: bool, out: &mut dyn Write) -> Result<bool, St
             compare(&cases, catalogue.as_ref(), &port, out)
         }
         Device::Console { port } => {
-            let device = port::open(&port.name).map_err(|error| no_line(&port, &error.into()))?;
-            terminal::with(device).map_err(|error| no_line(&port, &error.into()))?;
+            let device = port::open(&port.name).map_err(|error| no_line(&port, &Trouble::NotOpened(error)))?;
+            terminal::with(device).map_err(|error| match error.kind() {
+                io::ErrorKind::InvalidData => {
+                    Stop::Unusable(vec![Problem::of_file("standard input", error.to_string(), "")])
+                }
+                _ => no_line(&port, &error.into()),
+            })?;
             Ok(true)
         }
         Device::Counters { case, json, port } => {
@@ -58,13 +63,13 @@ fn with<T>(port: &Port, use_it: impl FnOnce(&mut Line) -> Result<T, Trouble>) ->
 }
 
 fn line(port: &Port) -> Result<Line, Stop> {
-    let opened = port::open(&port.name).map_err(Trouble::from).and_then(Line::open);
+    let opened = port::open(&port.name).map_err(Trouble::NotOpened).and_then(Line::open);
     opened.map_err(|trouble| no_line(port, &trouble))
 }
 
 fn no_line(port: &Port, trouble: &Trouble) -> Stop {
     let accepted = match trouble {
-        Trouble::Line(_) => "a serial line, as /dev/ttyACM0, or tcp:HOST:PORT for an emulator",
+        Trouble::NotOpened(_) => "a serial line, as /dev/ttyACM0, or tcp:HOST:PORT for an emulator",
         _ => "",
     };
     Stop::NoLine(Problem::of_file(&port.name, trouble.to_string(), accepted))
@@ -127,7 +132,7 @@ fn table(path: &Path) -> Result<Rows<BufReader<File>>, Failure> {
 /// The most differences that are told one by one.
 const TOLD: usize = 20;
 
-fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Write) -> std::io::Result<()> {
+fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Write) -> io::Result<()> {
     let Comparison { cases, refused, numbers, differences } = comparison;
     for difference in differences.iter().take(TOLD) {
         writeln!(out, "DIFFERS  {difference}")?;
@@ -140,7 +145,8 @@ fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Wri
         0 => "all bits equal".to_owned(),
         count => format!("{count} DIFFER"),
     };
-    writeln!(out, "{board}: {cases} cases, {numbers} numbers, {verdict}")?;
+    let noun = if *cases == 1 { "case" } else { "cases" };
+    writeln!(out, "{board}: {cases} {noun}, {numbers} numbers, {verdict}")?;
     for (count, what) in [
         (*refused, "of them no case, refused on both sides for the same reasons"),
         (unread, "rows that cannot be read, and were compared with nothing"),

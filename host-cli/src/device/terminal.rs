@@ -2,7 +2,7 @@
 
 use super::port::{self, Port};
 use ocellus_console::{Console, PROMPTS};
-use std::io::{self, IsTerminal, Read, Write};
+use std::io::{self, BufRead, IsTerminal, Read, Write};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use std::thread;
 use std::time::{Duration, Instant};
@@ -111,10 +111,16 @@ fn script(device: &mut dyn Port) -> io::Result<()> {
     // the greeting of a device that starts with this connection; whatever was left of a line before is given up
     device.write_all(&[ABANDON])?;
     wait_for_prompt(device, &mut out)?;
-    for line in io::stdin().lines() {
+    let (mut input, mut line) = (io::stdin().lock(), String::new());
+    while input.read_line(&mut line)? > 0 {
+        let Some(whole) = line.strip_suffix('\n') else {
+            // what was cut off may have been the rest of a number
+            return Err(io::Error::new(io::ErrorKind::InvalidData, format!("ends in mid-line: {line:?} was not sent")));
+        };
         // 0 opens a frame, and nobody types one
-        device.write_all(line?.replace('\0', "\u{fffd}").as_bytes())?;
+        device.write_all(whole.replace('\0', "\u{fffd}").as_bytes())?;
         device.write_all(b"\r")?;
+        line.clear();
         wait_for_prompt(device, &mut out)?;
     }
     writeln!(out)

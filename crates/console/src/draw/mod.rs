@@ -37,6 +37,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         let mut picked = Picked([None; WANTED.len()]);
         plan(&case, &mut picked);
         draw(draft, &picked, page);
+        page.line("Not without its cautions: plan axis, plan rhexis.");
     }
     Outcome::Told
 }

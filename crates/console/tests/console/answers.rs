@@ -396,10 +396,29 @@ fn legends_are_the_cores_numbers() {
         for drawing in [&dial, &rhexis] {
             let lines: Vec<&str> =
                 drawing.trim_start_matches('\n').lines().filter(|line| !line.starts_with("ocellus>")).collect();
-            assert!(lines.len() <= 21 && lines.iter().all(|line| line.len() <= 72), "{name}: {drawing}");
+            let [picture @ .., last] = &lines[..] else { panic!("{name}: {drawing}") };
+            assert!(picture.len() <= 21 && lines.iter().all(|line| line.len() <= 72), "{name}: {drawing}");
+            assert_eq!(*last, "Not without its cautions: plan axis, plan rhexis.");
         }
     }
     assert!(drawn > 30, "{drawn}");
+}
+
+/// A part of a card hides no caution of it: what bears on one part may be said of another.
+#[test]
+fn a_part_is_printed_with_every_caution() {
+    // both axes the same: said of the measurements, and decisive for a toric lens
+    let mut terminal = with(&demo_cases().iter().find(|(name, _)| name.contains("long-toric")).unwrap().1);
+    terminal.line("k2axis 8");
+    let whole = terminal.line("plan");
+    let cautions = |text: &str| text.lines().filter(|line| line.starts_with("  CAUTION ")).count();
+    let says = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ").contains(Code::AxesSame.text());
+    assert!(says(&whole), "{whole}");
+    for part in Part::ALL {
+        let answer = terminal.line(&format!("plan {}", part.key()));
+        assert_eq!(cautions(&answer), cautions(&whole), "{}: {answer}", part.key());
+        assert!(says(&answer), "{answer}");
+    }
 }
 
 /// The rough library is named by the file that places characters, and by no other.

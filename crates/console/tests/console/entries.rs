@@ -165,6 +165,17 @@ fn another_label_begins_another_case() {
     assert!(terminal.draft().has(Field::AxialLength));
 }
 
+/// The other eye keeps what else was entered, and asks whose it is.
+#[test]
+fn the_other_eye_is_asked_about() {
+    let mut terminal = Terminal::new();
+    assert!(!terminal.line("eye left").contains("the other eye"));
+    terminal.line("al 23.46");
+    assert!(!terminal.line("eye left").contains("the other eye"));
+    assert!(terminal.line("eye right").contains("the other eye: what else was entered stays."));
+    assert!(terminal.draft().has(Field::AxialLength));
+}
+
 /// What a line lost is not guessed: the rest of it is refused.
 #[test]
 fn a_line_that_lost_a_byte_is_refused() {
