@@ -158,7 +158,8 @@ impl Page<'_> {
         let heading = self.strong(&heading);
         writeln!(self.out, "\n{heading} {rule}")?;
         let table: Vec<&Item> = lines.iter().filter_map(in_table).collect();
-        if part == Part::Lens && table.is_empty() {
+        let refused = cautions.iter().any(|c| c.code.severity() == Severity::Refuse);
+        if part == Part::Lens && table.is_empty() && refused {
             paragraph(self.out, "  ", "No lens is computed: the reason stands under REFUSED.")?;
         }
         // what the table below leaves out, before anyone reads it
@@ -240,10 +241,30 @@ impl Page<'_> {
         let names: Vec<String> = methods.iter().map(|m| marked(*m, &left_out)).collect();
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
         writeln!(self.out)?;
-        let widths = widths(&names);
-        self.cells("", LABEL, &widths, &names)?;
+        let together = side_by_side(&names);
+        for (place, (methods, names)) in methods.chunks(together).zip(names.chunks(together)).enumerate() {
+            if place > 0 {
+                writeln!(self.out)?;
+            }
+            self.rows(&plain, methods, names)?;
+        }
+        self.in_words(&plain)?;
+        if items.iter().any(|i| i.what == What::Compared) {
+            for caution in cautions.iter().filter(|c| WHY_LEFT_OUT.contains(&c.code)) {
+                let method = caution.method.map_or("", Method::name);
+                paragraph(self.out, "  * ", &format!("{method}: {}", caution.code.text()))?;
+            }
+        }
+        let ladder: Vec<&Item> = items.iter().filter(ladder).copied().collect();
+        if ladder.is_empty() { Ok(()) } else { self.ladder(&names, &methods, &ladder) }
+    }
+
+    /// A row a number, a column a method.
+    fn rows(&mut self, plain: &[&Item], methods: &[Method], names: &[&str]) -> io::Result<()> {
+        let widths = widths(names, 2);
+        self.cells("", LABEL, &widths, names)?;
         let mut rows: Vec<(u8, What)> = Vec::new();
-        for item in &plain {
+        for item in plain {
             if !rows.contains(&(item.row, item.what)) {
                 rows.push((item.row, item.what));
             }
@@ -260,18 +281,29 @@ impl Page<'_> {
                 writeln!(self.out, "\n> lens chosen, cylinder {}", text::value(self.draft, Field::LensCylinder))?;
             }
             let unit = if what.unit() == "1" { String::new() } else { format!(", {}", what.unit()) };
-            let cells: Vec<String> = methods.iter().map(|m| cell(&plain, row, what, Some(*m))).collect();
+            let cells: Vec<String> = methods.iter().map(|m| cell(plain, row, what, Some(*m))).collect();
             let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
             self.cells(&format!("  {}{unit}", what.name()), LABEL, &widths, &cells)?;
         }
-        if items.iter().any(|i| i.what == What::Compared) {
-            for caution in cautions.iter().filter(|c| WHY_LEFT_OUT.contains(&c.code)) {
-                let method = caution.method.map_or("", Method::name);
-                paragraph(self.out, "  * ", &format!("{method}: {}", caution.code.text()))?;
-            }
+        Ok(())
+    }
+
+    /// What each error of an entry leaves, in words: the least and the most that a method says.
+    fn in_words(&mut self, plain: &[&Item]) -> io::Result<()> {
+        for what in [What::ErrorAl, What::ErrorK, What::ErrorAcd, What::ErrorPosition, What::ErrorConstant] {
+            let left: Vec<f64> = plain.iter().filter(|item| item.what == what).map(|item| item.value).collect();
+            let sizes = left.iter().map(|value| value.abs());
+            let (least, most) = (sizes.clone().fold(f64::MAX, f64::min), sizes.fold(0.0, f64::max));
+            let direction = match left.first() {
+                None => continue,
+                Some(_) if left.iter().all(|value| *value >= 0.0) => "hyperopic",
+                Some(_) if left.iter().all(|value| *value <= 0.0) => "myopic",
+                Some(_) => "either way",
+            };
+            let (least, most) = (text::number(least, 2, false, ""), text::number(most, 2, false, "D"));
+            paragraph(self.out, "  ", &format!("{}: {direction}, by {least} to {most}", what.name()))?;
         }
-        let ladder: Vec<&Item> = items.iter().filter(ladder).copied().collect();
-        if ladder.is_empty() { Ok(()) } else { self.ladder(&names, &methods, &ladder) }
+        Ok(())
     }
 
     /// Rows are label powers, columns methods; the lens chosen is pointed at.
@@ -279,7 +311,8 @@ impl Page<'_> {
         const LABEL: usize = 14;
         writeln!(self.out, "\n  Refraction at the spectacles with each label power, D:")?;
         let names: Vec<&str> = names.iter().copied().chain(["spread"]).collect();
-        let widths = widths(&names);
+        let gap = if LABEL + widths(&names, 2).iter().sum::<usize>() > WIDTH { 1 } else { 2 };
+        let widths = widths(&names, gap);
         self.cells("  label", LABEL, &widths, &names)?;
         for leader in items.iter().filter(|i| i.what == What::LadderPower) {
             let chosen = self.draft.number(Field::LensPower) == Some(leader.value);
@@ -377,9 +410,18 @@ fn distinct(cautions: &[Caution]) -> Vec<Code> {
     codes
 }
 
-/// As wide as the name of a column and two spaces, and as a signed power.
-fn widths(names: &[&str]) -> Vec<usize> {
-    names.iter().map(|name| (name.chars().count() + 2).max(9)).collect()
+/// As wide as the name of a column with the spaces before it, and as a signed power.
+fn widths(names: &[&str], gap: usize) -> Vec<usize> {
+    names.iter().map(|name| (name.chars().count() + gap).max(9)).collect()
+}
+
+/// How many columns a page has room for beside their labels, as many on each line as can be.
+fn side_by_side(names: &[&str]) -> usize {
+    let widths = widths(names, 2);
+    let fits = |count: &usize| widths.chunks(*count).all(|line| LABEL + line.iter().sum::<usize>() <= WIDTH);
+    let most = (1..=names.len()).rev().find(fits).unwrap_or(1);
+    let lines = names.len().div_ceil(most);
+    names.len().div_ceil(lines).max(1)
 }
 
 /// Where a caution comes from and how surely; said once where the two say the same.

@@ -167,7 +167,11 @@ fn a_key_in_the_wrong_table_is_told_with_its_own() {
 fn tables() {
     for (typed, wrong, accepted) in [
         ("[presure]", "[presure]", "perhaps [pressure]"),
-        ("[qqqqqqqqq]", "[qqqqqqqqq]", "[biometry], [spectacles], [fellow], [target], [lens], [toric], [backup]"),
+        (
+            "[qqqqqqqqq]",
+            "[qqqqqqqqq]",
+            "[biometry], [spectacles], [laser], [fellow], [target], [lens], [toric], [backup], [second]",
+        ),
     ] {
         let problem = one("[pressure]", typed);
         assert!(

@@ -4,6 +4,7 @@ use ocellus_cli::{card, case_file};
 use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::draft::Draft;
+use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
 use ocellus_core::lens::Method;
 use ocellus_core::plan::plan;
@@ -27,7 +28,9 @@ const CASES: &[(&str, &[Code])] = &[
     ("short.toml", &[Code::ShortEye, Code::AlUnusual]),
     ("steep.toml", &[Code::DepartsFromT2, Code::KUnusual]),
     ("steep-long.toml", &[Code::Radicand]),
-    ("after-laser.toml", &[Code::PreviousSurgery]),
+    ("after-laser.toml", &[Code::AfterLaser, Code::NoBudget]),
+    ("second-lens.toml", &[Code::SecondVergence, Code::FirstLensHidden]),
+    ("very-long.toml", &[Code::LengthAdjusted, Code::LongStep, Code::IntervalIf]),
     ("high-altitude.toml", &[Code::VacuumUnreachable]),
     ("both-right.toml", &[Code::Guttata]),
     ("both-left.toml", &[Code::Guttata]),
@@ -84,7 +87,10 @@ fn each_case_shows_what_it_is_for() {
 /// A refusal leaves no lens number behind, and everything else stands.
 #[test]
 fn a_refused_eye_has_a_card_without_lens_numbers() {
-    let kept = planned("after-laser.toml");
+    let mut draft = case("after-laser.toml");
+    draft.enter(Field::PreviousSurgery, "radial_cuts").unwrap();
+    let mut kept = Kept::default();
+    plan(&Case::try_from(&draft).unwrap(), &mut kept);
     assert!(kept.items.iter().all(|item| item.method.is_none()));
     assert!(kept.items.iter().any(|item| item.what == What::Head));
     assert!(kept.items.iter().any(|item| item.what == What::RhexisTrue));

@@ -104,7 +104,7 @@ struct Card<'a, 'p> {
     block: Block,
     row: Row,
     /// A bit for each method in the table.
-    shown: u8,
+    shown: u16,
 }
 
 impl<'a, 'p> Card<'a, 'p> {
@@ -133,7 +133,7 @@ impl<'a, 'p> Card<'a, 'p> {
         (self.headed, self.any) = (true, true);
         self.page.end();
         self.page.heading(self.part.heading(), side(self.draft).1);
-        if self.part == Part::Lens && !self.head.lens {
+        if self.part == Part::Lens && !self.head.lens && self.head.cautions.refuse() {
             self.page.paragraph("  ", "No lens is computed: the reason stands under REFUSED.");
         }
         // what the tables below leave out, before anyone reads them
@@ -179,6 +179,7 @@ impl<'a, 'p> Card<'a, 'p> {
                 if table == 0 {
                     self.left_out();
                 }
+                self.direction(self.columns(table));
             }
             Block::Ladder => {
                 self.row.print_ladder(self.shown, self.draft.number(Field::LensPower), self.page);
@@ -191,6 +192,13 @@ impl<'a, 'p> Card<'a, 'p> {
     fn columns(&self, table: usize) -> &'static [table::Column] {
         let plane = self.draft.number(Field::CylinderPlane);
         table::columns(table, plane == Some(CylinderPlane::Cornea.code()))
+    }
+
+    /// What a sign means where a table tells of errors.
+    fn direction(&mut self, columns: &[table::Column]) {
+        if columns.first().is_some_and(|column| column.0 == What::ErrorAl) {
+            self.page.paragraph("  ", "+ leaves the eye hyperopic, - myopic.");
+        }
     }
 
     fn left_out(&mut self) {
@@ -301,7 +309,7 @@ impl Sink for Card<'_, '_> {
             _ => match (item.method, table::place(item.what)) {
                 (Some(method), Some((table, column))) => {
                     if self.open(Block::Table(table)) {
-                        self.shown |= u8::from(item.what == What::ExactPower) << method as u8;
+                        self.shown |= u16::from(item.what == What::ExactPower) << method as u8;
                         self.row.of_method(self.columns(table), column, &item, self.page);
                     }
                 }

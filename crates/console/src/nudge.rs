@@ -29,7 +29,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let nudge = Nudge { field, old: draft.number(field), new };
     if nudge.is_fit(draft, page) {
         nudge.tell(draft, page);
-        page.line("Nothing was changed; tables of labels are left out here.");
+        page.line("Nothing was changed; tables of labels, errors and shares are left out here.");
     }
     put(draft, field, nudge.old);
     Outcome::Told
@@ -174,20 +174,25 @@ fn same(a: &Item, b: &Item) -> bool {
     (a.what, a.method) == (b.what, b.method)
 }
 
-/// Labels in a table can be others on the other card, so its lines do not correspond.
+/// Labels in a table can be others on the other card, so its lines do not correspond; and what is said of errors, shares and
+/// intervals would drown the rest.
 fn is_comparable(what: What) -> bool {
-    !matches!(
-        what,
-        What::LadderPower
-            | What::LadderRefraction
-            | What::LadderSpread
-            | What::LabelCylinder
-            | What::LensPlaneCylinder
-            | What::Residual
-            | What::ResidualAxis
-            | What::ResidualOff5
-            | What::ResidualOff10
-    )
+    let how_sure = What::ErrorAl as u8..=What::Chance10 as u8;
+    !how_sure.contains(&(what as u8))
+        && !matches!(
+            what,
+            What::ThumbLess
+                | What::ThumbMuch
+                | What::LadderPower
+                | What::LadderRefraction
+                | What::LadderSpread
+                | What::LabelCylinder
+                | What::LensPlaneCylinder
+                | What::Residual
+                | What::ResidualAxis
+                | What::ResidualOff5
+                | What::ResidualOff10
+        )
 }
 
 /// Keeps some of a card's numbers, counts all.

@@ -20,8 +20,10 @@ const TABLES: &[&[Column]] = &[
     ],
     &[
         Column(What::BackupBag, "exact power", "in the bag"),
-        Column(What::BackupExact, "exact power", "in its place"),
+        Column(What::BackupExact, "exact power", "in place"),
         Column(What::BackupStep, "change for", "its place"),
+        Column(What::ThumbLess, "by thumb", "0.5 D less"),
+        Column(What::ThumbMuch, "by thumb", "1.0 D less"),
     ],
     &[Column(What::NeededCylinder, "cylinder", "at the lens"), Column(What::CylinderRatio, "over the", "cornea's")],
     &[
@@ -34,6 +36,54 @@ const TABLES: &[&[Column]] = &[
     &[
         Column(What::ChosenResidual, "left by", "lens chosen"),
         Column(What::ChosenResidualAxis, "its plus-", "cyl. axis"),
+    ],
+    &[Column(What::AdjustedLength, "length,", "adjusted"), Column(What::AdjustedStep, "step where", "it begins")],
+    &[
+        Column(What::FirstSet, "1st 2011", "power"),
+        Column(What::FirstStep, "its", "step"),
+        Column(What::SecondSet, "2nd 2011", "power"),
+        Column(What::SecondStep, "its", "step"),
+        Column(What::Set2018, "2018", "power"),
+        Column(What::Step2018, "its", "step"),
+    ],
+    &[Column(What::RulePower, "label by", "the rule"), Column(What::RuleRefraction, "refraction", "with it")],
+    &[
+        Column(What::ErrorAl, "AL 0.1 mm", "too long"),
+        Column(What::ErrorK, "K 0.5 D", "too steep"),
+        Column(What::ErrorAcd, "ACD 0.1", "too deep"),
+        Column(What::ErrorPosition, "lens 0.5", "far back"),
+        Column(What::ErrorConstant, "constant", "0.1 high"),
+    ],
+    &[
+        Column(What::ShareAl, "axial", "length"),
+        Column(What::ShareK, "K", ""),
+        Column(What::ShareAcd, "chamber", "depth"),
+        Column(What::SharePosition, "lens", "position"),
+        Column(What::ShareLabel, "label", ""),
+        Column(What::ShareRefraction, "refr.", "after"),
+    ],
+    &[
+        Column(What::TotalSd, "SD of", "all"),
+        Column(What::Low50, "half of", "from"),
+        Column(What::High50, "eyes", "to"),
+        Column(What::Low95, "95 in", "from"),
+        Column(What::High95, "100", "to"),
+        Column(What::Chance05, "within", "0.5 D"),
+        Column(What::Chance10, "within", "1.0 D"),
+    ],
+    &[
+        Column(What::AllowedPower, "power, half", "allowed for"),
+        Column(What::AllowedRefraction, "lens chosen,", "half added"),
+    ],
+    &[
+        Column(What::SecondAt, "lens", "position"),
+        Column(What::SecondExact, "power for", "target"),
+        Column(What::SecondLeft, "refraction,", "lens chosen"),
+    ],
+    &[
+        Column(What::AsFront, "position is", "front vertex"),
+        Column(What::AsCentre, "position is", "centre"),
+        Column(What::AsBack, "position is", "back vertex"),
     ],
 ];
 
@@ -51,12 +101,24 @@ pub(crate) fn columns(table: usize, at_cornea: bool) -> &'static [Column] {
     }
 }
 
-/// Columns of text before the cells, and a cell.
-const NAME: usize = 14;
+/// Columns of text before the cells, of all the cells, and of the widest cell.
+const NAME: usize = 16;
+const CELLS: usize = 63;
 const CELL: usize = 13;
 
-/// The last cell of a ladder's line.
-const SPREAD: usize = Method::ALL.len();
+/// The width of a cell where so many stand in a line.
+fn width(columns: &[Column]) -> usize {
+    (CELLS / columns.len().max(1)).min(CELL)
+}
+
+/// The last cell of a ladder's line, after those of the methods: ordinary ones, or those for an eye after laser.
+const SPREAD: usize = Method::ORDINARY.len();
+const _: () = assert!(Method::AFTER_LASER.len() <= SPREAD && Method::ALL.len() <= 2 * SPREAD);
+
+/// The cell of a method in a ladder's line.
+const fn slot(method: Method) -> usize {
+    method as usize % SPREAD
+}
 
 /// A line that is being gathered.
 #[derive(Default)]
@@ -99,37 +161,37 @@ impl Row {
         }
         page.to(NAME);
         for (Column(what, ..), value) in columns.iter().zip(&row.cells) {
-            cell(*what, *value, page);
+            cell(*what, *value, width(columns), page);
         }
         page.end();
     }
 
     /// Gathers a number of the ladder, and prints the line before where this begins another.
-    pub(crate) fn of_ladder(&mut self, item: &Item, shown: u8, chosen: Option<f64>, page: &mut Page) {
+    pub(crate) fn of_ladder(&mut self, item: &Item, shown: u16, chosen: Option<f64>, page: &mut Page) {
         match (item.what, item.method) {
             (What::LadderPower, _) => {
                 self.print_ladder(shown, chosen, page);
                 self.label = Some(item.value);
             }
-            (_, Some(method)) => self.put(method as usize, item.value),
+            (_, Some(method)) => self.put(slot(method), item.value),
             _ => self.put(SPREAD, item.value),
         }
     }
 
     /// Prints a line of the ladder, if there is one; the lens chosen is pointed at.
-    pub(crate) fn print_ladder(&mut self, shown: u8, chosen: Option<f64>, page: &mut Page) {
+    pub(crate) fn print_ladder(&mut self, shown: u16, chosen: Option<f64>, page: &mut Page) {
         let row = self.take();
         let Some(label) = row.label else { return };
         page.raw(if chosen == Some(label) { "> " } else { "  " });
         page.number(label, What::LadderPower.places(), true, What::LadderPower.unit());
         page.to(11);
-        for (place, value) in row.cells.iter().enumerate() {
-            let what = if place == SPREAD { What::LadderSpread } else { What::LadderRefraction };
+        let mut print = |what: What, place: usize, name: &str| {
+            let value = row.cells.get(place).copied().flatten();
             let text = value.and_then(|value| fixed(value, what.places(), number::sign(what.signed())));
-            if is_shown(place, shown) {
-                page.cell(ladder_width(place), text.as_ref().map_or("-", |text| text.as_str()));
-            }
-        }
+            page.cell(ladder_width(name), text.as_ref().map_or("-", |text| text.as_str()));
+        };
+        columns_of(shown).for_each(|method| print(What::LadderRefraction, slot(method), method.name()));
+        print(What::LadderSpread, SPREAD, SPREAD_NAME);
         page.end();
     }
 }
@@ -138,49 +200,44 @@ impl Row {
 pub(crate) fn heading(columns: &[Column], page: &mut Page) {
     page.raw("  method");
     page.to(NAME);
-    columns.iter().for_each(|column| page.cell(CELL, column.1));
+    columns.iter().for_each(|column| page.cell(width(columns), column.1));
     page.end();
     page.to(NAME);
-    columns.iter().for_each(|column| page.cell(CELL, column.2));
+    columns.iter().for_each(|column| page.cell(width(columns), column.2));
     page.end();
 }
 
-pub(crate) fn ladder_heading(shown: u8, page: &mut Page) {
+pub(crate) fn ladder_heading(shown: u16, page: &mut Page) {
     page.paragraph("  ", "Refraction at the spectacles with each label power, D:");
     page.raw("  label");
     page.to(11);
-    for place in 0..=SPREAD {
-        if is_shown(place, shown) {
-            page.cell(ladder_width(place), ladder_name(place));
-        }
-    }
+    columns_of(shown).map(Method::name).chain([SPREAD_NAME]).for_each(|name| page.cell(ladder_width(name), name));
     page.end();
 }
 
-fn ladder_name(place: usize) -> &'static str {
-    Method::ALL.get(place).map_or("spread", |method| method.name())
+const SPREAD_NAME: &str = "spread";
+
+fn ladder_width(name: &str) -> usize {
+    (name.len() + 1).max(8)
 }
 
-fn ladder_width(place: usize) -> usize {
-    (ladder_name(place).len() + 1).max(8)
-}
-
-fn is_shown(place: usize, shown: u8) -> bool {
-    place == SPREAD || shown & 1 << place != 0
+/// The methods of a ladder, a bit each.
+fn columns_of(shown: u16) -> impl Iterator<Item = Method> {
+    Method::ALL.iter().copied().filter(move |method| shown >> *method as u8 & 1 != 0)
 }
 
 /// A number with its unit at the right end of its cell.
-fn cell(what: What, value: Option<f64>, page: &mut Page) {
+fn cell(what: What, value: Option<f64>, width: usize, page: &mut Page) {
     let text = value.and_then(|value| fixed(value, what.places(), number::sign(what.signed())));
     let unit = number::unit(what.unit());
     match (value, &text) {
-        (Some(value), _) if number::is_answer(what) => page.cell(CELL, number::answer(value)),
-        (_, Some(text)) if unit.is_empty() => page.cell(CELL, text.as_str()),
+        (Some(value), _) if number::is_answer(what) => page.cell(width, number::answer(value)),
+        (_, Some(text)) if unit.is_empty() => page.cell(width, text.as_str()),
         (_, Some(text)) => {
-            page.cell(CELL - 1 - unit.len(), text.as_str());
+            page.cell(width.saturating_sub(1 + unit.len()), text.as_str());
             page.raw(" ");
             page.raw(unit);
         }
-        (_, None) => page.cell(CELL, "-"),
+        (_, None) => page.cell(width, "-"),
     }
 }

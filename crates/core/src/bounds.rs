@@ -93,6 +93,10 @@ bounds! {
     ALTITUDE "altitude above sea level" -450 to 9000 "m", "from the lowest land to the highest, where the formula for the lower atmosphere holds", Iso2533;
     STATION_PRESSURE "station pressure" 300 to 1100 "hPa", "from the highest land to the highest weather", Here;
     TEMPERATURE "temperature of the fluid" 0.01 to 60 "C", "liquid water in a theatre", Iapws97;
+    LENS_POSITION "lens position" 0.5 to 10 "mm", "behind the cornea and before the middle of the eye", Here;
+    LENS_RADIUS "radius of a lens surface" -200 to 200 "mm", "0 is a plane; flatter than 200 mm is one", Here;
+    LENS_CENTRE "thickness of a lens at its centre" 0.1 to 6 "mm", "from the thinnest made to a natural lens", Here;
+    LENS_INDEX "refractive index of a lens" 1.34 to 1.70 "1", "above that of the fluid around it", Here;
     SCATTER_LENGTH "scatter of repeated lengths" 0 to 2 "mm", "more is not a measurement", Here;
     SCATTER_POWER "scatter of repeated powers" 0 to 10 "D", "more is not a measurement", Here;
 }

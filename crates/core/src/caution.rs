@@ -146,7 +146,18 @@ cautions! {
     TotalK "total_k" Refuse "The keratometry is a total power: the ordinary methods expect keratometric power and would ask for a lens 1.1 to 1.7 D too strong, and leave the eye myopic.", Identity Two;
     SiliconeOil "silicone_oil" Refuse "Silicone oil: light and sound travel otherwise in it, and no lens is computed.", NoSource CommonPractice;
 
+    // After corneal laser
+    AfterLaser "after_laser" Caution "After corneal laser the ordinary methods are refused. These were made for it; each rests on an estimate of the cornea, and they differ more than ordinary methods do.", Aramberri2003 Two;
+    NotThisEye "not_this_eye" Note "Not made for this eye: Haigis-L is for eyes after laser for short sight, Shammas-PL and double-K for any laser.", HaigisL2008 Read;
+    NeedsKBefore "needs_k_before" Note "No corneal power from before the laser, which this method takes the lens position from.", Aramberri2003 Two;
+    NeedsKAfter "needs_k_after" Note "No estimate of the corneal power after the laser, with where it comes from.", Aramberri2003 Two;
+    RawKAfter "raw_k_after" Refuse "What a keratometer reads after laser for short sight is too steep, and the lens then too weak (after -6 D by about 0.6 D): not taken as the power after.", Aramberri2003 Two;
+    KFromHistory "k_from_history" Caution "K after by its history alone: only as good as records often years old.", Ng77 Memory;
+    KBothSurfaces "k_both_surfaces" Caution "K after from both surfaces: it must be given as the keratometric power that means the same; a net power is about 1.2 D less.", Identity Two;
+    KAfterDiffers "k_after_differs" Caution "The estimate of K after and the history differ by more than 1 D: look for the wrong one.", Here Chosen;
+
     // The methods
+    NeedsLength "needs_length" Note "No axial length for this method.", Here Chosen;
     NeedsConstant "needs_constant" Note "No lens constant for this method.", Here Chosen;
     NeedsAcd "needs_acd" Note "No anterior chamber depth for this method.", Here Chosen;
     NeedsCct "needs_cct" Note "The chamber depth starts at the back of the cornea: the corneal thickness is needed too.", Haigis2004 Two;
@@ -156,13 +167,18 @@ cautions! {
     Converted "converted" Caution "Constant converted from another of this lens: second best to the lens's own optimised one.", Holladay2003 Two;
     Unoptimised "unoptimised" Caution "Unoptimised constants, typically about 1 D above the others: not counted in the spread.", Haigis2004 Two;
     Radicand "radicand" Refuse "The corneal height has no real value (steep cornea, long eye): this answer must not be used.", HaigisCusp1993 Two;
-    DepartsFromT2 "departs_from_t2" Caution "Departs from T2 by more than 0.5 D, as it does for steep corneas: not counted in the spread.", HaigisCusp1993 Two;
+    DepartsFromT2 "departs_from_t2" Caution "Departs from T2 by more than 0.5 D, as it does for steep and for very flat corneas: not counted in the spread.", HaigisCusp1993 Two;
     Clamped "clamped" Caution "Axial length outside 18.5 to 31 mm: the chamber depth is that of the nearest end.", HofferQ1993 Memory;
     RetinaTurned "retina_turned" Caution "Axial length above 32.38 mm: its retinal thickness is negative.", SrkT1990 Two;
     LcorTurned "lcor_turned" Caution "Axial length above 36.20 mm: its length correction falls again as the eye gets longer.", SrkT1990 Two;
     UsualSlopes "usual_slopes" Caution "Only a0 was entered: the usual a1 0.4 and a2 0.1 go with it. Are they this lens's own?", Haigis2004 Two;
     Superseded "superseded" Note "A regression of 1988, superseded: shown because it was asked for.", SrkII1988 Memory;
-    LongEye "long_eye" Caution "Axial length above 25.0 mm: these methods tend to leave long eyes hyperopic; no length adjustment is applied here.", Wang2011 Memory;
+    LongEye "long_eye" Caution "Axial length above 25.0 mm: these methods tend to leave long eyes hyperopic, and no published adjustment of the length is applied.", Wang2011 Memory;
+    LengthAdjusted "length_adjusted" Caution "The axial length is adjusted by the published set that was asked for: every number of these methods rests on it.", Wang2011 Memory;
+    LongStep "long_step" Caution "The line of this set makes a step of more than 0.05 mm where it begins: an eye a little shorter would get another lens.", Here Chosen;
+    SetsCompared "sets_compared" Note "The published adjustments are shown side by side; none of them is applied.", Wang2011 Memory;
+    VeryShort "very_short" Caution "Axial length below 20.0 mm: hardly any such eye was in the series behind these methods. A child's eye also grows, and its target is another question.", Here Chosen;
+    ConstantsOfMaker "constants_of_maker" Caution "The constants are the maker's, not optimised on results: every prediction may be off to one side.", NoSource CommonPractice;
     ShortEye "short_eye" Caution "Axial length below 22.0 mm: lens position matters most here, and methods differ most.", NoSource CommonPractice;
     Agreement "agreement" Note "Agreement is not accuracy; all share the same AL and K.", Here Chosen;
     SpreadWide "spread_wide" Caution "The methods compared differ by more than 1 D of lens.", Here Chosen;
@@ -179,14 +195,45 @@ cautions! {
     DefaultUsed "default_used" Note "Not entered; the usual value is used.", Here Chosen;
     LensModelMissing "lens_model_missing" Caution "No lens model: a constant belongs to one model and one kind of biometry.", WrongLens Read;
 
+    FirstLensHidden "first_lens_hidden" Note "The eye keeps the lens that it has: what the methods for a first lens say is not shown.", Here Chosen;
+    RuleUsed "rule_used" Note "The label pointed out follows from the rule that was asked for, by each method: first myopic is the weakest that leaves less than 0 D; nearest is nearest to the target. It is no choice.", Here Chosen;
+    RuleNone "rule_none" Note "No label of this model does what the rule asks.", Here Chosen;
+
+    // How sure
+    SdUsual "sd_usual" Note "SD of one optical biometer in 266 eyes used where none was entered (axial length 0.0177 mm, K 0.18 D, chamber depth 0.0247 mm).", Repeat2025 Read;
+    SdMemory "sd_memory" Note "SD of lens position and of a refraction after surgery (0.2 to 0.3 mm, 0.3 D): their usual size, from memory.", Norrby2008 Memory;
+    IntervalIf "interval_if" Note "Only if these SDs are right, nothing is biased, and the errors independent; the pupil is left out. An interval is about the prediction, not about the target.", Norrby2008 Two;
+    NoInterval "no_interval" Note "No interval and no chance: these hold only for constants optimised on results (constants_from), of the method's own.", Here Chosen;
+    NoBudget "no_budget" Note "After laser no shares, interval or chance: the estimate of the cornea outweighs all that is known of scatter.", Here Chosen;
+    RepeatAl "repeat_al" Note "Of the measurements the axial length adds most: repeat it first.", Identity Two;
+    RepeatK "repeat_k" Note "Of the measurements the corneal power adds most: repeat it first.", Identity Two;
+    RepeatAcd "repeat_acd" Note "Of the measurements the chamber depth adds most: repeat it first.", Identity Two;
+
+    // The second eye
+    HalfOfFirst "half_of_first" Note "Half of the first eye's error is expected of the second: shown beside, applied nowhere. It holds for the method and the lens model that the first prediction was by.", Covert2010 Memory;
+    FirstEyeFar "first_eye_far" Caution "The first eye ended more than 1 D from its prediction: look for the reason before the second eye is planned.", Here Chosen;
+    FirstEyeNoLens "first_eye_no_lens" Caution "The fellow eye was not said to have an artificial lens: is its refraction the result of an operation?", Here Chosen;
+
+    // A lens by refraction
+    SecondVergence "second_vergence" Note "From refraction, cornea and lens position; no axial length. The larger the change, the more the position matters.", Holladay1993 Memory;
+    SecondState "second_state" Caution "What was in the eye when it was measured does not go with what this lens is for.", Here Chosen;
+    SecondNeedsPosition "second_needs_position" Refuse "No position was entered for this lens, and no method gives one.", Here Chosen;
+    SecondNeedsLens "second_needs_lens" Refuse "An exchange needs the power of the lens that is in the eye.", Identity Two;
+    NoSecondPower "no_second_power" Caution "No power was entered for this lens: choose one and enter it as on its label.", Here Chosen;
+    SecondFar "second_far" Caution "The power chosen leaves more than 0.5 D from the target: is it the lens that was meant?", WrongLens Chosen;
+
+    // The lens itself
+    SurfacesDisagree "surfaces_disagree" Caution "The surfaces entered make another power than the label, by more than a label may be off.", Iso11979 Memory;
+    PositionPlane "position_plane" Note "A lens position is that of a thin lens, so of principal planes. Shown is what would change if a method's meant a vertex or the centre instead; a lens constant hides which.", Identity Two;
+
     // Backup
     NoBackup "no_backup" Caution "No backup lens was entered: have one ready in case the capsule tears.", NoSource CommonPractice;
     NoBackupPower "no_backup_power" Caution "No backup power was entered: choose one and enter it as on its label.", Here Chosen;
     BackupFar "backup_far" Caution "The backup power chosen is more than 1 D from what the methods ask for in its place: is it the lens that was meant?", WrongLens Chosen;
     BackupMethods "backup_methods" Note "Backup lens: Holladay 1 and Hoffer Q by constants converted from its A-constant; unoptimised Haigis, and SRK/T where it departs from T2, are left out.", Holladay2003 Two;
     OnePieceSulcus "one_piece_sulcus" Refuse "A one-piece lens does not belong in the sulcus, nor its haptics with the optic captured.", NoSource CommonPractice;
-    BackupStyleUnknown "backup_style_unknown" Caution "How the backup lens is made was not entered: a one-piece lens does not belong in the sulcus.", NoSource CommonPractice;
-    SulcusThumb "sulcus_thumb" Note "Computed from the optics; the rule of thumb (0.5 to 1.0 D less) is wrong for weak and strong lenses.", Holladay1993 Two;
+    BackupStyleUnknown "backup_style_unknown" Caution "How the lens for the sulcus is made was not entered: a one-piece lens does not belong in the sulcus.", NoSource CommonPractice;
+    SulcusThumb "sulcus_thumb" Note "Computed from the optics; the rule of thumb beside it (0.5 to 1.0 D less) is wrong for weak and strong lenses.", Holladay1993 Two;
     CapturedOptic "captured_optic" Note "Optic captured behind the rhexis: power as in the bag.", NoSource CommonPractice;
 
     // Astigmatism

@@ -95,6 +95,17 @@ choices! {
         /// Not known.
         Unknown "unknown",
     }
+    /// Where an estimate of the corneal power after laser comes from.
+    KAfterFrom {
+        /// From the power before and the change of refraction, entered or computed here.
+        History "history",
+        /// From the refraction over a hard contact lens.
+        ContactLens "contact_lens",
+        /// From both surfaces of the cornea, given as the keratometric power that would mean the same.
+        BothSurfaces "both_surfaces",
+        /// What a keratometer reads: too steep after laser for short sight, and refused.
+        Keratometer "keratometer",
+    }
     /// How good the biometer says its measurement is.
     Quality {
         /// No doubt was raised.
@@ -119,6 +130,33 @@ choices! {
         Intermediate "intermediate",
         /// A book.
         Near "near",
+    }
+    /// Where the constants of a lens come from.
+    ConstantsFrom {
+        /// From the surgeon's own or pooled results with this lens and this biometry.
+        Optimised "optimised",
+        /// From the maker.
+        Maker "maker",
+    }
+    /// What is done about the axial length of a long eye.
+    LongEye {
+        /// Nothing.
+        Off "off",
+        /// The first set of 2011.
+        First2011 "first_2011",
+        /// The second set of 2011.
+        Second2011 "second_2011",
+        /// The set of 2018.
+        Set2018 "set_2018",
+        /// Nothing, with all sets shown beside.
+        Compared "compared",
+    }
+    /// By which rule a label power is pointed out.
+    LabelRule {
+        /// The weakest label that leaves the eye myopic.
+        FirstMyopic "first_myopic",
+        /// The label that leaves the eye nearest to the target.
+        Nearest "nearest",
     }
     /// How a lens is made.
     LensStyle {
@@ -147,6 +185,22 @@ choices! {
         Sulcus "sulcus",
         /// Haptics in the sulcus, optic held behind the rhexis.
         Captured "captured",
+    }
+    /// Why a lens is computed from a refraction.
+    SecondFor {
+        /// A second lens before the one in the eye.
+        Added "added",
+        /// Another lens in the place of the one in the eye.
+        Exchange "exchange",
+        /// A lens into an eye that has none.
+        Aphakic "aphakic",
+    }
+    /// Where that lens goes.
+    SecondPlace {
+        /// Into the bag.
+        Bag "bag",
+        /// Into the sulcus.
+        Sulcus "sulcus",
     }
     /// Where the surgeon sits.
     Seat {

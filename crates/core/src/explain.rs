@@ -2,11 +2,12 @@
 
 use crate::astigmatism::{cornea, toric};
 use crate::case::{Case, Constants};
-use crate::caution::Caution;
+use crate::caution::{Caution, Code};
 use crate::field::Field;
 use crate::item::{Item, What};
-use crate::lens::Method;
+use crate::lens::certainty::budget;
 use crate::lens::predict::{self, Optics};
+use crate::lens::{Method, second};
 use crate::plan;
 use crate::sink::Sink;
 
@@ -25,11 +26,26 @@ pub enum Subject {
     Ceiling,
     /// Size of the rhexis.
     Rhexis,
+    /// How sure the prediction of each method is.
+    Certainty,
+    /// A lens by the refraction today.
+    Second,
+    /// The lens itself.
+    Thick,
 }
 
 impl Subject {
     /// Those that are no method, in the order of their numbers.
-    pub const OTHERS: &[Subject] = &[Subject::Backup, Subject::Toric, Subject::Head, Subject::Ceiling, Subject::Rhexis];
+    pub const OTHERS: &[Subject] = &[
+        Subject::Backup,
+        Subject::Toric,
+        Subject::Head,
+        Subject::Ceiling,
+        Subject::Rhexis,
+        Subject::Certainty,
+        Subject::Second,
+        Subject::Thick,
+    ];
 
     /// Every subject, methods first.
     ///
@@ -71,6 +87,9 @@ impl Subject {
             Subject::Head => "head",
             Subject::Ceiling => "ceiling",
             Subject::Rhexis => "rhexis",
+            Subject::Certainty => "certainty",
+            Subject::Second => "second",
+            Subject::Thick => "thick",
         }
     }
 
@@ -87,6 +106,9 @@ impl Subject {
             Subject::Head => "Pressure of the column",
             Subject::Ceiling => "Ceiling on vacuum",
             Subject::Rhexis => "Size of the rhexis",
+            Subject::Certainty => "How sure",
+            Subject::Second => "Lens by the refraction today",
+            Subject::Thick => "The lens itself",
         }
     }
 
@@ -100,15 +122,80 @@ impl Subject {
         use Field::*;
         match self {
             Subject::Method(Method::Srk2 | Method::Srkt | Method::T2) => {
-                &[AxialLength, K1, K2, R1, R2, Index, AConstant, Target, Vertex, LensPower]
+                &[AxialLength, K1, K2, R1, R2, Index, AConstant, LongEye, Target, Vertex, LensPower]
             }
             Subject::Method(Method::Holladay1) => {
-                &[AxialLength, K1, K2, R1, R2, Index, AConstant, SurgeonFactor, Target, Vertex, LensPower]
+                &[AxialLength, K1, K2, R1, R2, Index, AConstant, SurgeonFactor, LongEye, Target, Vertex, LensPower]
             }
-            Subject::Method(Method::HofferQ) => {
-                &[AxialLength, K1, K2, R1, R2, Index, AConstant, SurgeonFactor, Pacd, Target, Vertex, LensPower]
+            Subject::Method(Method::HofferQ) => &[
+                AxialLength,
+                K1,
+                K2,
+                R1,
+                R2,
+                Index,
+                AConstant,
+                SurgeonFactor,
+                Pacd,
+                LongEye,
+                Target,
+                Vertex,
+                LensPower,
+            ],
+            Subject::Method(Method::ShammasPl) => {
+                &[AxialLength, K1, K2, R1, R2, Index, PreviousSurgery, AConstant, Target, Vertex, LensPower]
             }
-            Subject::Method(Method::Haigis) => &[
+            Subject::Method(Method::DoubleSrkt | Method::DoubleHolladay1 | Method::DoubleHofferQ) => &[
+                AxialLength,
+                PreviousSurgery,
+                KBefore,
+                RefractionBefore,
+                RefractionAfter,
+                KAfter,
+                KAfterFrom,
+                AConstant,
+                SurgeonFactor,
+                Pacd,
+                Target,
+                Vertex,
+                LensPower,
+            ],
+            Subject::Certainty => &[
+                AxialLength,
+                K1,
+                K2,
+                R1,
+                R2,
+                Index,
+                Acd,
+                AlScatter,
+                KScatter,
+                AcdScatter,
+                PositionSd,
+                RefractionSd,
+                ConstantsFrom,
+                Target,
+                Vertex,
+                LensPower,
+            ],
+            Subject::Second => &[
+                K1,
+                K2,
+                R1,
+                R2,
+                Index,
+                SecondFor,
+                RefractionNow,
+                LensInEye,
+                SecondPlace,
+                SecondPosition,
+                SulcusShift,
+                SecondPower,
+                Target,
+                Vertex,
+            ],
+            Subject::Thick => &[FrontRadius, BackRadius, LensCentre, LensIndex, LensPower],
+            Subject::Method(Method::Haigis | Method::HaigisL) => &[
                 AxialLength,
                 K1,
                 K2,
@@ -122,6 +209,7 @@ impl Subject {
                 HaigisA0,
                 HaigisA1,
                 HaigisA2,
+                LongEye,
                 Target,
                 Vertex,
                 LensPower,
@@ -196,12 +284,22 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
             .inspect(|air| crate::pressure::ceiling::show_all(*air, case.temperature, sink))
             .is_some(),
         Subject::Rhexis => case.cut().map(crate::table_side::rhexis::working).inspect(|w| w.show(sink)).is_some(),
+        Subject::Certainty => explain_certainty(case, sink),
+        Subject::Second => explain_second(case, sink),
+        Subject::Thick => plan::known_thick(case).inspect(|w| w.show(sink)).is_some(),
     }
 }
 
 /// The method's own part, then the lens for the target, then the refraction for the lens chosen.
 #[inline(never)]
 fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
+    if !predict::methods(case).contains(&method) {
+        sink.caution(match predict::after_laser(case) {
+            Some(_) => Caution::about(Code::PreviousSurgery, Field::PreviousSurgery),
+            None => Caution::of(Code::NotThisEye, method),
+        });
+        return false;
+    }
     let mut answers = predict::NONE;
     let mut report = |caution: Caution| {
         if caution.method.is_none_or(|m| m == method) {
@@ -231,9 +329,46 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
     true
 }
 
-/// The method's own part.
+/// The slopes of each method's refraction, and the budget that they make.
+#[inline(never)]
+fn explain_certainty(case: &Case, sink: &mut dyn Sink) -> bool {
+    let mut answers = predict::NONE;
+    predict::answer_shown(case, &mut |caution| sink.caution(caution), &mut answers);
+    let mut any = false;
+    for answer in answers.iter().flatten() {
+        let Some((rx, slopes, _)) = plan::moved(case, answer) else { continue };
+        sink.item(Item::of(What::Refraction, answer.method, rx));
+        slopes.show(sink);
+        any = true;
+        if predict::after_laser(case).is_none()
+            && let Some(scatter) = plan::scatter(case, answer)
+        {
+            budget(&slopes, &scatter).show(sink);
+        }
+    }
+    any
+}
+
+/// The lens by the refraction today, in each place that it may have.
+#[inline(never)]
+fn explain_second(case: &Case, sink: &mut dyn Sink) -> bool {
+    let Some((purpose, now)) = plan::known_second(case) else { return false };
+    let mut any = false;
+    plan::second_places(case, purpose, &mut |method, place| {
+        let Ok(w) = second::working(&place, now, case.target, case.vertex) else { return };
+        sink.item(Item { method, ..Item::one(What::SecondExact, w.power) });
+        w.show(sink);
+        any = true;
+    });
+    any
+}
+
+/// The method's own part, after that of a length that is adjusted for it.
 #[inline(never)]
 fn show_method(method: Method, case: &Case, constants: &Constants, sink: &mut dyn Sink) {
+    if let Some(w) = predict::adjusted(method, case) {
+        w.show(sink);
+    }
     if let Ok(prediction) = predict::predict_with(method, case, constants) {
         prediction.show(sink);
     }

@@ -41,6 +41,8 @@ pub enum Section {
     Biometry,
     /// `[spectacles]`
     Spectacles,
+    /// `[laser]`
+    Laser,
     /// `[fellow]`
     Fellow,
     /// `[target]`
@@ -51,12 +53,16 @@ pub enum Section {
     Toric,
     /// `[backup]`
     Backup,
+    /// `[second]`
+    Second,
     /// `[incision]`
     Incision,
     /// `[capsule]`
     Capsule,
     /// `[pressure]`
     Pressure,
+    /// `[certainty]`
+    Certainty,
     /// `[risks]`
     Risks,
 }
@@ -67,14 +73,17 @@ impl Section {
         Section::Case,
         Section::Biometry,
         Section::Spectacles,
+        Section::Laser,
         Section::Fellow,
         Section::Target,
         Section::Lens,
         Section::Toric,
         Section::Backup,
+        Section::Second,
         Section::Incision,
         Section::Capsule,
         Section::Pressure,
+        Section::Certainty,
         Section::Risks,
     ];
 
@@ -97,14 +106,17 @@ impl Section {
             Section::Case => "",
             Section::Biometry => "biometry",
             Section::Spectacles => "spectacles",
+            Section::Laser => "laser",
             Section::Fellow => "fellow",
             Section::Target => "target",
             Section::Lens => "lens",
             Section::Toric => "toric",
             Section::Backup => "backup",
+            Section::Second => "second",
             Section::Incision => "incision",
             Section::Capsule => "capsule",
             Section::Pressure => "pressure",
+            Section::Certainty => "certainty",
             Section::Risks => "risks",
         }
     }
@@ -230,12 +242,20 @@ fields! {
         OldCylinder "old_cylinder_d" "oldcyl" (number 2 CYLINDER) "cylinder of the old spectacles";
         OldAxis "old_axis_deg" "oldaxis" (number 0 AXIS) "axis of the old spectacles";
     }
+    Laser {
+        KBefore "k_before_d" "kbefore" (number 2 CORNEAL_POWER) "mean K before the laser";
+        RefractionBefore "refraction_before_d" "rxbefore" (number 2 REFRACTION) "refraction before the laser";
+        RefractionAfter "refraction_after_d" "rxafter" (number 2 REFRACTION) "refraction after it, before cataract";
+        KAfter "k_after_d" "kafter" (number 2 CORNEAL_POWER) "mean K after the laser, estimated";
+        KAfterFrom "k_after_from" "kafterfrom" (choice KAfterFrom) "where that estimate comes from";
+    }
     Fellow {
         FellowAxialLength "fellow_axial_length_mm" "fal" (number 2 AXIAL_LENGTH) "fellow eye, axial length";
         FellowK1 "fellow_k1_d" "fk1" (number 2 CORNEAL_POWER) "fellow eye, corneal power 1";
         FellowK2 "fellow_k2_d" "fk2" (number 2 CORNEAL_POWER) "fellow eye, corneal power 2";
         FellowRefraction "fellow_refraction_d" "frx" (number 2 REFRACTION) "fellow eye, refraction today";
         FellowState "fellow_state" "fstate" (choice EyeState) "fellow eye, what is in it";
+        FellowPredicted "fellow_predicted_d" "fpredicted" (number 2 REFRACTION) "fellow eye, what was predicted";
     }
     Target {
         Target "target_d" "target" (number 2 REFRACTION) "agreed target, spherical equivalent";
@@ -250,6 +270,9 @@ fields! {
         HaigisA0 "haigis_a0" "a0" (number 3 HAIGIS_A0) "Haigis a0";
         HaigisA1 "haigis_a1" "a1" (number 3 HAIGIS_SLOPE) "Haigis a1";
         HaigisA2 "haigis_a2" "a2" (number 3 HAIGIS_SLOPE) "Haigis a2";
+        ConstantsFrom "constants_from" "constfrom" (choice ConstantsFrom) "where these constants come from";
+        LongEye "long_eye_adjustment" "longeye" (choice LongEye) "adjustment for a long eye";
+        LabelRule "label_rule" "rule" (choice LabelRule) "label to point out";
         LensPower "iol_power_d" "iol" (number 2 LENS_POWER) "lens power chosen, on its label";
         LensStep "lens_step_d" "step" (number 2 LABEL_STEP) = 0.5 "step between label powers";
         LensLeast "lens_least_d" "least" (number 2 LENS_POWER) "weakest power of this model";
@@ -257,6 +280,10 @@ fields! {
         LensStyle "lens_style" "style" (choice LensStyle) "how the lens is made";
         Optic "optic_mm" "optic" (number 2 OPTIC) "optic diameter";
         LensLength "lens_length_mm" "lenslength" (number 2 LENS_LENGTH) "overall length of the lens";
+        FrontRadius "lens_front_radius_mm" "lr1" (number 2 LENS_RADIUS) "front radius of the lens";
+        BackRadius "lens_back_radius_mm" "lr2" (number 2 LENS_RADIUS) "back radius of the lens";
+        LensCentre "lens_centre_mm" "lct" (number 2 LENS_CENTRE) "thickness of the lens at its centre";
+        LensIndex "lens_index" "lindex" (number 3 LENS_INDEX) "refractive index of the lens";
         HapticAxis "haptic_axis_deg" "haptics" (number 0 AXIS) "meridian for the haptics";
         ShowSrk2 "show_srk2" "srk2" (choice YesNo) "show the superseded SRK II too";
     }
@@ -282,6 +309,15 @@ fields! {
         SulcusShift "sulcus_shift_mm" "sulcus" (number 2 SULCUS_SHIFT) = 0.75 "sulcus lies before the bag by";
         BackupPower "backup_power_d" "biol" (number 2 LENS_POWER) "backup power chosen, on its label";
     }
+    Second {
+        SecondFor "second_for" "secondfor" (choice SecondFor) "lens by refraction, for";
+        RefractionNow "refraction_now_d" "rxnow" (number 2 REFRACTION) "refraction today";
+        LensInEye "lens_in_eye_d" "iolnow" (number 2 LENS_POWER) "power of the lens in the eye";
+        SecondPlace "second_place" "secondplace" (choice SecondPlace) "where that lens would go";
+        SecondPosition "second_position_mm" "secondpos" (number 2 LENS_POSITION) "its position behind the cornea";
+        SecondStyle "second_style" "secondstyle" (choice LensStyle) "how that lens is made";
+        SecondPower "second_power_d" "iol2" (number 2 LENS_POWER) "its power chosen, on its label";
+    }
     Incision {
         IncisionSite "incision_site_deg" "site" (number 0 SITE) "incision site, from the front";
         Flattening "incision_flattening_d" "sia" (number 2 FLATTENING) "surgeon's own flattening (SIA)";
@@ -306,6 +342,10 @@ fields! {
         VacuumNucleus "vacuum_nucleus_mmhg" "nucleus" (number 0 VACUUM) "vacuum for the nucleus";
         VacuumCortex "vacuum_cortex_mmhg" "cortex" (number 0 VACUUM) "vacuum for the cortex";
         VacuumViscoelastic "vacuum_viscoelastic_mmhg" "ovd" (number 0 VACUUM) "vacuum for removing viscoelastic";
+    }
+    Certainty {
+        PositionSd "lens_position_sd_mm" "elpsd" (number 2 SCATTER_LENGTH) = 0.25 "SD of the lens position";
+        RefractionSd "refraction_sd_d" "rxsd" (number 2 SCATTER_POWER) = 0.3 "SD of a refraction after surgery";
     }
     Risks {
         FloppyIris "floppy_iris_drug" "floppy" (choice YesNo) "drug that makes the iris floppy";
@@ -395,7 +435,7 @@ impl Field {
     /// assert!(Field::LensPower.spoken() && !Field::OldSphere.spoken());
     /// ```
     pub fn spoken(self) -> bool {
-        matches!(self, Field::LensPower | Field::Target | Field::BackupPower)
+        matches!(self, Field::LensPower | Field::Target | Field::BackupPower | Field::SecondPower)
     }
 
     /// Whether it is printed with its sign always: every power and refraction, where a lost sign is a wrong lens.

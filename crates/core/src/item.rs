@@ -64,6 +64,10 @@ macro_rules! parts {
 parts! {
     Identity "identity" "Eye to be operated";
     Lens "lens" "Lens";
+    Certainty "certainty" "How sure";
+    SecondEye "second_eye" "What the first eye teaches";
+    Second "second" "Lens by the refraction today";
+    Thick "thick" "The lens itself";
     Backup "backup" "Backup lens, if the capsule tears";
     Axis "axis" "Astigmatism";
     Wound "wound" "Wound";
@@ -159,10 +163,62 @@ items! {
     LadderRefraction "ladder_refraction_d" "D" 2 true "refraction with this lens", Identity Memory;
     LadderSpread "ladder_spread_d" "D" 2 false "spread between the methods compared", Here Chosen;
     PowerSpread "power_spread_d" "D" 2 false "spread of the powers compared", Here Chosen;
+    KHistory "k_after_history_d" "D" 2 false "K after the laser, by its history", Aramberri2003 Memory;
+    AdjustedLength "adjusted_length_mm" "mm" 2 false "axial length, adjusted", Wang2011 Memory;
+    AdjustedStep "adjustment_step_mm" "mm" 3 true "step where that begins", Identity Two;
+    FirstSet "first_2011_power_d" "D" 2 true "power, first set of 2011", Wang2011 Memory;
+    FirstStep "first_2011_step_mm" "mm" 3 true "step where it begins", Wang2011 Memory;
+    SecondSet "second_2011_power_d" "D" 2 true "power, second set of 2011", Wang2011 Memory;
+    SecondStep "second_2011_step_mm" "mm" 3 true "step where it begins", Wang2011 Memory;
+    Set2018 "set_2018_power_d" "D" 2 true "power, set of 2018", Wang2018 Memory;
+    Step2018 "set_2018_step_mm" "mm" 3 true "step where it begins", Wang2018 Memory;
+    RulePower "rule_power_d" "D" 2 true "label by the rule", Here Chosen;
+    RuleRefraction "rule_refraction_d" "D" 2 true "refraction with it", Identity Memory;
+    LabelTolerance "label_tolerance_d" "D" 2 false "label may be off by", Iso11979 Read;
+
+    ErrorAl "error_al_d" "D" 2 true "AL typed 0.1 mm too long", Identity Two;
+    ErrorK "error_k_d" "D" 2 true "K typed 0.5 D too steep", Identity Two;
+    ErrorAcd "error_acd_d" "D" 2 true "ACD typed 0.1 mm too deep", Identity Two;
+    ErrorPosition "error_position_d" "D" 2 true "lens 0.5 mm too far back", Identity Two;
+    ErrorConstant "error_constant_d" "D" 2 true "constant 0.1 too high", Identity Two;
+    SdAl "sd_al_mm" "mm" 4 false "SD of the axial length used", Repeat2025 Read;
+    SdK "sd_k_d" "D" 2 false "SD of the corneal power used", Repeat2025 Read;
+    SdAcd "sd_acd_mm" "mm" 4 false "SD of the chamber depth used", Repeat2025 Read;
+    ShareAl "share_al" "%" 1 false "share of the axial length", Norrby2008 Two;
+    ShareK "share_k" "%" 1 false "share of K", Norrby2008 Two;
+    ShareAcd "share_acd" "%" 1 false "share of the chamber depth", Norrby2008 Two;
+    SharePosition "share_position" "%" 1 false "share of lens position", Norrby2008 Two;
+    ShareLabel "share_label" "%" 1 false "share of the label", Norrby2008 Two;
+    ShareRefraction "share_refraction" "%" 1 false "share of refraction after", Norrby2008 Two;
+    TotalSd "total_sd_d" "D" 2 false "SD of all together", Norrby2008 Two;
+    Low50 "low_50_d" "D" 2 true "half of eyes from", Identity Two;
+    High50 "high_50_d" "D" 2 true "to", Identity Two;
+    Low95 "low_95_d" "D" 2 true "95 of 100 eyes from", Identity Two;
+    High95 "high_95_d" "D" 2 true "to", Identity Two;
+    Chance05 "chance_05" "%" 0 false "chance within 0.5 D", Identity Two;
+    Chance10 "chance_10" "%" 0 false "chance within 1.0 D", Identity Two;
+
+    FirstError "first_eye_error_d" "D" 2 true "first eye, error", Identity Two;
+    HalfError "first_eye_half_d" "D" 2 true "half of it, expected of this eye", Covert2010 Memory;
+    AllowedPower "allowed_power_d" "D" 2 true "power, half allowed for", Covert2010 Memory;
+    AllowedRefraction "allowed_refraction_d" "D" 2 true "lens chosen, half added", Covert2010 Memory;
+
+    SecondAt "second_at_mm" "mm" 2 false "lens position taken", Holladay1993 Memory;
+    SecondExact "second_exact_d" "D" 2 true "exact power for target", Holladay1993 Memory;
+    SecondLeft "second_refraction_d" "D" 2 true "refraction, lens chosen", Holladay1993 Memory;
+
+    ThickPower "thick_power_d" "D" 2 true "power of the lens, by its surfaces", Identity Two;
+    ThickFront "thick_front_mm" "mm" 3 true "front principal plane, from vertex", Identity Two;
+    ThickBack "thick_back_mm" "mm" 3 true "back principal plane, from vertex", Identity Two;
+    AsFront "position_as_front_d" "D" 2 true "if position is front vertex", Identity Two;
+    AsCentre "position_as_centre_d" "D" 2 true "if it is the centre", Identity Two;
+    AsBack "position_as_back_d" "D" 2 true "if it is the back vertex", Identity Two;
 
     BackupBag "backup_bag_d" "D" 2 true "exact power in the bag", Identity Memory;
     BackupExact "backup_power_d" "D" 2 true "exact power in its place", Holladay1993 Memory;
     BackupStep "backup_change_d" "D" 2 true "change for its place", Identity Memory;
+    ThumbLess "backup_thumb_less_d" "D" 2 true "rule of thumb, 0.5 D less", NoSource CommonPractice;
+    ThumbMuch "backup_thumb_much_d" "D" 2 true "rule of thumb, 1.0 D less", NoSource CommonPractice;
 
     PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "cornea after the incision", Thibos1997 Two;
     PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after it", Thibos1997 Two;

@@ -21,6 +21,11 @@ pub(crate) fn round(x: f64) -> f64 {
     libm::round(x)
 }
 
+/// Error function.
+pub(crate) fn erf(x: f64) -> f64 {
+    libm::erf(x)
+}
+
 /// Largest whole number not above x.
 pub(crate) fn floor(x: f64) -> f64 {
     libm::floor(x)
@@ -46,7 +51,8 @@ pub(crate) fn within_turn(angle: f64, turn: f64) -> f64 {
     left
 }
 
-fn radians(degrees: f64) -> f64 {
+/// An angle in degrees, or a slope per degree, in radians.
+pub(crate) fn radians(degrees: f64) -> f64 {
     degrees * (PI / 180.0)
 }
 

@@ -121,6 +121,14 @@ quantities! {
     StationPressure from_hpa hpa STATION_PRESSURE "834.0";
     /// Temperature of the fluid.
     Temperature from_c c TEMPERATURE "20.0";
+    /// Position of a lens behind the cornea.
+    LensPosition from_mm mm LENS_POSITION "5.2";
+    /// Radius of a lens surface, positive where its centre lies behind it; 0 is a plane.
+    LensRadius from_mm mm LENS_RADIUS "-14.5";
+    /// Thickness of a lens at its centre.
+    LensCentre from_mm mm LENS_CENTRE "0.9";
+    /// Refractive index of a lens.
+    LensIndex new get LENS_INDEX "1.47";
     /// Standard deviation of repeated lengths.
     ScatterLength from_mm mm SCATTER_LENGTH "0.02";
     /// Standard deviation of repeated powers.

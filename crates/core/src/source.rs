@@ -81,7 +81,14 @@ sources! {
     Haigis2004 = "Haigis in Shammas (ed.) 2004; Haigis et al., Graefes Arch 2000;238:765-773";
     HaigisCusp1993 = "Haigis, J Cataract Refract Surg 1993;19:442-446; Sheard et al. 2010";
     Holladay1993 = "Holladay, Am J Ophthalmol 1993;116:63-66";
-    Wang2011 = "Wang et al., J Cataract Refract Surg 2011;37:2018-2027; 2018;44:1396-1397";
+    Wang2011 = "Wang et al., J Cataract Refract Surg 2011;37:2018-2027";
+    Wang2018 = "Wang, Koch, J Cataract Refract Surg 2018;44:1396-1397";
+    Shammas2007 = "Shammas, Shammas, J Cataract Refract Surg 2007;33:31-36";
+    Shammas2013 = "J Cataract Refract Surg 2013;39:739-744";
+    HaigisL2008 = "Haigis, J Cataract Refract Surg 2008;34:1658-1663";
+    Norrby2008 = "Norrby, J Cataract Refract Surg 2008;34:368-376";
+    Iso11979 = "ISO 11979-2, intraocular lenses: optical properties";
+    Covert2010 = "Covert, Henry, Koenig, Ophthalmology 2010;117:49-54";
     Ng77 = "NICE guideline NG77, Cataracts in adults: management";
     Recheck2010 = "Eye 2010;24:894-900";
     Repeat2025 = "PLOS ONE 10.1371/journal.pone.0321786 (266 eyes)";

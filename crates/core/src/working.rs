@@ -12,6 +12,18 @@ use crate::source::{Mark, Source};
 pub enum Topic {
     /// A lens-power method's own part, up to its lens position.
     Method(Method),
+    /// A long eye's length, adjusted.
+    LongEye,
+    /// The optics of a method with the cornea after a laser.
+    DoubleK,
+    /// How a refraction moves with what it rests on.
+    Slopes,
+    /// How sure a prediction is.
+    Certainty,
+    /// A lens by the refraction that an eye has.
+    Second,
+    /// The lens itself.
+    Thick,
     /// The vergence formula: the lens for a refraction.
     Power,
     /// The vergence formula: the refraction for a lens.
@@ -61,7 +73,10 @@ pub struct Line {
 impl Line {
     /// Unit, "1" for a pure number.
     pub const fn unit(&self) -> &'static str {
-        packed!(self.unit, "1", "mm", "mm2", "cm", "m", "D", "deg", "K", "K2", "Pa", "mmHg", "mmHg/cm", "kg/m3")
+        packed!(
+            self.unit, "1", "mm", "mm2", "cm", "m", "D", "deg", "K", "K2", "Pa", "mmHg", "mmHg/cm", "kg/m3", "D2",
+            "D/mm", "mm/D"
+        )
     }
 
     /// The place of a unit, while tables are compiled.
@@ -110,6 +125,12 @@ impl Topic {
         Topic::Vapour,
         Topic::Ceiling,
         Topic::Rhexis,
+        Topic::LongEye,
+        Topic::DoubleK,
+        Topic::Slopes,
+        Topic::Certainty,
+        Topic::Second,
+        Topic::Thick,
     ];
 
     /// Every topic, methods first.
@@ -147,6 +168,12 @@ impl Topic {
     pub const fn key(self) -> &'static str {
         match self {
             Topic::Method(method) => method.key(),
+            Topic::LongEye => "long_eye",
+            Topic::DoubleK => "double_k",
+            Topic::Slopes => "slopes",
+            Topic::Certainty => "certainty",
+            Topic::Second => "second",
+            Topic::Thick => "thick",
             Topic::Power => "power",
             Topic::Refraction => "refraction",
             Topic::Cornea => "cornea",
@@ -168,6 +195,12 @@ impl Topic {
     pub const fn heading(self) -> &'static str {
         match self {
             Topic::Method(_) => "The eye as this method sees it",
+            Topic::LongEye => "The length, adjusted for a long eye",
+            Topic::DoubleK => "The optics with the cornea after the laser",
+            Topic::Slopes => "How the refraction moves",
+            Topic::Certainty => "The budget of variances",
+            Topic::Second => "The lens by the refraction today",
+            Topic::Thick => "The lens itself",
             Topic::Power => "The lens for the refraction wanted",
             Topic::Refraction => "The refraction with the lens chosen",
             Topic::Cornea => "The cornea after the incision",
@@ -190,6 +223,12 @@ impl Topic {
     pub const fn lines(self) -> &'static [Line] {
         match self {
             Topic::Method(method) => method.lines(),
+            Topic::LongEye => crate::lens::long_eye::Working::LINES,
+            Topic::DoubleK => crate::lens::double_k::Working::LINES,
+            Topic::Slopes => crate::lens::slope::Slopes::LINES,
+            Topic::Certainty => crate::lens::certainty::Budget::LINES,
+            Topic::Second => crate::lens::second::Working::LINES,
+            Topic::Thick => crate::lens::thick::Working::LINES,
             Topic::Power => crate::lens::vergence::PowerWorking::LINES,
             Topic::Refraction => crate::lens::vergence::RefractionWorking::LINES,
             Topic::Cornea => crate::astigmatism::cornea::Working::LINES,
@@ -212,6 +251,12 @@ impl Topic {
     pub fn prose(self) -> &'static [Prose] {
         match self {
             Topic::Method(method) => method.prose(),
+            Topic::LongEye => crate::lens::long_eye::Working::PROSE,
+            Topic::DoubleK => crate::lens::double_k::Working::PROSE,
+            Topic::Slopes => crate::lens::slope::Slopes::PROSE,
+            Topic::Certainty => crate::lens::certainty::Budget::PROSE,
+            Topic::Second => crate::lens::second::Working::PROSE,
+            Topic::Thick => crate::lens::thick::Working::PROSE,
             Topic::Power => crate::lens::vergence::PowerWorking::PROSE,
             Topic::Refraction => crate::lens::vergence::RefractionWorking::PROSE,
             Topic::Cornea => crate::astigmatism::cornea::Working::PROSE,

@@ -9,7 +9,7 @@ use ocellus_core::caution::{Caution, Code};
 use ocellus_core::eye::checks;
 use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
-use ocellus_core::lens::predict::answers;
+use ocellus_core::lens::predict::ordinary_answers;
 use ocellus_core::quantity::{LensPower, Vertex};
 
 use super::row::Wrong;
@@ -29,7 +29,7 @@ impl<W: Write> Answers<W> {
     pub(super) fn start(output: W) -> csv::Result<Self> {
         let mut table = WriterBuilder::new().buffer_capacity(super::BUFFER).from_writer(output);
         table.write_field("id")?;
-        for method in Method::ALL {
+        for method in Method::ORDINARY {
             table.write_field(format!("{}_power_d", method.key()))?;
             table.write_field(format!("{}_refraction_d", method.key()))?;
         }
@@ -43,7 +43,7 @@ impl<W: Write> Answers<W> {
         self.cautions.clear();
         match read {
             Ok(case) => self.numbers(case)?,
-            Err(_) => Method::ALL.iter().try_for_each(|_| self.pair(None, None))?,
+            Err(_) => Method::ORDINARY.iter().try_for_each(|_| self.pair(None, None))?,
         }
         self.table.write_field(&self.cautions)?;
         self.table.write_field(read.as_ref().err().map_or(String::new(), Wrong::to_string))?;
@@ -53,11 +53,11 @@ impl<W: Write> Answers<W> {
     fn numbers(&mut self, case: &Case) -> csv::Result<()> {
         let cautions = &mut self.cautions;
         checks::check(case, &mut |caution| say(cautions, caution.method, caution.code));
-        let answers = answers(case, &mut |caution: Caution| say(cautions, caution.method, caution.code));
+        let answers = ordinary_answers(case, &mut |caution: Caution| say(cautions, caution.method, caution.code));
         let entered = |field: Field| case.draft().number(field).or(field.default());
         let lens = entered(Field::LensPower).and_then(|d| LensPower::from_d(d).ok());
         let vertex = entered(Field::Vertex).and_then(|mm| Vertex::from_mm(mm).ok());
-        for (&method, answer) in Method::ALL.iter().zip(answers) {
+        for (&method, answer) in Method::ORDINARY.iter().zip(answers) {
             let left = answer.zip(lens.zip(vertex)).map(|(a, (lens, vertex))| a.optics.refraction(lens, vertex));
             if let Some(Err(_)) = left {
                 say(&mut self.cautions, Some(method), Code::NoSolution);

@@ -7,6 +7,7 @@ use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::choice::Eye;
 use ocellus_core::decimal::{Sign, fixed};
 use ocellus_core::draft::Draft;
+use ocellus_core::error;
 use ocellus_core::explain::{Subject, explain};
 use ocellus_core::field::{Field, Kind};
 use ocellus_core::item::{Item, Part, What};
@@ -138,6 +139,7 @@ fn a_card_has_every_caution_the_gravest_first() {
 #[test]
 fn a_refused_eye_gets_no_lens() {
     let mut terminal = with(&demo_cases().into_iter().find(|(name, _)| name == "after-laser").unwrap().1);
+    terminal.line("surgery radial_cuts");
     for line in ["plan", "plan lens", "plan backup"] {
         let answer = terminal.line(line);
         assert!(answer.contains("REFUSED"), "{answer}");
@@ -151,7 +153,10 @@ fn a_refused_eye_gets_no_lens() {
 fn a_part_alone_is_that_part() {
     let mut terminal = with(&demo_cases().into_iter().find(|(name, _)| name == "long-toric").unwrap().1);
     let whole = terminal.line("plan");
-    for part in Part::ALL.iter().filter(|part| **part != Part::Unused) {
+    let stands = |part: &&Part| whole.contains(&format!("\n{} (LEFT)", part.heading()));
+    let empty = Part::ALL.iter().filter(|part| !stands(part)).count();
+    assert!(empty < 5, "{empty}");
+    for part in Part::ALL.iter().filter(stands) {
         let answer = terminal.line(&format!("plan {}", part.key()));
         for other in Part::ALL {
             assert_eq!(answer.contains(&format!("\n{} (LEFT)", other.heading())), other == part, "{answer}");
@@ -245,7 +250,10 @@ fn every_step_of_every_subject_is_printed() {
 /// The ladder and the labels are left out of a nudge: their lines can be other labels.
 fn is_nudged(what: What) -> bool {
     use What::*;
+    let how_sure = ErrorAl as u8..=Chance10 as u8;
     !is_ladder(what)
+        && !how_sure.contains(&(what as u8))
+        && !matches!(what, ThumbLess | ThumbMuch)
         && !matches!(what, LabelCylinder | LensPlaneCylinder | Residual | ResidualAxis | ResidualOff5 | ResidualOff10)
 }
 
@@ -494,6 +502,23 @@ fn no_card_has_more_cautions_than_are_kept() {
                 _ => {}
             }
         }
+        // what an entry asks for beside it is entered too, what contradicts another is taken back
+        for _ in 0..4 {
+            let mut wrong = Vec::new();
+            Case::check(&draft, &mut |error| wrong.push(error));
+            for error in wrong {
+                let field = error.field.unwrap();
+                match (error.code, field.kind()) {
+                    (error::Code::Missing | error::Code::Incomplete, Kind::Number(_, bounds)) => {
+                        draft.set(field, bounds.min + (bounds.max - bounds.min) * next(1001) as f64 / 1000.0)
+                    }
+                    (error::Code::Missing | error::Code::Incomplete, Kind::Choice(words)) => {
+                        draft.set(field, next(words.len() as u64) as f64)
+                    }
+                    _ => draft.clear(field),
+                }
+            }
+        }
         if let Ok(case) = Case::try_from(&draft) {
             let mut all = All::default();
             plan(&case, &mut all);
@@ -508,5 +533,5 @@ fn no_card_has_more_cautions_than_are_kept() {
         }
     }
     assert!(cards > 100, "{cards}");
-    assert!((20..=50).contains(&most), "{most} of {cards}: the room is for 64");
+    assert!((30..=70).contains(&most), "{most} of {cards}: the room is for 80");
 }

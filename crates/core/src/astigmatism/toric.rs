@@ -4,7 +4,7 @@ use crate::astigmatism::power_vector::PowerVector;
 use crate::choice::{CylinderPlane, LabelPower};
 use crate::constant::optics::N;
 use crate::error::Error;
-use crate::lens::vergence::{ThinEye, at_cornea, at_lens, to_cornea};
+use crate::lens::vergence::{ThinEye, to_cornea};
 use crate::quantity::{Axis, LensCylinder, Refraction, Vertex};
 use crate::working::Topic;
 
@@ -17,10 +17,10 @@ working! {
     rc "Rc" "D" = "Rc = Rx / (1 - V Rx/1000)" [], "refraction wanted, at the cornea", Identity Two;
     k_steep "k_s" "D" = "k_s = Kc + N/2 + Rc" [], "light leaving the steep meridian", Identity Two;
     k_flat "k_f" "D" = "k_f = Kc - N/2 + Rc" [], "light leaving the flat meridian", Identity Two;
-    v_steep "v_s" "D" = "v_s = k_s / (1 - d k_s/(1000*1.336))" [N], "the steep meridian's light at the lens", Identity Two;
-    v_flat "v_f" "D" = "v_f = k_f / (1 - d k_f/(1000*1.336))" [N], "the flat meridian's light at the lens", Identity Two;
+    v_steep "v_s" "D" = "v_s = k_s / (c - d k_s/(1000*1.336)), c 1, Shammas-PL 1.0125" [N], "the steep meridian's light at the lens", Identity Two;
+    v_flat "v_f" "D" = "v_f = k_f / (c - d k_f/(1000*1.336))" [N], "the flat meridian's light at the lens", Identity Two;
     needed "C" "D" = "C = v_s - v_f" [], "cylinder needed at the lens", Identity Two;
-    ratio "C/N" "1" = "C/N, near N = 0 its limit 1/(1 - d (Kc + Rc)/(1000*1.336))^2" [N], "lens cylinder over corneal cylinder", Identity Two;
+    ratio "C/N" "1" = "C/N, near N = 0 its limit c/(c - d (Kc + Rc)/(1000*1.336))^2" [N], "lens cylinder over corneal cylinder", Identity Two;
 }
 
 working! {
@@ -35,7 +35,7 @@ working! {
     x_m "X_M" "D" = "X_M = X2 - P" [], "light that must arrive at the lens, mean", Identity Two;
     x_0 "X_0" "D" = "X_0 = C/2 cos 2m" [], "its part along 0 and 90", Thibos1997 Two;
     x_45 "X_45" "D" = "X_45 = C/2 sin 2m" [], "its part along 45 and 135", Thibos1997 Two;
-    k_m "Y_M" "D" = "Y = 1000*1.336 X/(d X + 1000*1.336) in both principal meridians X_M +/- C/2, axis kept" [N],
+    k_m "Y_M" "D" = "Y = 1000*1.336 c X/(d X + 1000*1.336) in both principal meridians X_M +/- C/2, axis kept" [N],
         "light that must leave the cornea, mean", Identity Two;
     k_0 "Y_0" "D" = "its part along 0 and 90" [], "the same", Identity Two;
     k_45 "Y_45" "D" = "its part along 45 and 135" [], "the same", Identity Two;
@@ -56,7 +56,7 @@ working! {
 ///
 /// ```
 /// use ocellus_core::{astigmatism::toric, lens::vergence::ThinEye, quantity::*};
-/// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.2 };
+/// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let w = toric::working(&eye, 1.0, Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?)?;
 /// assert!((w.ratio - 1.449).abs() < 0.0005);
 /// # Ok::<(), ocellus_core::error::Error>(())
@@ -65,14 +65,14 @@ pub fn working(eye: &ThinEye, n: f64, target: Refraction, vertex: Vertex) -> Res
     let ThinEye { kc, elp, .. } = *eye;
     let rc = to_cornea(target.d(), vertex)?;
     let (k_steep, k_flat) = (kc + n / 2.0 + rc, kc - n / 2.0 + rc);
-    let (v_steep, v_flat) = (at_lens(k_steep, elp)?, at_lens(k_flat, elp)?);
+    let (v_steep, v_flat) = (eye.arriving(k_steep)?, eye.arriving(k_flat)?);
     let needed = v_steep - v_flat;
     // below a thousandth of a dioptre the quotient is rounding noise; its limit is not
     let ratio = if n > 1e-3 {
         needed / n
     } else {
-        let divisor = 1.0 - elp * (kc + rc) / (1000.0 * N.get());
-        1.0 / (divisor * divisor)
+        let room = 1.0 - elp * (kc + rc) / (1000.0 * N.get() * eye.divisor);
+        1.0 / (eye.divisor * room * room)
     };
     Ok(Working { n, kc, elp, rc, k_steep, k_flat, v_steep, v_flat, needed, ratio })
 }
@@ -86,7 +86,7 @@ pub fn working(eye: &ThinEye, n: f64, target: Refraction, vertex: Vertex) -> Res
 ///
 /// ```
 /// use ocellus_core::{astigmatism::toric::at_lens_plane, choice::CylinderPlane, lens::vergence::ThinEye, quantity::*};
-/// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.2 };
+/// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let (label, target, vertex) = (LensCylinder::from_d(1.5)?, Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?);
 /// assert_eq!(at_lens_plane(label, CylinderPlane::Lens, &eye, target, vertex)?, 1.5);
 /// assert!((at_lens_plane(label, CylinderPlane::Cornea, &eye, target, vertex)? - 2.174).abs() < 0.001);
@@ -161,7 +161,7 @@ impl ToricLens {
 /// ```
 /// use ocellus_core::astigmatism::{power_vector::PowerVector, toric::*};
 /// use ocellus_core::{lens::vergence::ThinEye, quantity::*};
-/// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.2 };
+/// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let (target, vertex) = (Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?);
 /// let steep = Axis::from_deg(90.0)?;
 /// let cornea = PowerVector::strongest_along(0.0, 2.0, steep);
@@ -184,7 +184,7 @@ pub fn residual(eye: &ThinEye, astigmatism: PowerVector, lens: ToricLens) -> Res
 /// ```
 /// use ocellus_core::astigmatism::{power_vector::PowerVector, toric::*};
 /// use ocellus_core::{lens::vergence::ThinEye, quantity::Axis};
-/// let eye = ThinEye { al: 23.5, kc: 43.5, elp: 5.2 };
+/// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let cornea = PowerVector::strongest_along(0.0, 2.0, Axis::from_deg(90.0)?);
 /// let lens = ToricLens { mean: 20.0, cylinder: 2.25, mark: Axis::from_deg(80.0)? };
 /// let (steps, left) = residual_working(&eye, cornea, lens)?;
@@ -199,7 +199,7 @@ pub fn residual_working(
     let after = eye.behind_lens()?;
     // light must be strongest where the lens is weakest: along its mark
     let arriving = PowerVector { m: after - lens.mean, ..PowerVector::strongest_along(0.0, lens.cylinder, lens.mark) };
-    let leaving = arriving.by_meridian(|v| at_cornea(v, eye.elp))?;
+    let leaving = arriving.by_meridian(|v| eye.leaving(v))?;
     let left = leaving.minus(PowerVector { m: eye.kc, ..astigmatism });
     let steps = Residual {
         al: eye.al,

@@ -35,6 +35,16 @@ const TOGETHER: &[(&[Field], &[Field])] = &[
         &[LabelPower, CylinderPlane],
     ),
     (&[BackupModel, BackupAConstant, BackupStyle, BackupPower, BackupPlace], &[BackupAConstant, BackupPlace]),
+    // a power after laser means nothing without its origin
+    (&[KAfter], &[KAfterFrom]),
+    (&[RefractionBefore, RefractionAfter], &[RefractionBefore, RefractionAfter]),
+    (&[FellowPredicted], &[FellowRefraction]),
+    (&[FrontRadius, BackRadius, LensCentre, LensIndex], &[FrontRadius, BackRadius, LensCentre, LensIndex]),
+    // from which refraction, to where: neither has a default
+    (
+        &[SecondFor, RefractionNow, LensInEye, SecondPlace, SecondPosition, SecondStyle, SecondPower],
+        &[SecondFor, RefractionNow, SecondPlace],
+    ),
     (&[Flattening], &[IncisionSite]),
     (&[OpenLevel], &[EyeLevel]),
     (&[EyeLevel], &[OpenLevel]),
@@ -53,8 +63,10 @@ pub(super) fn pass(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Corne
             refuse(error);
         }
     }
+    // a lens by refraction needs no length
+    let needless = draft.has(SecondFor) && !draft.has(AxialLength);
     for &field in NEEDED {
-        if !draft.has(field) {
+        if !(draft.has(field) || needless && matches!(field, AxialLength | AlMethod)) {
             refuse(with_value(Code::Missing, field));
         }
     }

@@ -18,7 +18,7 @@ use crate::quantity::*;
 pub struct Case<'a> {
     draft: &'a Draft,
     pub(crate) side: Eye,
-    pub(crate) axial_length: AxialLength,
+    pub(crate) axial_length: Option<AxialLength>,
     pub(crate) cornea: Cornea,
     pub(crate) k_kind: KKind,
     pub(crate) eye_state: EyeState,
@@ -104,7 +104,7 @@ impl<'a> Case<'a> {
         Some(Case {
             draft,
             side: get(draft, Field::Side)?,
-            axial_length: get(draft, Field::AxialLength)?,
+            axial_length: get(draft, Field::AxialLength),
             cornea,
             k_kind: get(draft, Field::KKind)?,
             eye_state: get(draft, Field::EyeState)?,
@@ -177,6 +177,16 @@ impl<'a> Case<'a> {
         Some(Toric { label_power: self.get(Field::LabelPower)?, plane: self.get(Field::CylinderPlane)?, chosen })
     }
 
+    /// Radii, thickness and index of the lens, where all were entered.
+    pub(crate) fn surfaces(&self) -> Option<(LensRadius, LensRadius, LensCentre, LensIndex)> {
+        Some((
+            self.get(Field::FrontRadius)?,
+            self.get(Field::BackRadius)?,
+            self.get(Field::LensCentre)?,
+            self.get(Field::LensIndex)?,
+        ))
+    }
+
     /// The backup lens, where there is one.
     pub(crate) fn backup(&self) -> Option<Backup> {
         Some(Backup {
@@ -228,6 +238,28 @@ entries! {
     old_sphere: Refraction of OldSphere;
     fellow_axial_length: AxialLength of FellowAxialLength;
     fellow_refraction: Refraction of FellowRefraction;
+    fellow_predicted: Refraction of FellowPredicted;
+    k_before: CornealPower of KBefore;
+    refraction_before: Refraction of RefractionBefore;
+    refraction_after: Refraction of RefractionAfter;
+    k_after: CornealPower of KAfter;
+    k_after_from: KAfterFrom of KAfterFrom;
+    constants_from: ConstantsFrom of ConstantsFrom;
+    long_eye: LongEye of LongEye;
+    label_rule: LabelRule of LabelRule;
+    second_for: SecondFor of SecondFor;
+    refraction_now: Refraction of RefractionNow;
+    lens_in_eye: LensPower of LensInEye;
+    second_place: SecondPlace of SecondPlace;
+    second_position: LensPosition of SecondPosition;
+    sulcus_shift: SulcusShift of SulcusShift;
+    second_style: LensStyle of SecondStyle;
+    second_power: LensPower of SecondPower;
+    al_scatter: ScatterLength of AlScatter;
+    k_scatter: ScatterPower of KScatter;
+    acd_scatter: ScatterLength of AcdScatter;
+    position_sd: ScatterLength of PositionSd;
+    refraction_sd: ScatterPower of RefractionSd;
     fellow_state: EyeState of FellowState;
     lens_power: LensPower of LensPower;
     lens_least: LensPower of LensLeast;

@@ -71,6 +71,18 @@ constants! {
     FAR_FROM_TARGET "lens from target by" "D" = 0.5, Here Chosen;
     /// A backup power further than this from what the methods ask for.
     BACKUP_FAR "backup power off by" "D" = 1, Here Chosen;
+    /// Less in the sulcus by a rule of thumb, at least.
+    THUMB_LESS "sulcus, rule of thumb, least" "D" = 0.5, NoSource CommonPractice;
+    /// And at most.
+    THUMB_MUCH "sulcus, rule of thumb, most" "D" = 1.0, NoSource CommonPractice;
+    /// Eyes shorter than this are hardly in any series.
+    VERY_SHORT "very short eye below" "mm" = 20.0, Here Chosen;
+    /// An adjustment of a long eye that begins with a larger step.
+    LONG_STEP "step of an adjustment above" "mm" = 0.05, Here Chosen;
+    /// An estimate of K after laser further from what its history says.
+    K_AFTER_APART "K after from its history by" "D" = 1, Here Chosen;
+    /// A first eye further from its prediction.
+    FIRST_EYE_FAR "first eye off by" "D" = 1, Here Chosen;
     /// A toric lens that leaves more cylinder than this.
     RESIDUAL_LARGE "cylinder left above" "D" = 0.5, Here Chosen;
     /// An incision further than this from a temporal seat.

@@ -85,8 +85,11 @@ macro_rules! constants {
 }
 
 pub mod capsule;
+pub mod certainty;
 pub mod eye;
+pub mod laser;
 pub mod lens;
+pub mod long_eye;
 pub mod optics;
 pub mod pressure;
 
@@ -96,5 +99,8 @@ pub mod pressure;
 /// assert!(ocellus_core::constant::all().any(|c| c.name == "SRK/T c0"));
 /// ```
 pub fn all() -> impl Iterator<Item = &'static Constant> {
-    [optics::ALL, lens::ALL, eye::ALL, capsule::ALL, pressure::ALL].into_iter().flatten().copied()
+    [optics::ALL, lens::ALL, long_eye::ALL, laser::ALL, certainty::ALL, eye::ALL, capsule::ALL, pressure::ALL]
+        .into_iter()
+        .flatten()
+        .copied()
 }

@@ -2,7 +2,7 @@
 
 use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::choice::{AlMethod, ContactLens, EyeState, Quality};
+use crate::choice::{AlMethod, ContactLens, EyeState, PreviousSurgery, Quality};
 use crate::constant::eye::*;
 use crate::constant::optics::INDEX_1_3375;
 use crate::field::Field;
@@ -94,7 +94,8 @@ fn crossed(case: &Case, report: &mut dyn FnMut(Caution)) {
 }
 
 fn fellow(case: &Case, report: &mut dyn FnMut(Caution)) {
-    let al_apart = case.fellow_axial_length().map(|al| (al.mm() - case.axial_length.mm()).abs());
+    let al_apart =
+        case.fellow_axial_length().zip(case.axial_length).map(|(fellow, own)| (fellow.mm() - own.mm()).abs());
     match al_apart {
         Some(apart) if apart > AL_APART.get() => {
             report(Caution::about(Code::AlBetweenEyes, Field::FellowAxialLength));
@@ -142,7 +143,8 @@ fn spectacles(case: &Case, report: &mut dyn FnMut(Caution)) {
         return;
     }
     let worn = sphere.d() + case.old_cylinder().map_or(0.0, |(c, _)| c.d() / 2.0);
-    let (al, k) = (case.axial_length.mm(), case.cornea.k());
+    let Some(al) = case.axial_length.map(|al| al.mm()) else { return };
+    let k = case.cornea.k();
     let expected = -D_PER_MM.get() * (al - USUAL_AL.get()) - (k - USUAL_K.get());
     if (worn - expected).abs() > SPECTACLES_OFF.get() {
         report(Caution::about(Code::SpectaclesDisagree, Field::OldSphere));
@@ -160,5 +162,5 @@ fn spectacles(case: &Case, report: &mut dyn FnMut(Caution)) {
 
 /// After corneal surgery, cornea and spectacles no longer belong together.
 fn predict_refused(case: &Case) -> bool {
-    crate::lens::predict::refusals(case).next().is_some()
+    case.previous_surgery != PreviousSurgery::None || crate::lens::predict::refusals(case).next().is_some()
 }

@@ -56,6 +56,78 @@ pub fn pacd(sf: SurgeonFactor) -> Result<Pacd, Error> {
     Pacd::from_mm((sf.mm() + PACD_ADD.get()) / PACD_DIV.get())
 }
 
+/// A-constant from a surgeon factor.
+///
+/// ```text
+/// A = (SF + 65.60)/0.5663
+/// ```
+///
+/// # Errors
+/// Outside [`crate::bounds::A_CONSTANT`].
+///
+/// ```
+/// use ocellus_core::{lens::convert::a_from_surgeon_factor, quantity::SurgeonFactor};
+/// assert!((a_from_surgeon_factor(SurgeonFactor::from_mm(1.51)?)?.get() - 118.5).abs() < 0.01);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn a_from_surgeon_factor(sf: SurgeonFactor) -> Result<AConstant, Error> {
+    AConstant::new((sf.mm() - SF_0.get()) / SF_SLOPE.get())
+}
+
+/// Surgeon factor from a pACD.
+///
+/// ```text
+/// SF = 0.9704 pACD - 3.595
+/// ```
+///
+/// # Errors
+/// Outside [`crate::bounds::SURGEON_FACTOR`].
+///
+/// ```
+/// use ocellus_core::{lens::convert::surgeon_factor_from_pacd, quantity::Pacd};
+/// assert!((surgeon_factor_from_pacd(Pacd::from_mm(5.26)?)?.mm() - 1.51).abs() < 0.005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn surgeon_factor_from_pacd(pacd: Pacd) -> Result<SurgeonFactor, Error> {
+    SurgeonFactor::from_mm(PACD_DIV.get() * pacd.mm() - PACD_ADD.get())
+}
+
+/// A-constant from Haigis' a0, where a1 and a2 are the usual ones.
+///
+/// ```text
+/// A = (a0 + 72.434)/0.62467
+/// ```
+///
+/// # Errors
+/// Outside [`crate::bounds::A_CONSTANT`].
+///
+/// ```
+/// use ocellus_core::{lens::convert::a_from_haigis, quantity::HaigisA0};
+/// assert!((a_from_haigis(HaigisA0::from_mm(1.527)?)?.get() - 118.4).abs() < 0.001);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn a_from_haigis(a0: HaigisA0) -> Result<AConstant, Error> {
+    AConstant::new((a0.mm() - HAIGIS_A0.get()) / ACD_CONST_SLOPE.get())
+}
+
+/// A-constant from a chamber depth constant.
+///
+/// ```text
+/// A = (ACDconst + 68.747)/0.62467
+/// ```
+///
+/// # Errors
+/// Outside [`crate::bounds::A_CONSTANT`].
+///
+/// ```
+/// use ocellus_core::lens::convert::a_from_acd_constant;
+/// assert!((a_from_acd_constant(5.276)?.get() - 118.5).abs() < 0.001);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn a_from_acd_constant(acd_constant: f64) -> Result<AConstant, Error> {
+    AConstant::new((acd_constant - ACD_CONST_0.get()) / ACD_CONST_SLOPE.get())
+}
+
 /// Haigis' constants from an A-constant, unoptimised.
 ///
 /// ```text

@@ -1,12 +1,16 @@
 //! Haigis.
 
 use crate::constant::lens::*;
-use crate::constant::optics::INDEX_HAIGIS;
+use crate::constant::optics::{INDEX_1_3375, INDEX_HAIGIS};
 use crate::eye::cornea::Cornea;
 use crate::lens::Method;
+use crate::lens::slope::Chain;
 use crate::lens::vergence::ThinEye;
 use crate::quantity::{AxialLength, ChamberDepth, HaigisA0, HaigisSlope};
 use crate::working::Topic;
+
+/// Haigis' a0, a1 and a2.
+pub type Constants = (HaigisA0, HaigisSlope, HaigisSlope);
 
 working! {
     /// Haigis' intermediate values.
@@ -38,12 +42,7 @@ working! {
 /// assert!((eye.elp - 5.157).abs() < 1e-9);
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
-pub fn working(
-    al: AxialLength,
-    cornea: &Cornea,
-    acd: ChamberDepth,
-    (a0, a1, a2): (HaigisA0, HaigisSlope, HaigisSlope),
-) -> Working {
+pub fn working(al: AxialLength, cornea: &Cornea, acd: ChamberDepth, (a0, a1, a2): Constants) -> Working {
     let (al, acd, r) = (al.mm(), acd.mm(), cornea.radius().mm());
     let (a0, a1, a2) = (a0.mm(), a1.get(), a2.get());
     let elp = a0 + a1 * acd + a2 * al;
@@ -53,6 +52,12 @@ pub fn working(
 impl Working {
     /// The eye as Haigis' optics see it.
     pub fn thin_eye(&self) -> ThinEye {
-        ThinEye { al: self.al, kc: self.kc, elp: self.elp }
+        ThinEye::new(self.al, self.kc, self.elp)
+    }
+
+    /// How its numbers move with what was measured: `dd/dAL = a2`, `dd/dACD = a1`.
+    pub fn chain(&self) -> Chain {
+        let k = 1000.0 * (INDEX_1_3375.get() - 1.0) / self.r;
+        Chain { al: 1.0, kc: self.kc / k, elp_al: self.a2, elp_acd: self.a1, constant: 1.0, ..Chain::NONE }
     }
 }

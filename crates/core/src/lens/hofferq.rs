@@ -4,8 +4,9 @@ use crate::constant::lens::*;
 use crate::constant::optics::INDEX_1_3375;
 use crate::eye::cornea::Cornea;
 use crate::lens::Method;
+use crate::lens::slope::Chain;
 use crate::lens::vergence::ThinEye;
-use crate::math::{square, tan_deg};
+use crate::math::{radians, square, tan_deg};
 use crate::quantity::{AxialLength, Pacd};
 use crate::working::Topic;
 
@@ -62,6 +63,24 @@ pub fn working(al: AxialLength, cornea: &Cornea, pacd: Pacd) -> Working {
 impl Working {
     /// The eye as Hoffer Q's optics see it.
     pub fn thin_eye(&self) -> ThinEye {
-        ThinEye { al: self.al, kc: self.k, elp: self.elp }
+        ThinEye::new(self.al, self.k, self.elp)
+    }
+
+    /// How its numbers move with what was measured; nothing moves with a length that is held.
+    ///
+    /// ```text
+    /// dACD/dK  = 2 tan(K) (1 + tan(K)^2) pi/180
+    /// dACD/dA' = 0.3 - 0.1 M (2 (23.5 - A') tan(u) + (23.5 - A')^2 (1 + tan(u)^2) 0.2 (G - A') pi/180)
+    /// u        = 0.1 (G - A')^2 degrees
+    /// ```
+    pub fn chain(&self) -> Chain {
+        let held = self.a != self.al;
+        let (off, to_centre) = (HOFFERQ_MEAN.get() - self.a, self.g - self.a);
+        let tan = tan_deg(HOFFERQ_INNER.get() * square(to_centre));
+        let inner = (1.0 + square(tan)) * radians(2.0 * HOFFERQ_INNER.get() * to_centre);
+        let extreme = HOFFERQ_OUTER.get() * self.m * (2.0 * off * tan + square(off) * inner);
+        let elp_al = if held { 0.0 } else { HOFFERQ_SLOPE.get() - extreme };
+        let elp_k = radians(2.0 * tan_deg(self.k) * (1.0 + self.cornea_term));
+        Chain { al: 1.0, kc: 1.0, elp_al, elp_k, constant: 1.0, ..Chain::NONE }
     }
 }

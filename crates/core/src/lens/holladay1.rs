@@ -1,9 +1,10 @@
 //! Holladay 1.
 
 use crate::constant::lens::*;
-use crate::constant::optics::{INDEX_HOLLADAY_OVER, INDEX_HOLLADAY_UNDER};
+use crate::constant::optics::{INDEX_1_3375, INDEX_HOLLADAY_OVER, INDEX_HOLLADAY_UNDER};
 use crate::eye::cornea::Cornea;
 use crate::lens::Method;
+use crate::lens::slope::{Chain, radius_per_k};
 use crate::lens::vergence::ThinEye;
 use crate::math::{sqrt, square};
 use crate::quantity::{AxialLength, SurgeonFactor};
@@ -67,6 +68,21 @@ pub fn working(al: AxialLength, cornea: &Cornea, sf: SurgeonFactor) -> Working {
 impl Working {
     /// The eye as Holladay 1's optics see it.
     pub fn thin_eye(&self) -> ThinEye {
-        ThinEye { al: self.al, kc: self.kc, elp: self.elp }
+        ThinEye::new(self.al, self.kc, self.elp)
+    }
+
+    /// How its numbers move with what was measured.
+    ///
+    /// ```text
+    /// daACD/dAL = AG dAG/dAL/(4 s)          daACD/dK = dRag/dK (1 - Rag/s)          s = sqrt(Rag^2 - AG^2/4)
+    /// dAG/dAL = 12.5/23.45, 0 at its greatest          dRag/dK = dr/dK, 0 at its least
+    /// ```
+    pub fn chain(&self) -> Chain {
+        let s = sqrt(square(self.rag) - square(self.ag) / 4.0);
+        let ag_al = if self.ag < HOLLADAY_AG_MAX.get() { HOLLADAY_AG.get() / HOLLADAY_AL.get() } else { 0.0 };
+        let rag_k = if self.r > HOLLADAY_R_MIN.get() { radius_per_k(self.r) } else { 0.0 };
+        let k = 1000.0 * (INDEX_1_3375.get() - 1.0) / self.r;
+        let (elp_al, elp_k) = (self.ag * ag_al / 4.0 / s, rag_k * (1.0 - self.rag / s));
+        Chain { al: 1.0, kc: self.kc / k, elp_al, elp_k, constant: 1.0, ..Chain::NONE }
     }
 }

@@ -10,16 +10,31 @@ pub const ROWS: usize = 9;
 /// The label powers nearest to a power, at most [`ROWS`] of them, weakest first, within what the model comes in.
 ///
 /// Labels are whole steps from the weakest power of the model, or from 0 D where that is not entered.
-pub(crate) fn labels(around: f64, case: &Case) -> impl Iterator<Item = LensPower> + use<> {
-    let (first, step) = (case.lens_least().map_or(0.0, LensPower::d), case.lens_step.d());
-    let least = case.lens_least().map_or(-f64::MAX, LensPower::d);
-    let most = case.lens_most().map_or(f64::MAX, LensPower::d);
+pub(crate) fn labels(around: f64, case: &Case) -> impl Iterator<Item = LensPower> {
     // around the nearest label that there is
     let half = (ROWS / 2) as f64;
-    let middle = round((around.max(least).min(most) - first) / step);
+    let middle = steps_from(around, case);
+    (0..ROWS).filter_map(move |row| at(middle + row as f64 - half, case))
+}
+
+/// The steps from the first label to the one nearest to a power.
+pub(crate) fn steps_from(power: f64, case: &Case) -> f64 {
+    let least = case.lens_least().map_or(-f64::MAX, LensPower::d);
+    let most = case.lens_most().map_or(f64::MAX, LensPower::d);
+    round((power.max(least).min(most) - first(case)) / case.lens_step.d())
+}
+
+/// The label so many steps from the first, where the model comes in it.
+pub(crate) fn at(steps: f64, case: &Case) -> Option<LensPower> {
     // labels have two decimals: the sum of steps is brought back to the label as it is typed
-    let label = move |row: usize| round((first + step * (middle + row as f64 - half)) * 100.0) / 100.0;
-    (0..ROWS).map(label).filter(move |label| (least..=most).contains(label)).filter_map(|d| LensPower::from_d(d).ok())
+    let label = LensPower::from_d(round((first(case) + case.lens_step.d() * steps) * 100.0) / 100.0).ok()?;
+    let made =
+        case.lens_least().is_none_or(|least| label >= least) && case.lens_most().is_none_or(|most| label <= most);
+    made.then_some(label)
+}
+
+fn first(case: &Case) -> f64 {
+    case.lens_least().map_or(0.0, LensPower::d)
 }
 
 /// Whether a power is one of the model's steps.

@@ -1,14 +1,25 @@
 //! Lens power: one file per method, the optics they share in [`vergence`], constants into each other in [`convert`].
 
+pub mod certainty;
 pub mod convert;
+pub mod double_k;
 pub mod haigis;
+pub mod haigis_l;
 pub mod hofferq;
 pub mod holladay1;
+pub mod label;
 pub mod ladder;
+pub mod long_eye;
 pub mod predict;
+pub mod second;
+pub mod second_eye;
+pub mod shammas;
+pub mod slope;
 pub mod srk2;
 pub mod srkt;
+pub mod surfaces;
 pub mod t2;
+pub mod thick;
 pub mod vergence;
 
 use crate::source::Source;
@@ -61,9 +72,22 @@ methods! {
     Holladay1 "holladay1" "Holladay 1" holladay1 Holladay1988;
     HofferQ "hofferq" "Hoffer Q" hofferq HofferQ1993;
     Haigis "haigis" "Haigis" haigis Haigis2004;
+    ShammasPl "shammas_pl" "Shammas-PL" shammas Shammas2007;
+    HaigisL "haigis_l" "Haigis-L" haigis_l HaigisL2008;
+    DoubleSrkt "double_srkt" "DK SRK/T" srkt Aramberri2003;
+    DoubleHolladay1 "double_holladay1" "DK Holladay 1" holladay1 Aramberri2003;
+    DoubleHofferQ "double_hofferq" "DK Hoffer Q" hofferq Aramberri2003;
 }
 
 impl Method {
+    /// Those for an eye whose cornea was never operated on.
+    pub const ORDINARY: &[Method] =
+        &[Method::Srk2, Method::Srkt, Method::T2, Method::Holladay1, Method::HofferQ, Method::Haigis];
+
+    /// Those for an eye after corneal laser.
+    pub const AFTER_LASER: &[Method] =
+        &[Method::ShammasPl, Method::HaigisL, Method::DoubleSrkt, Method::DoubleHolladay1, Method::DoubleHofferQ];
+
     /// Whether guidance names it for an axial length, mm.
     ///
     /// Below 22.00 Haigis or Hoffer Q; 22.00 to 26.00 SRK/T; above 26.00 Haigis or SRK/T. Source: NICE NG77 (memory).
@@ -81,7 +105,7 @@ impl Method {
             Method::Haigis => short || long,
             Method::HofferQ => short,
             Method::Srkt => !short,
-            Method::Srk2 | Method::T2 | Method::Holladay1 => false,
+            _ => false,
         }
     }
 }

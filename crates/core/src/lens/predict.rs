@@ -2,14 +2,17 @@
 
 use crate::case::{Case, Constants};
 use crate::caution::{Caution, Code};
-use crate::choice::{AcdFrom, EyeState, KKind, PreviousSurgery};
+use crate::choice::{AcdFrom, EyeState, KAfterFrom, KKind, LongEye, PreviousSurgery, SecondFor};
 use crate::constant::eye::{DEPARTS, LCOR_TURNS, RETINA_TURNS};
-use crate::constant::lens::{HOFFERQ_MAX, HOFFERQ_MIN};
+use crate::constant::optics::{INDEX_1_3375, INDEX_HOLLADAY_OVER, INDEX_HOLLADAY_UNDER, INDEX_SRKT};
 use crate::error::Error;
+use crate::eye::cornea::Cornea;
 use crate::field::Field;
+use crate::lens::shammas::{self, Laser};
+use crate::lens::slope::Chain;
 use crate::lens::vergence::ThinEye;
-use crate::lens::{Method, convert, haigis, hofferq, holladay1, srk2, srkt, t2};
-use crate::quantity::{ChamberDepth, LensPower, Refraction, Vertex};
+use crate::lens::{Method, convert, double_k, haigis, haigis_l, hofferq, holladay1, long_eye, srk2, srkt, t2};
+use crate::quantity::{AxialLength, ChamberDepth, CornealPower, LensPower, Refraction, Vertex};
 use crate::sink::Sink;
 
 /// One method's view of one eye: all its intermediate values.
@@ -27,6 +30,16 @@ pub enum Prediction {
     HofferQ(hofferq::Working),
     /// By Haigis.
     Haigis(haigis::Working),
+    /// By Shammas-PL.
+    ShammasPl(shammas::Working, Laser),
+    /// By Haigis-L.
+    HaigisL(haigis_l::Working),
+    /// By SRK/T with two corneas.
+    DoubleSrkt(srkt::Working, double_k::Working),
+    /// By Holladay 1 with two corneas.
+    DoubleHolladay1(holladay1::Working, double_k::Working),
+    /// By Hoffer Q with two corneas.
+    DoubleHofferQ(hofferq::Working, double_k::Working),
 }
 
 impl Prediction {
@@ -39,6 +52,34 @@ impl Prediction {
             Prediction::Holladay1(w) => w.thin_eye(),
             Prediction::HofferQ(w) => w.thin_eye(),
             Prediction::Haigis(w) => w.thin_eye(),
+            Prediction::ShammasPl(w, _) => w.thin_eye(),
+            Prediction::HaigisL(w) => w.thin_eye(),
+            Prediction::DoubleSrkt(_, w) | Prediction::DoubleHolladay1(_, w) | Prediction::DoubleHofferQ(_, w) => {
+                w.thin_eye()
+            }
+        })
+    }
+
+    /// How the method's numbers move with what was measured; SRK II has none.
+    pub fn chain(&self) -> Option<Chain> {
+        let double = |own: Chain, w: &double_k::Working| Chain {
+            kc: w.kc / w.k_after,
+            elp_k: 0.0,
+            elp_k_before: own.elp_k,
+            ..own
+        };
+        Some(match self {
+            Prediction::Srk2(_) => return None,
+            Prediction::Srkt(w) => w.chain(),
+            Prediction::T2(w) => w.chain(),
+            Prediction::Holladay1(w) => w.chain(),
+            Prediction::HofferQ(w) => w.chain(),
+            Prediction::Haigis(w) => w.chain(),
+            Prediction::ShammasPl(w, laser) => w.chain(*laser),
+            Prediction::HaigisL(w) => w.chain(),
+            Prediction::DoubleSrkt(own, w) => double(own.chain(), w),
+            Prediction::DoubleHolladay1(own, w) => double(own.chain(), w),
+            Prediction::DoubleHofferQ(own, w) => double(own.chain(), w),
         })
     }
 
@@ -51,6 +92,20 @@ impl Prediction {
             Prediction::Holladay1(w) => w.show(sink),
             Prediction::HofferQ(w) => w.show(sink),
             Prediction::Haigis(w) => w.show(sink),
+            Prediction::ShammasPl(w, _) => w.show(sink),
+            Prediction::HaigisL(w) => w.show(sink),
+            Prediction::DoubleSrkt(own, w) => {
+                own.show(sink);
+                w.show(sink);
+            }
+            Prediction::DoubleHolladay1(own, w) => {
+                own.show(sink);
+                w.show(sink);
+            }
+            Prediction::DoubleHofferQ(own, w) => {
+                own.show(sink);
+                w.show(sink);
+            }
         }
     }
 }
@@ -115,17 +170,39 @@ pub struct Answer {
     doubts: [Option<Code>; 4],
 }
 
+impl Answer {
+    /// Whether its constant is not the lens's own for this method.
+    pub(crate) fn converted(&self) -> bool {
+        let speaks =
+            |code: &Option<Code>| matches!(code, Some(Code::Converted | Code::Unoptimised | Code::UsualSlopes));
+        self.doubts.iter().any(speaks)
+    }
+}
+
 /// What every method answers for one eye and one set of constants; `None` where a method has no answer.
 pub(crate) type Answers = [Option<Answer>; 6];
 
 /// No answer yet.
 pub(crate) const NONE: Answers = [None; 6];
 
-/// Why the ordinary methods must not be used on this eye at all.
+/// What a laser changed on this cornea, where one did.
+pub(crate) fn after_laser(case: &Case) -> Option<Laser> {
+    match case.previous_surgery {
+        PreviousSurgery::MyopicLaser => Some(Laser::Myopic),
+        PreviousSurgery::HyperopicLaser => Some(Laser::Hyperopic),
+        _ => None,
+    }
+}
+
+/// The methods that may be asked about this eye.
+pub(crate) fn methods(case: &Case) -> &'static [Method] {
+    if after_laser(case).is_some() { Method::AFTER_LASER } else { Method::ORDINARY }
+}
+
+/// Why no method must be used on this eye at all.
 pub(crate) fn refusals(case: &Case) -> impl Iterator<Item = Caution> {
     let surgery = match case.previous_surgery {
-        PreviousSurgery::None => None,
-        PreviousSurgery::MyopicLaser | PreviousSurgery::HyperopicLaser => Some(Code::PreviousSurgery),
+        PreviousSurgery::None | PreviousSurgery::MyopicLaser | PreviousSurgery::HyperopicLaser => None,
         PreviousSurgery::RadialCuts
         | PreviousSurgery::Graft
         | PreviousSurgery::Keratoconus
@@ -148,47 +225,139 @@ pub fn predict(method: Method, case: &Case) -> Result<Prediction, Caution> {
 
 /// One method for another lens in the same eye.
 pub(crate) fn predict_with(method: Method, case: &Case, constants: &Constants) -> Result<Prediction, Caution> {
-    let (al, cornea) = (case.axial_length, &case.cornea);
-    let needs_constant = Caution::of(Code::NeedsConstant, method);
-    let converts = |_: Error| Caution::of(Code::NoSolution, method);
-    let a = constants.a.ok_or(needs_constant);
+    predict_at(length(method, case)?, method, case, constants)
+}
+
+/// One method for another length of the same eye.
+pub(crate) fn predict_at(
+    al: AxialLength,
+    method: Method,
+    case: &Case,
+    constants: &Constants,
+) -> Result<Prediction, Caution> {
     Ok(match method {
-        Method::Srk2 => Prediction::Srk2(srk2::working(al, cornea, a?)),
-        Method::Srkt => Prediction::Srkt(srkt::working(al, cornea, a?)),
-        Method::T2 => Prediction::T2(t2::working(al, cornea, a?)),
+        Method::Srk2 => Prediction::Srk2(srk2::working(al, &case.cornea, constants.a(method)?)),
+        Method::Srkt => Prediction::Srkt(srkt::working(al, &case.cornea, constants.a(method)?)),
+        Method::T2 => Prediction::T2(t2::working(al, &case.cornea, constants.a(method)?)),
         Method::Holladay1 => {
-            let sf = match constants.surgeon_factor {
-                Some(sf) => sf,
-                None => convert::surgeon_factor(a?).map_err(converts)?,
-            };
-            Prediction::Holladay1(holladay1::working(al, cornea, sf))
+            Prediction::Holladay1(holladay1::working(al, &case.cornea, constants.surgeon_factor(method)?))
         }
-        Method::HofferQ => {
-            let pacd = match (constants.pacd, constants.a, constants.surgeon_factor) {
-                (Some(pacd), _, _) => pacd,
-                (None, Some(a), _) => convert::surgeon_factor(a).and_then(convert::pacd).map_err(converts)?,
-                (None, None, sf) => convert::pacd(sf.ok_or(needs_constant)?).map_err(converts)?,
-            };
-            Prediction::HofferQ(hofferq::working(al, cornea, pacd))
-        }
+        Method::HofferQ => Prediction::HofferQ(hofferq::working(al, &case.cornea, constants.pacd(method)?)),
         Method::Haigis => {
-            let a0 = match constants.haigis_a0 {
-                Some(a0) => a0,
-                None => convert::haigis(a?).map_err(converts)?.0,
-            };
-            let (a1, a2) = match constants.haigis_slopes {
-                Some(slopes) => slopes,
-                None => convert::usual_slopes().map_err(converts)?,
-            };
-            let own = (a0, a1, a2);
-            Prediction::Haigis(haigis::working(al, cornea, chamber_depth(case)?, own))
+            let own = constants.haigis(method)?;
+            Prediction::Haigis(haigis::working(al, &case.cornea, chamber_depth(method, case)?, own))
+        }
+        Method::ShammasPl => {
+            let laser = after_laser(case).ok_or(Caution::of(Code::NotThisEye, method))?;
+            Prediction::ShammasPl(shammas::working(al, &case.cornea, constants.a(method)?, laser), laser)
+        }
+        Method::HaigisL => {
+            if after_laser(case) != Some(Laser::Myopic) {
+                return Err(Caution::of(Code::NotThisEye, method));
+            }
+            let own = constants.haigis(method)?;
+            let working = haigis_l::working(al, &case.cornea, chamber_depth(method, case)?, own);
+            Prediction::HaigisL(working.map_err(|_| Caution::of(Code::NoSolution, method))?)
+        }
+        Method::DoubleSrkt => {
+            let (before, cornea, after) = two_corneas(method, case)?;
+            let own = srkt::working(al, &cornea, constants.a(method)?);
+            Prediction::DoubleSrkt(own, double_k::working(before, after, INDEX_SRKT.get(), own.thin_eye()))
+        }
+        Method::DoubleHolladay1 => {
+            let (before, cornea, after) = two_corneas(method, case)?;
+            let own = holladay1::working(al, &cornea, constants.surgeon_factor(method)?);
+            let index = INDEX_HOLLADAY_OVER.get() / INDEX_HOLLADAY_UNDER.get();
+            Prediction::DoubleHolladay1(own, double_k::working(before, after, index, own.thin_eye()))
+        }
+        Method::DoubleHofferQ => {
+            let (before, cornea, after) = two_corneas(method, case)?;
+            let own = hofferq::working(al, &cornea, constants.pacd(method)?);
+            Prediction::DoubleHofferQ(own, double_k::working(before, after, INDEX_1_3375.get(), own.thin_eye()))
         }
     })
 }
 
+/// The length that a method takes for that of the eye: the measured one, or adjusted as the case asks.
+fn length(method: Method, case: &Case) -> Result<AxialLength, Caution> {
+    let measured = case.axial_length.ok_or(Caution::of(Code::NeedsLength, method))?;
+    match adjusted(method, case) {
+        Some(w) => AxialLength::from_mm(w.adjusted).map_err(|_| Caution::of(Code::NoSolution, method)),
+        None => Ok(measured),
+    }
+}
+
+/// How the case's set adjusts the length for a method, where it does.
+pub(crate) fn adjusted(method: Method, case: &Case) -> Option<long_eye::Working> {
+    long_eye::working(case.long_eye().unwrap_or(LongEye::Off), method, case.axial_length?)
+}
+
+/// The cornea before a laser, by its power and as a cornea, and the power after it.
+fn two_corneas(method: Method, case: &Case) -> Result<(CornealPower, Cornea, CornealPower), Caution> {
+    let lacks = |code| Caution::of(code, method);
+    let before = case.k_before().ok_or(lacks(Code::NeedsKBefore))?;
+    let after = k_after(case).map_err(lacks)?;
+    let index = crate::quantity::KeratometricIndex::new(INDEX_1_3375.get()).map_err(|_| lacks(Code::NoSolution))?;
+    let cornea = Cornea::from_powers(before, before, index, None).map_err(|_| lacks(Code::NoSolution))?;
+    Ok((before, cornea, after))
+}
+
+/// The corneal power after a laser: as estimated, or as its history says; a keratometer's is refused.
+pub(crate) fn k_after(case: &Case) -> Result<CornealPower, Code> {
+    match (case.k_after_from().ok_or(Code::NeedsKAfter)?, case.k_after()) {
+        (KAfterFrom::Keratometer, _) => Err(Code::RawKAfter),
+        (_, Some(estimate)) => Ok(estimate),
+        (KAfterFrom::History, None) => k_from_history(case).ok_or(Code::NeedsKAfter),
+        (_, None) => Err(Code::NeedsKAfter),
+    }
+}
+
+/// The corneal power after a laser that the power before and the refractions say.
+pub(crate) fn k_from_history(case: &Case) -> Option<CornealPower> {
+    let (before, after) = (case.refraction_before()?, case.refraction_after()?);
+    double_k::from_history(case.k_before()?, before, after, case.vertex).ok()
+}
+
+/// A lens's constants as a method takes them: its own, or converted from another.
+impl Constants {
+    fn a(&self, method: Method) -> Result<crate::quantity::AConstant, Caution> {
+        self.a.ok_or(Caution::of(Code::NeedsConstant, method))
+    }
+
+    fn surgeon_factor(&self, method: Method) -> Result<crate::quantity::SurgeonFactor, Caution> {
+        match self.surgeon_factor {
+            Some(own) => Ok(own),
+            None => convert::surgeon_factor(self.a(method)?).map_err(|_| Caution::of(Code::NoSolution, method)),
+        }
+    }
+
+    fn pacd(&self, method: Method) -> Result<crate::quantity::Pacd, Caution> {
+        let converted = match (self.pacd, self.a, self.surgeon_factor) {
+            (Some(own), ..) => Ok(own),
+            (None, Some(a), _) => convert::surgeon_factor(a).and_then(convert::pacd),
+            (None, None, Some(sf)) => convert::pacd(sf),
+            (None, None, None) => return Err(Caution::of(Code::NeedsConstant, method)),
+        };
+        converted.map_err(|_| Caution::of(Code::NoSolution, method))
+    }
+
+    fn haigis(&self, method: Method) -> Result<haigis::Constants, Caution> {
+        let fails = |_: Error| Caution::of(Code::NoSolution, method);
+        let a0 = match self.haigis_a0 {
+            Some(own) => own,
+            None => convert::haigis(self.a(method)?).map_err(fails)?.0,
+        };
+        let (a1, a2) = match self.haigis_slopes {
+            Some(own) => own,
+            None => convert::usual_slopes().map_err(fails)?,
+        };
+        Ok((a0, a1, a2))
+    }
+}
+
 /// The chamber depth Haigis means: from the front of the cornea to a natural lens.
-fn chamber_depth(case: &Case) -> Result<ChamberDepth, Caution> {
-    let lacks = |code| Caution::of(code, Method::Haigis);
+fn chamber_depth(method: Method, case: &Case) -> Result<ChamberDepth, Caution> {
+    let lacks = |code| Caution::of(code, method);
     let (acd, from) = case.acd().ok_or(lacks(Code::NeedsAcd))?;
     if case.eye_state != EyeState::Phakic {
         return Err(lacks(Code::NotMeasuredPhakic));
@@ -202,15 +371,28 @@ fn chamber_depth(case: &Case) -> Result<ChamberDepth, Caution> {
     }
 }
 
-/// What every method says of a case's lens, with the cautions that go with each.
+/// What every method that may be asked about this eye says of a case's lens, with the cautions that go with each.
 pub fn answers(case: &Case, report: &mut dyn FnMut(Caution)) -> [Option<Answer>; 6] {
     let mut answers = NONE;
     answer_all(case, &case.constants(), report, &mut answers);
     answers
 }
 
+/// What the ordinary methods say of it, in their order; after a laser nothing.
+pub fn ordinary_answers(case: &Case, report: &mut dyn FnMut(Caution)) -> [Option<Answer>; 6] {
+    if after_laser(case).is_some() {
+        report(Caution::about(Code::PreviousSurgery, Field::PreviousSurgery));
+        return NONE;
+    }
+    answers(case, report)
+}
+
 /// The same, of these only those that a card may show.
 pub(crate) fn answer_shown(case: &Case, report: &mut dyn FnMut(Caution), answers: &mut Answers) {
+    // an eye that keeps its lens needs another than these methods ask for
+    if case.second_for() == Some(SecondFor::Added) {
+        return;
+    }
     let srk2 = case.says_yes(Field::ShowSrk2);
     let asked = |method| method != Method::Srk2 || srk2;
     let mut report = |caution: Caution| {
@@ -237,13 +419,13 @@ pub(crate) fn answer_all(case: &Case, constants: &Constants, report: &mut dyn Fn
     if refused {
         return;
     }
-    for (slot, method) in answers.iter_mut().zip(Method::ALL) {
+    for (slot, method) in answers.iter_mut().zip(methods(case)) {
         match answer(*method, case, constants) {
             Ok(answer) => *slot = Some(answer),
             Err(caution) => report(caution),
         }
     }
-    let t2 = answers.iter().flatten().find(|a| a.method == Method::T2).map(|a| a.power);
+    let t2 = beside_srkt(case, constants, answers);
     for answer in answers.iter_mut().flatten() {
         let departs = t2.is_some_and(|t2| (answer.power - t2).abs() > DEPARTS.get());
         if let (Method::Srkt, [_, slot, ..]) = (answer.method, &mut answer.doubts) {
@@ -257,56 +439,90 @@ pub(crate) fn answer_all(case: &Case, constants: &Constants, report: &mut dyn Fn
             report(Caution::of(code, answer.method));
         }
     }
+    if after_laser(case).is_some() {
+        let any = answers.iter().flatten().next().is_some();
+        let code = if any { Code::AfterLaser } else { Code::PreviousSurgery };
+        report(Caution::about(code, Field::PreviousSurgery));
+    }
+}
+
+/// T2's power for the length that SRK/T takes, adjusted or not.
+fn beside_srkt(case: &Case, constants: &Constants, answers: &Answers) -> Option<f64> {
+    if adjusted(Method::Srkt, case).is_none() {
+        return answers.iter().flatten().find(|a| a.method == Method::T2).map(|a| a.power);
+    }
+    let prediction = predict_at(length(Method::Srkt, case).ok()?, Method::T2, case, constants).ok()?;
+    prediction.optics().power(case.target, case.vertex).ok()
 }
 
 #[inline(never)]
 fn answer(method: Method, case: &Case, constants: &Constants) -> Result<Answer, Caution> {
     let prediction = predict_with(method, case, constants)?;
     let optics = prediction.optics();
-    let power = optics.power(case.target, case.vertex).map_err(|_| Caution::of(Code::NoSolution, method))?;
+    let no_solution = Caution::of(Code::NoSolution, method);
+    // a lens before the cornea is none, whatever the equations make of it
+    if optics.thin_eye().is_some_and(|eye| eye.elp <= 0.0) {
+        return Err(no_solution);
+    }
+    let power = optics.power(case.target, case.vertex).map_err(|_| no_solution)?;
+    let measured = case.axial_length.ok_or(no_solution)?;
     Ok(Answer {
         method,
         optics,
         power,
         compared: method != Method::Srk2,
-        guided: method.guided(case.axial_length),
+        guided: method.guided(measured),
         withheld: false,
-        doubts: doubts(&prediction, case.axial_length.mm(), constants),
+        doubts: doubts(&prediction, case, constants),
     })
 }
 
 /// What speaks against one answer by itself.
-fn doubts(prediction: &Prediction, al: f64, constants: &Constants) -> [Option<Code>; 4] {
+fn doubts(prediction: &Prediction, case: &Case, constants: &Constants) -> [Option<Code>; 4] {
     let when = |is: bool, code| is.then_some(code);
-    let retina = when(al > RETINA_TURNS.get(), Code::RetinaTurned);
-    match prediction {
-        Prediction::Srk2(_) => [Some(Code::Superseded), None, None, None],
-        // the second place is kept for its departure from T2
-        Prediction::Srkt(working) => {
-            [when(working.radicand < 0.0, Code::Radicand), None, retina, when(al > LCOR_TURNS.get(), Code::LcorTurned)]
-        }
-        Prediction::T2(_) => [retina, None, None, None],
-        Prediction::Holladay1(_) => [when(constants.surgeon_factor.is_none(), Code::Converted), None, None, None],
-        Prediction::HofferQ(_) => [
-            when(constants.pacd.is_none(), Code::Converted),
-            when(!(HOFFERQ_MIN.get()..=HOFFERQ_MAX.get()).contains(&al), Code::Clamped),
+    // the second place is kept for SRK/T's departure from T2
+    let of_srkt = |w: &srkt::Working| {
+        let long = |limit: f64, code| when(w.measured_al > limit, code);
+        [
+            when(w.radicand < 0.0, Code::Radicand),
             None,
-            None,
-        ],
-        Prediction::Haigis(working) => [
-            when(unoptimised(working, constants), Code::Unoptimised),
+            long(RETINA_TURNS.get(), Code::RetinaTurned),
+            long(LCOR_TURNS.get(), Code::LcorTurned),
+        ]
+    };
+    let of_holladay1 = [when(constants.surgeon_factor.is_none(), Code::Converted), None, None, None];
+    let of_hofferq = |w: &hofferq::Working| {
+        [when(constants.pacd.is_none(), Code::Converted), None, when(w.a != w.al, Code::Clamped), None]
+    };
+    let of_haigis = |own| {
+        [
+            when(unoptimised(own, constants), Code::Unoptimised),
             when(constants.haigis_a0.is_some() && constants.haigis_slopes.is_none(), Code::UsualSlopes),
             None,
             None,
-        ],
+        ]
+    };
+    // double-K stands and falls with its two corneas
+    let history = when(case.k_after_from() == Some(KAfterFrom::History), Code::KFromHistory);
+    let double = |[first, _, third, fourth]: [Option<Code>; 4]| [first, history, third, fourth];
+    match prediction {
+        Prediction::Srk2(_) => [Some(Code::Superseded), None, None, None],
+        Prediction::Srkt(w) => of_srkt(w),
+        Prediction::T2(w) => [when(w.measured_al > RETINA_TURNS.get(), Code::RetinaTurned), None, None, None],
+        Prediction::Holladay1(_) => of_holladay1,
+        Prediction::HofferQ(w) => of_hofferq(w),
+        Prediction::Haigis(w) => of_haigis((w.a0, w.a1, w.a2)),
+        Prediction::ShammasPl(..) => [None; 4],
+        Prediction::HaigisL(w) => of_haigis((w.a0, w.a1, w.a2)),
+        Prediction::DoubleSrkt(w, _) => double(of_srkt(w)),
+        Prediction::DoubleHolladay1(..) => double(of_holladay1),
+        Prediction::DoubleHofferQ(w, _) => double(of_hofferq(w)),
     }
 }
 
 /// Converted, or entered as what the conversion gives.
-fn unoptimised(working: &haigis::Working, constants: &Constants) -> bool {
+fn unoptimised((own0, own1, own2): (f64, f64, f64), constants: &Constants) -> bool {
     let converted = constants.a.and_then(|a| convert::haigis(a).ok());
     constants.haigis_a0.is_none()
-        || converted.is_some_and(|(a0, a1, a2)| {
-            working.a1 == a1.get() && working.a2 == a2.get() && (working.a0 - a0.mm()).abs() < 0.006
-        })
+        || converted.is_some_and(|(a0, a1, a2)| own1 == a1.get() && own2 == a2.get() && (own0 - a0.mm()).abs() < 0.006)
 }

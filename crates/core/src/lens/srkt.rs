@@ -4,6 +4,7 @@ use crate::constant::lens::*;
 use crate::constant::optics::{INDEX_1_3375, INDEX_SRKT};
 use crate::eye::cornea::Cornea;
 use crate::lens::Method;
+use crate::lens::slope::{Chain, radius_per_k};
 use crate::lens::vergence::ThinEye;
 use crate::math::{sqrt, square};
 use crate::quantity::{AConstant, AxialLength};
@@ -64,7 +65,7 @@ pub fn working(al: AxialLength, cornea: &Cornea, a: AConstant) -> Working {
     let h = if radicand < 0.0 { r } else { r - sqrt(radicand) };
     let acd_const = acd_const(a);
     let offset = acd_const - SRKT_OFFSET.get();
-    let ThinEye { al, kc, elp } = optics(measured_al, r, h + offset);
+    let ThinEye { al, kc, elp, .. } = optics(measured_al, r, h + offset);
     Working { measured_al, k, r, a, lcor, cw, radicand, h, acd_const, offset, elp, al, kc }
 }
 
@@ -75,12 +76,41 @@ pub(super) fn acd_const(a: f64) -> f64 {
 
 /// `LOPT = AL + 0.65696 - 0.02029 AL` and `Kc = 333/r`: the optics of SRK/T and T2 around a lens position.
 pub(super) fn optics(al: f64, r: f64, elp: f64) -> ThinEye {
-    ThinEye { al: al + SRKT_RT_0.get() + SRKT_RT_1.get() * al, kc: 1000.0 * (INDEX_SRKT.get() - 1.0) / r, elp }
+    ThinEye::new(al + SRKT_RT_0.get() + SRKT_RT_1.get() * al, 1000.0 * (INDEX_SRKT.get() - 1.0) / r, elp)
+}
+
+/// What SRK/T and T2 share of the derivatives.
+pub(super) fn chain(kc: f64, k: f64) -> Chain {
+    Chain { al: 1.0 + SRKT_RT_1.get(), kc: kc / k, constant: ACD_CONST_SLOPE.get(), ..Chain::NONE }
 }
 
 impl Working {
     /// The eye as SRK/T's optics see it.
     pub fn thin_eye(&self) -> ThinEye {
-        ThinEye { al: self.al, kc: self.kc, elp: self.elp }
+        ThinEye::new(self.al, self.kc, self.elp)
+    }
+
+    /// How its numbers move with what was measured.
+    ///
+    /// ```text
+    /// dLCOR/dAL = 1 (AL<=24.2), 1.716 - 2*0.0237 AL (AL>24.2)          dCw/dAL = 0.58412 dLCOR/dAL, dCw/dK = 0.098
+    /// dH/dAL = Cw dCw/dAL/(4 sqrt(q))                                  q = r^2 - Cw^2/4
+    /// dH/dK  = dr/dK - (r dr/dK - Cw dCw/dK/4)/sqrt(q)                 q < 0: dH/dAL = 0, dH/dK = dr/dK
+    /// ```
+    pub fn chain(&self) -> Chain {
+        let lcor_al = if self.measured_al <= SRKT_LCOR_EDGE.get() {
+            1.0
+        } else {
+            SRKT_LCOR_1.get() + 2.0 * SRKT_LCOR_2.get() * self.measured_al
+        };
+        let r_k = radius_per_k(self.r);
+        let (elp_al, elp_k) = if self.radicand > 0.0 {
+            let root = sqrt(self.radicand);
+            let along = self.cw / 4.0 / root;
+            (along * SRKT_CW_1.get() * lcor_al, r_k - self.r * r_k / root + along * SRKT_CW_2.get())
+        } else {
+            (0.0, r_k)
+        };
+        Chain { elp_al, elp_k, ..chain(self.kc, self.k) }
     }
 }

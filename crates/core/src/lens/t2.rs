@@ -3,6 +3,7 @@
 use crate::constant::lens::*;
 use crate::constant::optics::{INDEX_1_3375, INDEX_SRKT};
 use crate::eye::cornea::Cornea;
+use crate::lens::slope::Chain;
 use crate::lens::vergence::ThinEye;
 use crate::lens::{Method, srkt};
 use crate::quantity::{AConstant, AxialLength};
@@ -48,13 +49,18 @@ pub fn working(al: AxialLength, cornea: &Cornea, a: AConstant) -> Working {
     let h2 = T2_H_0.get() + T2_H_AL.get() * measured_al + T2_H_K.get() * k;
     let acd_const = srkt::acd_const(a);
     let offset = acd_const - SRKT_OFFSET.get();
-    let ThinEye { al, kc, elp } = srkt::optics(measured_al, r, h2 + offset);
+    let ThinEye { al, kc, elp, .. } = srkt::optics(measured_al, r, h2 + offset);
     Working { measured_al, k, r, a, h2, acd_const, offset, elp, al, kc }
 }
 
 impl Working {
     /// The eye as T2's optics see it.
     pub fn thin_eye(&self) -> ThinEye {
-        ThinEye { al: self.al, kc: self.kc, elp: self.elp }
+        ThinEye::new(self.al, self.kc, self.elp)
+    }
+
+    /// How its numbers move with what was measured: `dH2/dAL = 0.32630`, `dH2/dK = 0.13533`.
+    pub fn chain(&self) -> Chain {
+        Chain { elp_al: T2_H_AL.get(), elp_k: T2_H_K.get(), ..srkt::chain(self.kc, self.k) }
     }
 }

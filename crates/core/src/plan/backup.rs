@@ -4,7 +4,7 @@ use super::entries;
 use crate::case::{Backup, Case};
 use crate::caution::{Caution, Code};
 use crate::choice::{BackupPlace, LensStyle};
-use crate::constant::eye::BACKUP_FAR;
+use crate::constant::eye::{BACKUP_FAR, THUMB_LESS, THUMB_MUCH};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::ladder::range;
@@ -49,6 +49,10 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
         sink.item(Item::of(What::BackupBag, answer.method, answer.power));
         sink.item(Item::of(What::BackupExact, answer.method, there));
         sink.item(Item::of(What::BackupStep, answer.method, there - answer.power));
+        if backup.place == BackupPlace::Sulcus {
+            sink.item(Item::of(What::ThumbLess, answer.method, answer.power - THUMB_LESS.get()));
+            sink.item(Item::of(What::ThumbMuch, answer.method, answer.power - THUMB_MUCH.get()));
+        }
     }
     sink.caution(Caution::general(Code::BackupMethods));
     chosen(case, range(compared.map(|(_, there)| there)), sink);
@@ -67,7 +71,7 @@ pub(crate) fn placed<'a>(
     let fit = backup.style != Some(LensStyle::OnePiece) && refusals(case).next().is_none();
     answers.iter().flatten().filter(move |a| fit && a.compared && !a.withheld).filter_map(move |answer| {
         let eye = answer.optics.thin_eye()?;
-        Some((answer, ThinEye { elp: eye.elp - forward, ..eye }))
+        Some((answer, eye.forward(forward)))
     })
 }
 

@@ -4,13 +4,17 @@ use super::entries;
 use crate::astigmatism::toric::{ToricLens, at_lens_plane};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::choice::{CylinderPlane, LabelPower};
+use crate::choice::{ConstantsFrom, CylinderPlane, KAfterFrom, LabelPower, LabelRule, LongEye, SecondFor};
 use crate::constant::eye::*;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
+use crate::lens::label::by_rule;
 use crate::lens::ladder::{labels, on_label, range, widened};
-use crate::lens::predict::{Answer, Answers, NONE, answer_shown, refusals};
-use crate::quantity::LensPower;
+use crate::lens::predict::{
+    Answer, Answers, NONE, adjusted, after_laser, answer_shown, k_from_history, methods, predict_at, refusals,
+};
+use crate::lens::{Method, long_eye};
+use crate::quantity::{AxialLength, LensPower, Refraction};
 use crate::sink::Sink;
 
 #[inline(never)]
@@ -19,7 +23,10 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     let mut answers = NONE;
     answer_shown(case, &mut |caution| sink.caution(caution), &mut answers);
     entries(case, sink, READ_OUT);
+    laser(case, sink);
     computed(case, &answers, sink);
+    adjustments(case, &answers, sink);
+    rule(case, &answers, sink);
     entries(case, sink, MODEL);
 }
 
@@ -35,6 +42,9 @@ const MODEL: &[Field] = &[
     Field::HaigisA0,
     Field::HaigisA1,
     Field::HaigisA2,
+    Field::ConstantsFrom,
+    Field::LongEye,
+    Field::LabelRule,
     Field::Vertex,
     Field::LensStep,
     Field::LensLeast,
@@ -48,22 +58,23 @@ const MODEL: &[Field] = &[
 
 #[inline(never)]
 fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
-    entered(case, sink);
     let shown = answers.iter().flatten();
+    // an eye without an answer has no lens to choose from, and has been told why
+    let refused = refusals(case).next().is_some() || shown.clone().next().is_none() && after_laser(case).is_some();
+    entered(case, refused || case.second_for().is_some(), sink);
     let compared = shown.clone().filter(|a| a.compared);
     if shown.clone().next().is_none() {
-        // an eye that is refused has been told so already
-        if refusals(case).next().is_none() {
+        // an eye that is refused has been told so already, and a lens by refraction needs no method
+        if case.second_for() == Some(SecondFor::Added) {
+            sink.caution(Caution::about(Code::FirstLensHidden, Field::SecondFor));
+        } else if !refused && case.second_for().is_none() {
             sink.caution(Caution::about(Code::NoMethod, Field::AConstant));
         }
         return;
     }
-    let al = case.axial_length.mm();
-    if al > LONG_EYE.get() {
-        sink.caution(Caution::about(Code::LongEye, Field::AxialLength));
-    }
-    if al < GUIDANCE_SHORT.get() {
-        sink.caution(Caution::about(Code::ShortEye, Field::AxialLength));
+    of_length(case, sink);
+    if case.constants_from() == Some(ConstantsFrom::Maker) {
+        sink.caution(Caution::about(Code::ConstantsOfMaker, Field::ConstantsFrom));
     }
     for answer in shown.clone() {
         method(case, answer, sink);
@@ -86,8 +97,118 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     chosen(case, compared, sink);
 }
 
+/// What the length says by itself.
+fn of_length(case: &Case, sink: &mut dyn Sink) {
+    let mut when = |is: bool, code| {
+        if is {
+            sink.caution(Caution::about(code, Field::AxialLength));
+        }
+    };
+    let al = case.axial_length.map_or(0.0, |al| al.mm());
+    let applied = methods(case).iter().any(|method| adjusted(*method, case).is_some());
+    when(al > LONG_EYE.get() && !applied, Code::LongEye);
+    when(applied, Code::LengthAdjusted);
+    when(al < GUIDANCE_SHORT.get(), Code::ShortEye);
+    when(al < VERY_SHORT.get(), Code::VeryShort);
+}
+
+/// What is known of the cornea before and after a laser.
+#[inline(never)]
+fn laser(case: &Case, sink: &mut dyn Sink) {
+    if after_laser(case).is_none() {
+        return;
+    }
+    entries(
+        case,
+        sink,
+        &[Field::KBefore, Field::RefractionBefore, Field::RefractionAfter, Field::KAfter, Field::KAfterFrom],
+    );
+    let history = k_from_history(case);
+    if let Some(k) = history {
+        sink.item(Item::one(What::KHistory, k.d()));
+    }
+    if case.k_after_from() == Some(KAfterFrom::BothSurfaces) {
+        sink.caution(Caution::about(Code::KBothSurfaces, Field::KAfter));
+    }
+    let apart = history.zip(case.k_after()).map(|(history, estimate)| (history.d() - estimate.d()).abs());
+    if apart.is_some_and(|apart| apart > K_AFTER_APART.get()) {
+        sink.caution(Caution::about(Code::KAfterDiffers, Field::KAfter));
+    }
+}
+
+/// What the published adjustments make of a long eye: the one applied, or all of them side by side.
+#[inline(never)]
+fn adjustments(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
+    let of = |answer: &Answer, what, value| Item::of(what, answer.method, value);
+    for answer in answers.iter().flatten() {
+        let Some(w) = adjusted(answer.method, case) else { continue };
+        sink.item(of(answer, What::AdjustedLength, w.adjusted));
+        sink.item(of(answer, What::AdjustedStep, w.step));
+        if w.step.abs() > LONG_STEP.get() {
+            sink.caution(Caution::of(Code::LongStep, answer.method));
+        }
+    }
+    if case.long_eye() != Some(LongEye::Compared) {
+        return;
+    }
+    let mut any = false;
+    for answer in answers.iter().flatten() {
+        for (set, power, step) in [
+            (LongEye::First2011, What::FirstSet, What::FirstStep),
+            (LongEye::Second2011, What::SecondSet, What::SecondStep),
+            (LongEye::Set2018, What::Set2018, What::Step2018),
+        ] {
+            if let Some((w, asked)) = under(set, answer.method, case) {
+                sink.item(of(answer, power, asked));
+                sink.item(of(answer, step, w.step));
+                any = true;
+            }
+        }
+    }
+    if any {
+        sink.caution(Caution::about(Code::SetsCompared, Field::LongEye));
+    }
+}
+
+/// How a set adjusts the length for a method, and the exact power that follows.
+#[inline(never)]
+fn under(set: LongEye, method: Method, case: &Case) -> Option<(long_eye::Working, f64)> {
+    let w = long_eye::working(set, method, case.axial_length?)?;
+    let al = AxialLength::from_mm(w.adjusted).ok()?;
+    let prediction = predict_at(al, method, case, &case.constants()).ok()?;
+    Some((w, prediction.optics().power(case.target, case.vertex).ok()?))
+}
+
+/// The label that the rule points out by each method, where the user has one.
+#[inline(never)]
+fn rule(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
+    let Some(rule) = case.label_rule() else { return };
+    for answer in answers.iter().flatten() {
+        let aim = match rule {
+            LabelRule::FirstMyopic => Refraction::from_d(0.0).unwrap_or(case.target),
+            LabelRule::Nearest => case.target,
+        };
+        let exact = answer.optics.power(aim, case.vertex).map(|power| power - beyond(case, answer).unwrap_or(0.0));
+        let left = |label| refraction(case, answer, label);
+        match exact.ok().and_then(|exact| by_rule(rule, case, exact, left)) {
+            Some((label, rx)) => {
+                sink.item(Item::of(What::RulePower, answer.method, label.d()));
+                sink.item(Item::of(What::RuleRefraction, answer.method, rx));
+            }
+            None => sink.caution(Caution::of(Code::RuleNone, answer.method)),
+        }
+    }
+    sink.caution(Caution::about(Code::RuleUsed, Field::LabelRule));
+}
+
+/// What a label leaves out of its lens's mean power, D.
+fn beyond(case: &Case, answer: &Answer) -> Option<f64> {
+    let label = LensPower::from_d(answer.power).ok()?;
+    Some(mean_power(case, answer, label)?.d() - label.d())
+}
+
 /// What the entries alone say.
-fn entered(case: &Case, sink: &mut dyn Sink) {
+fn entered(case: &Case, no_choice: bool, sink: &mut dyn Sink) {
     if !case.draft().has(Field::LensModel) {
         sink.caution(Caution::about(Code::LensModelMissing, Field::LensModel));
     }
@@ -95,8 +216,7 @@ fn entered(case: &Case, sink: &mut dyn Sink) {
         sink.caution(Caution::about(Code::TargetUnusual, Field::Target));
     }
     let Some(power) = case.lens_power() else {
-        // an eye that is refused has no lens to choose from
-        if refusals(case).next().is_none() {
+        if !no_choice {
             sink.caution(Caution::about(Code::NoLensChosen, Field::LensPower));
         }
         return;
@@ -118,7 +238,10 @@ fn method(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
     if let Some(eye) = answer.optics.thin_eye() {
         sink.item(of(What::LensPosition, eye.elp));
     }
-    sink.item(of(What::Guided, f64::from(u8::from(answer.guided))));
+    // guidance names none of those made for an eye after laser
+    if after_laser(case).is_none() {
+        sink.item(of(What::Guided, f64::from(u8::from(answer.guided))));
+    }
     sink.item(of(What::Compared, f64::from(u8::from(answer.compared))));
     if let Some(rx) = case.lens_power().and_then(|label| refraction(case, answer, label)) {
         sink.item(of(What::Refraction, rx));
@@ -139,7 +262,7 @@ pub(crate) fn mean_power(case: &Case, answer: &Answer, label: LensPower) -> Opti
 }
 
 /// What a lens of this label leaves, by one method.
-fn refraction(case: &Case, answer: &Answer, label: LensPower) -> Option<f64> {
+pub(super) fn refraction(case: &Case, answer: &Answer, label: LensPower) -> Option<f64> {
     answer.optics.refraction(mean_power(case, answer, label)?, case.vertex).ok()
 }
 
@@ -149,11 +272,7 @@ fn ladder(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     let fit = shown.clone().filter(|a| a.compared).map(|a| a.power);
     let Some((least, most)) = range(fit).or_else(|| range(shown.clone().map(|a| a.power))) else { return };
     // the labels stand around the mean power asked for, less what a label leaves out of its mean
-    let beyond = |answer: &Answer| {
-        let label = LensPower::from_d(answer.power).ok()?;
-        Some(mean_power(case, answer, label)?.d() - label.d())
-    };
-    let middle = (least + most) / 2.0 - shown.clone().find_map(beyond).unwrap_or(0.0);
+    let middle = (least + most) / 2.0 - shown.clone().find_map(|answer| beyond(case, answer)).unwrap_or(0.0);
     if case.lens_least().is_some_and(|l| middle < l.d()) || case.lens_most().is_some_and(|m| middle > m.d()) {
         sink.caution(Caution::about(Code::ModelFallsShort, Field::LensModel));
     }

@@ -5,19 +5,26 @@
 
 mod axis;
 mod backup;
+mod certainty;
 mod end_of_case;
 mod eye;
 mod lens;
 mod pressure;
 mod rhexis;
 mod risks;
+mod second;
+mod second_eye;
 mod sign_off;
+mod thick;
 mod wound;
 
 pub(crate) use axis::{chosen_lens, planned as planned_cornea};
 pub(crate) use backup::placed as backup_placed;
+pub(crate) use certainty::{moved, scatter};
 pub(crate) use lens::mean_power;
 pub(crate) use pressure::{known_air, working_head};
+pub(crate) use second::{known as known_second, places as second_places};
+pub(crate) use thick::known as known_thick;
 
 use crate::case::Case;
 use crate::caution::{Caution, Code};
@@ -53,6 +60,10 @@ pub fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Identity);
     entries(case, sink, &[Field::Id, Field::Side, Field::SurgeryDate]);
     lens::plan(case, sink);
+    certainty::plan(case, sink);
+    second_eye::plan(case, sink);
+    second::plan(case, sink);
+    thick::plan(case, sink);
     backup::plan(case, sink);
     axis::plan(case, sink);
     wound::plan(case, sink);

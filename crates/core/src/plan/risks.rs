@@ -37,7 +37,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if !RISKS.iter().any(|risk| case.draft().has(*risk)) {
         sink.caution(Caution::general(Code::RisksUnanswered));
     }
-    let long = case.axial_length.mm() > GUIDANCE_LONG.get();
+    let long = case.axial_length.is_some_and(|al| al.mm() > GUIDANCE_LONG.get());
     if long && !case.says_yes(Field::Vitrectomised) {
         sink.caution(Caution::about(Code::LongOrVitrectomised, Field::AxialLength));
     }

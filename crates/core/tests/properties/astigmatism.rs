@@ -38,7 +38,7 @@ prop_compose! {
 
 prop_compose! {
     fn thin_eyes()(al in 20.0..30.0, kc in 38.0..48.0, elp in 3.5..7.0) -> ThinEye {
-        ThinEye { al, kc, elp }
+        ThinEye::new(al, kc, elp)
     }
 }
 

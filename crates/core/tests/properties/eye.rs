@@ -1,7 +1,7 @@
 //! Eyes for the lens methods, and what the entry of a cornea must not change.
 
 use ocellus_core::case::Case;
-use ocellus_core::choice::{AcdFrom, AlMethod, Eye as Side, EyeState, KKind, PreviousSurgery};
+use ocellus_core::choice::{AcdFrom, AlMethod, Eye as Side, EyeState, KAfterFrom, KKind, PreviousSurgery};
 use ocellus_core::draft::Draft;
 use ocellus_core::eye::cornea::Cornea;
 use ocellus_core::field::Field;
@@ -45,8 +45,25 @@ impl Eye {
         draft
     }
 
+    /// The same eye for a method: for those after laser, one whose cornea the laser made 5 D flatter than it was.
+    pub(crate) fn draft_for(self, method: Method) -> Draft {
+        let mut draft = self.draft();
+        if Method::AFTER_LASER.contains(&method) {
+            let k = (self.k1 + self.k2) / 2.0;
+            for (field, value) in [
+                (Field::PreviousSurgery, PreviousSurgery::MyopicLaser.code()),
+                (Field::KBefore, k),
+                (Field::KAfter, k - 5.0),
+                (Field::KAfterFrom, KAfterFrom::ContactLens.code()),
+            ] {
+                draft.set(field, value);
+            }
+        }
+        draft
+    }
+
     pub(crate) fn predict(self, method: Method) -> Prediction {
-        predict(method, &Case::try_from(&self.draft()).unwrap()).unwrap()
+        predict(method, &Case::try_from(&self.draft_for(method)).unwrap()).unwrap()
     }
 
     /// The exact lens power for the target, D.
@@ -85,7 +102,7 @@ fn bits(draft: &Draft) -> Vec<u64> {
     let (target, vertex) = (draft.number(Field::Target).unwrap(), draft.number(Field::Vertex).unwrap());
     let (target, vertex) = (Refraction::from_d(target).unwrap(), Vertex::from_mm(vertex).unwrap());
     let power = |m: &Method| predict(*m, &case).unwrap().optics().power(target, vertex).unwrap().to_bits();
-    Method::ALL.iter().map(power).collect()
+    Method::ORDINARY.iter().map(power).collect()
 }
 
 proptest! {

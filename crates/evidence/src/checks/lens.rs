@@ -18,28 +18,32 @@ fn given(value: &Value, key: &str, default: f64) -> Result<f64, Failed> {
     if value.given.contains_key(key) { Ok(value.number(key)?) } else { Ok(default) }
 }
 
-fn al(value: &Value) -> Result<AxialLength, Failed> {
+pub(super) fn al(value: &Value) -> Result<AxialLength, Failed> {
     Ok(AxialLength::from_mm(value.number("axial_length_mm")?)?)
 }
 
-fn cornea(value: &Value) -> Result<Cornea, Failed> {
+pub(super) fn cornea(value: &Value) -> Result<Cornea, Failed> {
     let k = CornealPower::from_d(value.number("k_d")?)?;
     Ok(Cornea::from_powers(k, k, KeratometricIndex::new(given(value, "keratometric_index", 1.3375)?)?, None)?)
 }
 
-fn a_constant(value: &Value) -> Result<AConstant, Failed> {
+pub(super) fn a_constant(value: &Value) -> Result<AConstant, Failed> {
     Ok(AConstant::new(value.number("a_constant")?)?)
 }
 
-fn target(value: &Value) -> Result<Refraction, Failed> {
+pub(super) fn target(value: &Value) -> Result<Refraction, Failed> {
     Ok(Refraction::from_d(given(value, "target_d", 0.0)?)?)
 }
 
-fn vertex(value: &Value) -> Result<Vertex, Failed> {
+pub(super) fn vertex(value: &Value) -> Result<Vertex, Failed> {
     Ok(Vertex::from_mm(given(value, "vertex_mm", 12.0)?)?)
 }
 
-fn lens(value: &Value) -> Result<LensPower, Failed> {
+pub(super) fn chamber_depth(value: &Value) -> Result<ChamberDepth, Failed> {
+    Ok(ChamberDepth::from_mm(value.number("acd_mm")?)?)
+}
+
+pub(super) fn lens(value: &Value) -> Result<LensPower, Failed> {
     Ok(LensPower::from_d(value.number("iol_power_d")?)?)
 }
 
@@ -72,7 +76,7 @@ fn step(value: &Value, name: &str, show: impl FnOnce(&mut dyn Sink)) -> Answer {
 }
 
 /// A step of the working, or what the optics make of it: P for the target, Rx for the lens.
-fn thin(value: &Value, eye: ThinEye, show: impl FnOnce(&mut dyn Sink)) -> Answer {
+pub(super) fn thin(value: &Value, eye: ThinEye, show: impl FnOnce(&mut dyn Sink)) -> Answer {
     match value.id.splitn(3, '-').last() {
         Some("p") => power(value, eye),
         Some("rx") => refraction(value, eye),
@@ -80,21 +84,17 @@ fn thin(value: &Value, eye: ThinEye, show: impl FnOnce(&mut dyn Sink)) -> Answer
     }
 }
 
-fn power(value: &Value, eye: ThinEye) -> Answer {
+pub(super) fn power(value: &Value, eye: ThinEye) -> Answer {
     Ok(vec![eye.power(target(value)?, vertex(value)?)?.power])
 }
 
-fn refraction(value: &Value, eye: ThinEye) -> Answer {
+pub(super) fn refraction(value: &Value, eye: ThinEye) -> Answer {
     Ok(vec![eye.refraction(lens(value)?, vertex(value)?)?.rx])
 }
 
 /// The eye of a value about the vergence formula alone.
 fn bare(value: &Value) -> Result<ThinEye, Failed> {
-    Ok(ThinEye {
-        al: value.number("optical_length_mm")?,
-        kc: value.number("corneal_power_d")?,
-        elp: value.number("elp_mm")?,
-    })
+    Ok(ThinEye::new(value.number("optical_length_mm")?, value.number("corneal_power_d")?, value.number("elp_mm")?))
 }
 
 pub(super) fn register(registry: &mut Registry) {
@@ -132,8 +132,7 @@ pub(super) fn register(registry: &mut Registry) {
             };
         haigis::working, haigis::Working::show, haigis::Working::thin_eye => "haigis-*" =>
             |working, show, thin_eye; value| {
-                let acd = ChamberDepth::from_mm(value.number("acd_mm")?)?;
-                let w = working(al(value)?, &cornea(value)?, acd, convert::haigis(a_constant(value)?)?);
+                let w = working(al(value)?, &cornea(value)?, chamber_depth(value)?, convert::haigis(a_constant(value)?)?);
                 thin(value, thin_eye(&w), |sink| show(&w, sink))
             };
     }
@@ -196,7 +195,7 @@ fn published(registry: &mut Registry) {
             Ok(vec![working(AxialLength::from_mm(23.5)?, &cornea(value)?, pacd).cornea_term])
         };
         haigis::working => "average-haigis" => |working; value| {
-            let acd = ChamberDepth::from_mm(value.number("acd_mm")?)?;
+            let acd = chamber_depth(value)?;
             power(value, working(al(value)?, &cornea(value)?, acd, convert::haigis(a_constant(value)?)?).thin_eye())
         };
     }
@@ -233,6 +232,15 @@ fn optics(registry: &mut Registry) {
         };
         vergence::at_cornea => "lens-back-*" => |at_cornea; value|
             Ok(vec![at_cornea(value.number("vergence_d")?, value.number("elp_mm")?)?]);
+        ThinEye::new, ThinEye::leaving => "lens-back-*" => |new, leaving; value|
+            Ok(vec![leaving(&new(0.0, 0.0, value.number("elp_mm")?), value.number("vergence_d")?)?]);
+        ThinEye::arriving, ThinEye::forward => "skeleton-*-p" => |arriving, forward; value| {
+            let eye = bare(value)?;
+            let light = eye.kc + vergence::to_cornea(value.number("target_d")?, vertex(value)?)?;
+            // moved back by a power of two and forward again
+            let moved = forward(ThinEye { elp: eye.elp + 0.5, ..eye }, 0.5);
+            Ok(vec![eye.behind_lens()? - arriving(&moved, light)?])
+        };
         vergence::to_cornea => ["to-cornea-*", "vertex-*"] => |to_cornea; value|
             Ok(vec![to_cornea(value.number("refraction_d")?, vertex(value)?)?]);
         vergence::to_spectacles => "to-spectacles-*" => |to_spectacles; value|

@@ -5,13 +5,16 @@ mod altitude;
 mod astigmatism;
 mod capsule;
 mod card;
+mod certainty;
 mod cornea;
 mod date;
 mod decimal;
+mod hard_eyes;
 mod head;
 mod lens;
 mod limits;
 mod readback;
+mod thick;
 mod toric;
 mod units;
 mod words;
@@ -32,13 +35,16 @@ pub fn registry() -> Registry {
         astigmatism::register,
         capsule::register,
         card::register,
+        certainty::register,
         cornea::register,
         date::register,
         decimal::register,
+        hard_eyes::register,
         head::register,
         lens::register,
         limits::register,
         readback::register,
+        thick::register,
         toric::register,
         units::register,
         words::register,

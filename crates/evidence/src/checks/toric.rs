@@ -28,7 +28,7 @@ fn part(value: &Value, v: PowerVector) -> f64 {
 /// The eye of a value; its axial length plays no part in the cylinder.
 fn eye(value: &Value) -> Result<ThinEye, Failed> {
     let al = if value.given.contains_key("optical_length_mm") { value.number("optical_length_mm")? } else { 23.5 };
-    Ok(ThinEye { al, kc: value.number("corneal_power_d")?, elp: value.number("elp_mm")? })
+    Ok(ThinEye::new(al, value.number("corneal_power_d")?, value.number("elp_mm")?))
 }
 
 fn refraction(value: &Value) -> Result<(Refraction, Vertex), Failed> {

@@ -55,7 +55,8 @@ const FILE: &str = include_str!("../../schema.txt");
 
 /// When this fails, a table has changed. A row that was added at the end of its table is in order: put the list that this
 /// prints into schema.txt, the new hash below and a line into the CHANGELOG, since desks and devices from before will
-/// refuse each other. A row that moved, vanished or was renamed is a mistake, unless VERSION is raised with it.
+/// refuse each other. A row that moved, vanished or was renamed is a mistake once a version was released, unless VERSION is
+/// raised with it; before that the hash alone keeps two programs apart.
 #[test]
 fn the_list_is_the_tables() {
     assert!(FILE == listed(), "schema.txt should be:\n{}", listed());
@@ -71,5 +72,5 @@ fn the_hash_is_that_of_the_list() {
     // the published test vector for "foobar"
     assert_eq!(fnv(b"foobar"), 0xBF9C_F968);
     assert_eq!(SCHEMA, fnv(FILE.as_bytes()), "0x{SCHEMA:08X}");
-    assert_eq!(SCHEMA, 0xBABE_94FB, "see above; it is 0x{SCHEMA:08X}");
+    assert_eq!(SCHEMA, 0xE471_AFCA, "see above; it is 0x{SCHEMA:08X}");
 }

@@ -1,0 +1,30 @@
+//! How far measurements scatter, how far a label may be off, and what follows for an interval.
+
+constants! {
+    /// Scatter of one axial length in one eye.
+    SD_AL "usual SD of AL" "mm" = 0.0177, Repeat2025 Read;
+    /// Scatter of one mean corneal power in one eye.
+    SD_K "usual SD of K" "D" = 0.18, Repeat2025 Read;
+    /// Scatter of one chamber depth in one eye.
+    SD_ACD "usual SD of ACD" "mm" = 0.0247, Repeat2025 Read;
+    /// Label tolerance of weak lenses.
+    LABEL_WEAK "label tolerance to 15 D" "D" = 0.3, Iso11979 Read;
+    /// Label tolerance of usual lenses.
+    LABEL_USUAL "label tolerance to 25 D" "D" = 0.4, Iso11979 Read;
+    /// Label tolerance of strong lenses.
+    LABEL_STRONG "label tolerance to 30 D" "D" = 0.5, Iso11979 Read;
+    /// Label tolerance of the strongest lenses.
+    LABEL_STRONGEST "label tolerance above 30 D" "D" = 1.0, Iso11979 Read;
+    /// Where weak ends.
+    LABEL_EDGE_WEAK "label tolerance, first edge" "D" = 15, Iso11979 Memory;
+    /// Where usual ends.
+    LABEL_EDGE_USUAL "label tolerance, second edge" "D" = 25, Iso11979 Memory;
+    /// Where strong ends.
+    LABEL_EDGE_STRONG "label tolerance, third edge" "D" = 30, Iso11979 Memory;
+    /// Half of a normal distribution lies within so many SDs.
+    NORMAL_50 "SDs around half" "1" = 0.6744897501960817, Identity Two;
+    /// 95 % of a normal distribution lie within so many SDs.
+    NORMAL_95 "SDs around 95 %" "1" = 1.959963984540054, Identity Two;
+    /// How much of the first eye's error is expected of the second.
+    SECOND_EYE "part of the first eye's error" "1" = 0.5, Covert2010 Memory;
+}

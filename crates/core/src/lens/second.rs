@@ -1,0 +1,78 @@
+//! A lens by the refraction that an eye has: a second lens, an exchange, an eye without a lens. No axial length is needed.
+
+use crate::constant::optics::N;
+use crate::error::Error;
+use crate::lens::vergence::{at_cornea, at_lens, to_cornea, to_spectacles};
+use crate::quantity::{LensPower, Refraction, Vertex};
+use crate::working::Topic;
+
+working! {
+    /// From a refraction to a lens, step by step.
+    Working of Topic::Second;
+    k "K" "D" = "K = 1000 (1.3375 - 1)/r" [], "mean corneal power", Identity Two;
+    elp "d" "mm" = "entered; or the method's, less the shift where the lens goes into the sulcus" [], "position of the lens", Entered Entered;
+    rx_now "x" "D" = "entered" [], "refraction today, at the spectacles", Entered Entered;
+    rx_wanted "x'" "D" = "entered" [], "refraction wanted, at the spectacles", Entered Entered;
+    now "f(x)" "D" = "f(x) = 1000*1.336/(1000*1.336/(K + x/(1 - V x/1000)) - d)" [N], "light at the lens that today's refraction needs", Holladay1993 Memory;
+    wanted "f(x')" "D" = "the same of the refraction wanted" [], "light at the lens that the refraction wanted needs", Holladay1993 Memory;
+    in_place "P0" "D" = "the power of the lens that is taken out; 0 where none is" [], "power there today", Entered Entered;
+    power "P" "D" = "P = f(x) - f(x') + P0" [], "power of the lens", Holladay1993 Memory;
+}
+
+/// The cornea, where the lens goes, and what it replaces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Place {
+    /// Mean keratometric power at 1.3375, D.
+    pub k: f64,
+    /// Position of the lens behind the cornea, mm.
+    pub elp: f64,
+    /// Power of the lens that is taken out from there, D; 0 where none is.
+    pub in_place: f64,
+}
+
+/// The lens that takes an eye from one refraction to another.
+///
+/// ```text
+/// f(x) = 1000 n/( 1000 n/(K + x/(1 - V x/1000)) - ELP )         P = f(Rx now) - f(Rx wanted)
+/// ```
+///
+/// # Errors
+/// As [`at_lens`] and [`to_cornea`].
+///
+/// Source: Holladay 1993 (memory).
+///
+/// ```
+/// use ocellus_core::{lens::second::*, quantity::*};
+/// let place = Place { k: 43.5, elp: 4.5, in_place: 0.0 };
+/// let w = working(&place, Refraction::from_d(2.0)?, Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?)?;
+/// assert!((w.power - 2.84).abs() < 0.01);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn working(place: &Place, now: Refraction, wanted: Refraction, vertex: Vertex) -> Result<Working, Error> {
+    let Place { k, elp, in_place } = *place;
+    let (rx_now, rx_wanted) = (now.d(), wanted.d());
+    let arriving = |rx: f64| at_lens(k + to_cornea(rx, vertex)?, elp);
+    let (now, wanted) = (arriving(rx_now)?, arriving(rx_wanted)?);
+    Ok(Working { k, elp, rx_now, rx_wanted, now, wanted, in_place, power: now - wanted + in_place })
+}
+
+/// The refraction that such a lens leaves, D.
+///
+/// ```text
+/// f(x') = f(x) + P0 - P          x' by the inverse of f
+/// ```
+///
+/// # Errors
+/// As [`working`].
+///
+/// ```
+/// use ocellus_core::{lens::second::*, quantity::*};
+/// let place = Place { k: 43.5, elp: 4.5, in_place: 0.0 };
+/// let left = refraction(&place, Refraction::from_d(2.0)?, LensPower::from_d(3.0)?, Vertex::from_mm(12.0)?)?;
+/// assert!(left < 0.0 && left > -0.25);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn refraction(place: &Place, now: Refraction, lens: LensPower, vertex: Vertex) -> Result<f64, Error> {
+    let arriving = at_lens(place.k + to_cornea(now.d(), vertex)?, place.elp)? + place.in_place - lens.d();
+    to_spectacles(at_cornea(arriving, place.elp)? - place.k, vertex)
+}

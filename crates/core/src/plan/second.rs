@@ -1,0 +1,119 @@
+//! A lens by the refraction that the eye has: added before another, in the place of another, or where there is none.
+
+use super::entries;
+use crate::case::Case;
+use crate::caution::{Caution, Code};
+use crate::choice::{EyeState, KKind, LensStyle, SecondFor, SecondPlace};
+use crate::constant::eye::FAR_FROM_TARGET;
+use crate::field::Field;
+use crate::item::{Item, Part, What};
+use crate::lens::Method;
+use crate::lens::predict::{NONE, answer_all};
+use crate::lens::second::{Place, refraction, working};
+use crate::quantity::Refraction;
+use crate::sink::Sink;
+
+#[inline(never)]
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
+    sink.part(Part::Second);
+    let Some((purpose, now)) = case.second_for().zip(case.refraction_now()) else { return };
+    entries(
+        case,
+        sink,
+        &[
+            Field::SecondFor,
+            Field::SecondPower,
+            Field::RefractionNow,
+            Field::LensInEye,
+            Field::SecondPlace,
+            Field::SecondStyle,
+            Field::SecondPosition,
+        ],
+    );
+    let by_methods = case.second_position().is_none() && case.second_place() == Some(SecondPlace::Sulcus);
+    if by_methods {
+        entries(case, sink, &[Field::SulcusShift]);
+    }
+    if let Some(refusal) = refused(case, purpose) {
+        return sink.caution(refusal);
+    }
+    spoken(case, purpose, sink);
+    let mut any = false;
+    let mut far = false;
+    places(case, purpose, &mut |method, place| {
+        any = true;
+        let of = |what, value| Item { method, ..Item::one(what, value) };
+        sink.item(of(What::SecondAt, place.elp));
+        if let Ok(w) = working(&place, now, case.target, case.vertex) {
+            sink.item(of(What::SecondExact, w.power));
+        }
+        let left = case.second_power().map(|lens| refraction(&place, now, lens, case.vertex));
+        if let Some(Ok(left)) = left {
+            sink.item(of(What::SecondLeft, left));
+            far |= (left - case.target.d()).abs() > FAR_FROM_TARGET.get();
+        }
+    });
+    if !any {
+        return sink.caution(Caution::about(Code::SecondNeedsPosition, Field::SecondPosition));
+    }
+    if far {
+        sink.caution(Caution::about(Code::SecondFar, Field::SecondPower));
+    }
+    sink.caution(Caution::about(Code::SecondVergence, Field::RefractionNow));
+}
+
+/// Why no such lens is computed.
+fn refused(case: &Case, purpose: SecondFor) -> Option<Caution> {
+    let one_piece =
+        case.second_place() == Some(SecondPlace::Sulcus) && case.second_style() == Some(LensStyle::OnePiece);
+    let no_lens = purpose == SecondFor::Exchange && case.lens_in_eye().is_none();
+    [
+        (case.k_kind == KKind::Total, Code::TotalK, Field::KKind),
+        (case.eye_state == EyeState::SiliconeOil, Code::SiliconeOil, Field::EyeState),
+        (one_piece, Code::OnePieceSulcus, Field::SecondStyle),
+        (no_lens, Code::SecondNeedsLens, Field::LensInEye),
+    ]
+    .into_iter()
+    .find_map(|(is, code, field)| is.then_some(Caution::about(code, field)))
+}
+
+fn spoken(case: &Case, purpose: SecondFor, sink: &mut dyn Sink) {
+    let expected = if purpose == SecondFor::Aphakic { EyeState::Aphakic } else { EyeState::Pseudophakic };
+    if case.eye_state != expected {
+        sink.caution(Caution::about(Code::SecondState, Field::EyeState));
+    }
+    if case.second_place() == Some(SecondPlace::Sulcus) && case.second_style().is_none() {
+        sink.caution(Caution::about(Code::BackupStyleUnknown, Field::SecondStyle));
+    }
+    match case.second_power() {
+        None => sink.caution(Caution::about(Code::NoSecondPower, Field::SecondPower)),
+        Some(power) if power.d() < 0.0 => sink.caution(Caution::about(Code::MinusPower, Field::SecondPower)),
+        Some(_) => {}
+    }
+}
+
+/// Where the lens may lie: as entered, and else as each method compared has it.
+pub(crate) fn places(case: &Case, purpose: SecondFor, each: &mut dyn FnMut(Option<Method>, Place)) {
+    let in_place = case.lens_in_eye().filter(|_| purpose == SecondFor::Exchange).map_or(0.0, |lens| lens.d());
+    let at = |elp| Place { k: case.cornea.k(), elp, in_place };
+    if let Some(position) = case.second_position() {
+        return each(None, at(position.mm()));
+    }
+    let forward = match case.second_place() {
+        Some(SecondPlace::Sulcus) => case.sulcus_shift().map_or(0.0, |shift| shift.mm()),
+        _ => 0.0,
+    };
+    let mut answers = NONE;
+    answer_all(case, &case.constants(), &mut |_| {}, &mut answers);
+    for answer in answers.iter().flatten().filter(|answer| answer.compared) {
+        if let Some(eye) = answer.optics.thin_eye() {
+            each(Some(answer.method), at(eye.elp - forward));
+        }
+    }
+}
+
+/// The refraction today, where a lens is to be computed from it and nothing forbids it.
+pub(crate) fn known(case: &Case) -> Option<(SecondFor, Refraction)> {
+    let (purpose, now) = case.second_for().zip(case.refraction_now())?;
+    refused(case, purpose).is_none().then_some((purpose, now))
+}

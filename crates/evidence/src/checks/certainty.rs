@@ -1,0 +1,129 @@
+//! How a predicted refraction moves, how sure it is, and what a label may be off by.
+
+use ocellus_core::case::Case;
+use ocellus_core::lens::certainty::{Budget, Scatter, budget, chance};
+use ocellus_core::lens::label;
+use ocellus_core::lens::predict::{self, Prediction};
+use ocellus_core::lens::second_eye;
+use ocellus_core::lens::slope::{Chain, Slopes, slopes};
+use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::lens::{convert, haigis, haigis_l, hofferq, holladay1, shammas, srkt, t2};
+use ocellus_core::quantity::{LensPower, Refraction};
+
+use crate::check::{Answer, Failed, Registry};
+use crate::checks;
+use crate::checks::hard_eyes::{draft, laser, method};
+use crate::checks::lens::{a_constant, al, chamber_depth, cornea, lens, vertex};
+use crate::checks::symbol;
+use crate::values::Value;
+
+/// The slope that the end of a value's id names.
+fn slope(value: &Value, eye: ThinEye, chain: Chain) -> Answer {
+    let slopes = slopes(&eye, &chain, lens(value)?, vertex(value)?)?;
+    let name = value.id.rsplit('-').next().unwrap_or_default();
+    let symbols = match name {
+        "al" => "Rx/AL",
+        "k" => "Rx/K",
+        "acd" => "Rx/ACD",
+        "elp" => "Rx/d",
+        "lens" => "Rx/P",
+        "kbefore" => return Ok(vec![slopes.position * chain.elp_k_before]),
+        _ => return Err(format!("`{}` names no slope", value.id).into()),
+    };
+    symbol(&[symbols], |sink| slopes.show(sink))
+}
+
+/// What scatters: nothing where a value is silent.
+fn scatter(value: &Value) -> Result<Scatter, String> {
+    let of = |key: &str| if value.given.contains_key(key) { value.number(key) } else { Ok(0.0) };
+    Ok(Scatter {
+        al: of("sd_al")?,
+        k: of("sd_k")?,
+        acd: of("sd_acd")?,
+        position: of("sd_position")?,
+        label: of("tolerance_d")?,
+        refraction: of("sd_refraction")?,
+    })
+}
+
+pub(super) fn register(registry: &mut Registry) {
+    checks! { registry;
+        srkt::Working::chain => ["slope-srkt-*"] => |chain; value| {
+            let w = srkt::working(al(value)?, &cornea(value)?, a_constant(value)?);
+            slope(value, w.thin_eye(), chain(&w))
+        };
+        t2::Working::chain => "slope-t2-*" => |chain; value| {
+            let w = t2::working(al(value)?, &cornea(value)?, a_constant(value)?);
+            slope(value, w.thin_eye(), chain(&w))
+        };
+        holladay1::Working::chain => "slope-holladay1-*" => |chain; value| {
+            let w = holladay1::working(al(value)?, &cornea(value)?, convert::surgeon_factor(a_constant(value)?)?);
+            slope(value, w.thin_eye(), chain(&w))
+        };
+        hofferq::Working::chain => "slope-hofferq-*" => |chain; value| {
+            let pacd = convert::pacd(convert::surgeon_factor(a_constant(value)?)?)?;
+            let w = hofferq::working(al(value)?, &cornea(value)?, pacd);
+            slope(value, w.thin_eye(), chain(&w))
+        };
+        haigis::Working::chain => "slope-haigis-*" => |chain; value| {
+            let constants = convert::haigis(a_constant(value)?)?;
+            let w = haigis::working(al(value)?, &cornea(value)?, chamber_depth(value)?, constants);
+            slope(value, w.thin_eye(), chain(&w))
+        };
+        shammas::Working::chain => "slope-shammas-*" => |chain; value| {
+            let w = shammas::working(al(value)?, &cornea(value)?, a_constant(value)?, laser(value));
+            slope(value, w.thin_eye(), chain(&w, laser(value)))
+        };
+        haigis_l::Working::chain => "slope-haigisl-*" => |chain; value| {
+            let constants = convert::haigis(a_constant(value)?)?;
+            let w = haigis_l::working(al(value)?, &cornea(value)?, chamber_depth(value)?, constants)?;
+            slope(value, w.thin_eye(), chain(&w))
+        };
+        predict::predict, Prediction::chain, slopes, Slopes::show => ["slope-*", "!slope-published"] =>
+            |predict, chain, slopes, show; value| {
+                let method = method(value)?;
+                let prediction = predict(method, &Case::try_from(&draft(value, method)?)?)?;
+                let eye = prediction.optics().thin_eye().ok_or("no lens position")?;
+                let chain = chain(&prediction).ok_or("no slopes")?;
+                let w = slopes(&eye, &chain, lens(value)?, vertex(value)?)?;
+                // streamed as it is computed
+                symbol(&["Rx/P"], |sink| show(&w, sink))?;
+                slope(value, eye, chain)
+            };
+        slopes => "slope-published" => |slopes; value| {
+            let prediction = predict::predict(method(value)?, &Case::try_from(&draft(value, method(value)?)?)?)?;
+            let eye = prediction.optics().thin_eye().ok_or("no lens position")?;
+            let exact = eye.power(Refraction::from_d(0.0)?, vertex(value)?)?.power;
+            let lens = LensPower::from_d(exact)?;
+            Ok(vec![slopes(&eye, &prediction.chain().ok_or("no slopes")?, lens, vertex(value)?)?.position])
+        };
+        budget, Budget::show => "budget-*" => |budget, show; value| {
+            let prediction = predict::predict(method(value)?, &Case::try_from(&draft(value, method(value)?)?)?)?;
+            let eye = prediction.optics().thin_eye().ok_or("no lens position")?;
+            let chain = prediction.chain().ok_or("no slopes")?;
+            let budget = budget(&slopes(&eye, &chain, lens(value)?, vertex(value)?)?, &scatter(value)?);
+            let symbols = match value.id.rsplit('-').next().unwrap_or_default() {
+                "sd" => "SD",
+                variance_or_half => variance_or_half,
+            };
+            symbol(&[symbols], |sink| show(&budget, sink))
+        };
+        chance => "chance-*" => |chance; value|
+            Ok(vec![chance(value.number("half_width_d")?, value.number("sd_d")?)]);
+        budget => "normal-*" => |budget; value| {
+            let nothing = Slopes {
+                power: 0.0, al_chain: 0.0, kc_chain: 0.0, elp_al: 0.0, elp_k: 0.0, elp_acd: 0.0,
+                t: 0.0, b: 0.0, g: 0.0, lens: 0.0, position: 0.0, al: 0.0, k: 0.0, acd: 0.0,
+            };
+            let one = Scatter { al: 0.0, k: 0.0, acd: 0.0, position: 0.0, label: 0.0, refraction: 1.0 };
+            let b = budget(&nothing, &one);
+            Ok(vec![if value.id.ends_with("50") { b.half_50 } else { b.half_95 }])
+        };
+        label::tolerance => "label-tolerance-*" => |tolerance; value| Ok(vec![tolerance(lens(value)?)]);
+        second_eye::expected => "second-eye-*" => |expected; value| {
+            let rx = |key| Ok::<_, Failed>(Refraction::from_d(value.number(key)?)?);
+            let (error, half) = expected(rx("fellow_refraction_d")?, rx("fellow_predicted_d")?);
+            Ok(vec![error, half])
+        };
+    }
+}
