@@ -2,7 +2,7 @@
 
 use crate::text::{self, paragraph};
 use ocellus_core::case::Case;
-use ocellus_core::caution::{Caution, Severity};
+use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::decimal::places_for;
 use ocellus_core::draft::Draft;
 use ocellus_core::explain::{Subject, explain};
@@ -23,7 +23,9 @@ pub fn print(subject: Subject, case: &Case, out: &mut dyn Write) -> io::Result<b
     page.steps(&working.steps)?;
     let refused = working.cautions.iter().any(|caution| caution.code.severity() == Severity::Refuse);
     if !any {
-        page.missing(subject, refused)?;
+        // no entry would make a method that is made for other eyes one for this
+        let other = working.cautions.iter().any(|caution| caution.code == Code::NotThisEye);
+        page.missing(subject, refused || other)?;
     }
     page.cautions(&working.cautions)?;
     page.list_sources()?;

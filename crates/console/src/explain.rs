@@ -6,7 +6,7 @@ use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::show;
-use ocellus_core::caution::Caution;
+use ocellus_core::caution::{Caution, Code};
 use ocellus_core::draft::Draft;
 use ocellus_core::explain::{Subject, explain};
 use ocellus_core::field::Field;
@@ -34,7 +34,8 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let any = explain(subject, &case, &mut working);
     let cautions = working.cautions;
     if !any {
-        missing(subject, draft, cautions.refuse(), page);
+        // no entry would make a method that is made for other eyes one for this
+        missing(subject, draft, cautions.refuse() || cautions.has(Code::NotThisEye), page);
     }
     if !cautions.all().is_empty() {
         page.end();

@@ -174,8 +174,7 @@ cautions! {
     UsualSlopes "usual_slopes" Caution "Only a0 was entered: the usual a1 0.4 and a2 0.1 go with it. Are they this lens's own?", Haigis2004 Two;
     Superseded "superseded" Note "A regression of 1988, superseded: shown because it was asked for.", SrkII1988 Memory;
     LongEye "long_eye" Caution "Axial length above 25.0 mm: these methods tend to leave long eyes hyperopic, and no published adjustment of the length is applied.", Wang2011 Memory;
-    LengthAdjusted "length_adjusted" Caution "The axial length is adjusted by the published set that was asked for: every number of these methods rests on it.", Wang2011 Memory;
-    LongStep "long_step" Caution "The line of this set makes a step of more than 0.05 mm where it begins: an eye a little shorter would get another lens.", Here Chosen;
+    LengthAdjusted "length_adjusted" Caution "The axial length is adjusted by the published set that was asked for, and every number of this method rests on it. Its line makes a step where it begins, shown here: an eye a little shorter would get another lens.", Wang2011 Memory;
     SetsCompared "sets_compared" Note "The published adjustments are shown side by side; none of them is applied.", Wang2011 Memory;
     VeryShort "very_short" Caution "Axial length below 20.0 mm: hardly any such eye was in the series behind these methods. A child's eye also grows, and its target is another question.", Here Chosen;
     ConstantsOfMaker "constants_of_maker" Caution "The constants are the maker's, not optimised on results: every prediction may be off to one side.", NoSource CommonPractice;
@@ -196,6 +195,7 @@ cautions! {
     LensModelMissing "lens_model_missing" Caution "No lens model: a constant belongs to one model and one kind of biometry.", WrongLens Read;
 
     FirstLensHidden "first_lens_hidden" Note "The eye keeps the lens that it has: what the methods for a first lens say is not shown.", Here Chosen;
+    ConstantsApart "constants_apart" Caution "Two constants entered for this lens mean A-constants more than 1 apart: is one of them mistyped, or another lens's?", Here Chosen;
     RuleUsed "rule_used" Note "The label pointed out follows from the rule that was asked for, by each method: first myopic is the weakest that leaves less than 0 D; nearest is nearest to the target. It is no choice.", Here Chosen;
     RuleNone "rule_none" Note "No label of this model does what the rule asks.", Here Chosen;
 
@@ -242,6 +242,7 @@ cautions! {
     ToricNeedsPower "toric_needs_power" Note "No lens power was chosen: what a label cylinder leaves is computed for the exact power.", Here Chosen;
     LabelNeedsCylinder "label_needs_cylinder" Note "The label states the weak meridian: without a cylinder chosen, the label powers here are taken as means of both.", Identity Two;
     CorneaPlaneLabel "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
+    ToricAfterLaser "toric_after_laser" Caution "After laser the measured cylinder and its axis need not be those at the middle of the pupil, and the back of the cornea weighs more: look at a map of the cornea first.", NoSource CommonPractice;
     PosteriorIgnored "posterior_ignored" Caution "The back of the cornea is not included: with the rule the cylinder comes out 0.5 to 0.6 D too large, against the rule 0.2 to 0.3 D too small.", PosteriorCornea2013 Read;
     ResidualLarge "residual_large" Caution "The toric lens chosen leaves more than 0.5 D of cylinder by a method compared.", Here Chosen;
     ResidualNominal "residual_nominal" Note "What is left is nominal, at the cornea, as the plus cylinder still needed. Scatter of keratometry and incision and placing (4.9 +/- 2.1 deg in all) come on top.", Marking2011 Read;

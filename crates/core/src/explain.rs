@@ -5,9 +5,10 @@ use crate::case::{Case, Constants};
 use crate::caution::{Caution, Code};
 use crate::field::Field;
 use crate::item::{Item, What};
-use crate::lens::certainty::budget;
+use crate::lens::certainty::{Scatter, budget};
+use crate::lens::label::tolerance;
 use crate::lens::predict::{self, Optics};
-use crate::lens::{Method, second};
+use crate::lens::{Method, constants, second};
 use crate::plan;
 use crate::sink::Sink;
 
@@ -32,6 +33,8 @@ pub enum Subject {
     Second,
     /// The lens itself.
     Thick,
+    /// What the constants entered mean in each other's terms.
+    Constants,
 }
 
 impl Subject {
@@ -45,6 +48,7 @@ impl Subject {
         Subject::Certainty,
         Subject::Second,
         Subject::Thick,
+        Subject::Constants,
     ];
 
     /// Every subject, methods first.
@@ -90,6 +94,7 @@ impl Subject {
             Subject::Certainty => "certainty",
             Subject::Second => "second",
             Subject::Thick => "thick",
+            Subject::Constants => "constants",
         }
     }
 
@@ -109,6 +114,7 @@ impl Subject {
             Subject::Certainty => "How sure",
             Subject::Second => "Lens by the refraction today",
             Subject::Thick => "The lens itself",
+            Subject::Constants => "Lens constants into each other",
         }
     }
 
@@ -195,6 +201,7 @@ impl Subject {
                 Vertex,
             ],
             Subject::Thick => &[FrontRadius, BackRadius, LensCentre, LensIndex, LensPower],
+            Subject::Constants => &[AConstant, SurgeonFactor, Pacd, HaigisA0, HaigisA1, HaigisA2, ConstantsFrom],
             Subject::Method(Method::Haigis | Method::HaigisL) => &[
                 AxialLength,
                 K1,
@@ -287,6 +294,7 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
         Subject::Certainty => explain_certainty(case, sink),
         Subject::Second => explain_second(case, sink),
         Subject::Thick => plan::known_thick(case).inspect(|w| w.show(sink)).is_some(),
+        Subject::Constants => explain_constants(case, sink),
     }
 }
 
@@ -332,19 +340,36 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
 /// The slopes of each method's refraction, and the budget that they make.
 #[inline(never)]
 fn explain_certainty(case: &Case, sink: &mut dyn Sink) -> bool {
-    let mut answers = predict::NONE;
-    predict::answer_shown(case, &mut |caution| sink.caution(caution), &mut answers);
+    predict::refusals(case).for_each(|caution| sink.caution(caution));
+    if predict::refusals(case).next().is_some() {
+        return false;
+    }
     let mut any = false;
-    for answer in answers.iter().flatten() {
-        let Some((rx, slopes, _)) = plan::moved(case, answer) else { continue };
-        sink.item(Item::of(What::Refraction, answer.method, rx));
+    for &method in predict::methods(case) {
+        let Some((answer, chain)) = predict::moving(method, case) else { continue };
+        let Some(lens) = plan::moved_lens(case, &answer) else { continue };
+        let Some((rx, slopes)) = plan::moved(case, &answer, &chain, lens) else { continue };
+        sink.item(Item::of(What::Refraction, method, rx));
         slopes.show(sink);
         any = true;
-        if predict::after_laser(case).is_none()
-            && let Some(scatter) = plan::scatter(case, answer)
-        {
-            budget(&slopes, &scatter).show(sink);
+        if let Some(scatter) = plan::scatter(case).filter(|_| predict::after_laser(case).is_none()) {
+            budget(&slopes.gradient(), &Scatter { label: tolerance(lens), ..scatter }).show(sink);
         }
+    }
+    any
+}
+
+/// Each constant that was entered, and those that go with it.
+#[inline(never)]
+fn explain_constants(case: &Case, sink: &mut dyn Sink) -> bool {
+    let mut any = false;
+    for (_, what, a) in case.constants().as_a() {
+        let Some((a, family)) = a.and_then(|a| Some((a, constants::family(a).ok()?))) else { continue };
+        if let Some(what) = what {
+            sink.item(Item::one(what, a.get()));
+        }
+        family.show(sink);
+        any = true;
     }
     any
 }

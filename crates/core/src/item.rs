@@ -172,6 +172,9 @@ items! {
     SecondStep "second_2011_step_mm" "mm" 3 true "step where it begins", Wang2011 Memory;
     Set2018 "set_2018_power_d" "D" 2 true "power, set of 2018", Wang2018 Memory;
     Step2018 "set_2018_step_mm" "mm" 3 true "step where it begins", Wang2018 Memory;
+    AOfFactor "a_of_surgeon_factor" "1" 2 false "A-constant, by the surgeon factor", Holladay2003 Two;
+    AOfPacd "a_of_pacd" "1" 2 false "A-constant, by pACD", Holladay2003 Two;
+    AOfA0 "a_of_haigis_a0" "1" 2 false "A-constant, by Haigis a0", Haigis2004 Two;
     RulePower "rule_power_d" "D" 2 true "label by the rule", Here Chosen;
     RuleRefraction "rule_refraction_d" "D" 2 true "refraction with it", Identity Memory;
     LabelTolerance "label_tolerance_d" "D" 2 false "label may be off by", Iso11979 Read;

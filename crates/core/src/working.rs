@@ -24,6 +24,8 @@ pub enum Topic {
     Second,
     /// The lens itself.
     Thick,
+    /// Lens constants that go with one another.
+    Constants,
     /// The vergence formula: the lens for a refraction.
     Power,
     /// The vergence formula: the refraction for a lens.
@@ -131,6 +133,7 @@ impl Topic {
         Topic::Certainty,
         Topic::Second,
         Topic::Thick,
+        Topic::Constants,
     ];
 
     /// Every topic, methods first.
@@ -174,6 +177,7 @@ impl Topic {
             Topic::Certainty => "certainty",
             Topic::Second => "second",
             Topic::Thick => "thick",
+            Topic::Constants => "constants",
             Topic::Power => "power",
             Topic::Refraction => "refraction",
             Topic::Cornea => "cornea",
@@ -201,6 +205,7 @@ impl Topic {
             Topic::Certainty => "The budget of variances",
             Topic::Second => "The lens by the refraction today",
             Topic::Thick => "The lens itself",
+            Topic::Constants => "The constants that go with one another",
             Topic::Power => "The lens for the refraction wanted",
             Topic::Refraction => "The refraction with the lens chosen",
             Topic::Cornea => "The cornea after the incision",
@@ -229,6 +234,7 @@ impl Topic {
             Topic::Certainty => crate::lens::certainty::Budget::LINES,
             Topic::Second => crate::lens::second::Working::LINES,
             Topic::Thick => crate::lens::thick::Working::LINES,
+            Topic::Constants => crate::lens::constants::Family::LINES,
             Topic::Power => crate::lens::vergence::PowerWorking::LINES,
             Topic::Refraction => crate::lens::vergence::RefractionWorking::LINES,
             Topic::Cornea => crate::astigmatism::cornea::Working::LINES,
@@ -257,6 +263,7 @@ impl Topic {
             Topic::Certainty => crate::lens::certainty::Budget::PROSE,
             Topic::Second => crate::lens::second::Working::PROSE,
             Topic::Thick => crate::lens::thick::Working::PROSE,
+            Topic::Constants => crate::lens::constants::Family::PROSE,
             Topic::Power => crate::lens::vergence::PowerWorking::PROSE,
             Topic::Refraction => crate::lens::vergence::RefractionWorking::PROSE,
             Topic::Cornea => crate::astigmatism::cornea::Working::PROSE,

@@ -178,6 +178,14 @@ def rules(card):
         card.put(f"rule-refraction-{i}", f"refraction with the {what}", "rule_refraction_d", given, left[p], "D", "every label tried, at 50 digits", "memory", method=key)
 
 
+def meant(card):
+    sf, published, haigis = mpf("1.720"), "Holladay, J Cataract Refract Surg 2003;29:176-197", "a0 = 0.62467 A - 72.434, the other way round"
+    given = {"axial_length_mm": "23.50", "k_d": "43.80", "acd_mm": "3.20"}
+    card.put("a-of-sf", "A-constant that a surgeon factor means", "a_of_surgeon_factor", {**given, "surgeon_factor": "1.720"}, (sf + mpf("65.60")) / mpf("0.5663"), "1", published, "two")
+    card.put("a-of-pacd", "A-constant that a pACD means", "a_of_pacd", {**given, "pacd_mm": "5.480"}, (mpf("0.9704") * mpf("5.480") - mpf("3.595") + mpf("65.60")) / mpf("0.5663"), "1", published, "two")
+    card.put("a-of-a0", "A-constant that an a0 with the usual slopes means", "a_of_haigis_a0", {**given, "haigis_a0": "1.527"}, (mpf("1.527") + mpf("72.434")) / mpf("0.62467"), "1", haigis, "two")
+
+
 def labels(card):
     for p in "20.00", "26.50":
         card.put(f"label-tolerance-{p[:2]}", "tolerance of the label power", "label_tolerance_d", {**EYE, "iol_power_d": p}, label_tolerance(mpf(p)), "D",
@@ -375,7 +383,7 @@ def budgets():
 
 if __name__ == "__main__":
     card = Card("card_hard.py", ["mpmath", "scipy"], "More numbers on the card, from entries: `item` is the number's name, `method` says whose.")
-    for part in history, after_laser, long_eyes, rules, labels, errors, scatters, first_eye, second_lens, thick, thumb:
+    for part in history, after_laser, long_eyes, rules, meant, labels, errors, scatters, first_eye, second_lens, thick, thumb:
         part(card)
     card.save("card_hard.toml")
     budgets()

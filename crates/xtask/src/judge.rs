@@ -12,7 +12,8 @@ pub(crate) struct Figure {
     pub(crate) budget: u64,
 }
 
-pub(crate) const FLASH: Figure = Figure { name: "flash", unit: "bytes", budget: 128 * 1024 };
+// three quarters of the smallest chip, the nRF51822 with 256 KiB: the rest is room for what lies beside a program
+pub(crate) const FLASH: Figure = Figure { name: "flash", unit: "bytes", budget: 192 * 1024 };
 pub(crate) const RAM: Figure = Figure { name: "ram", unit: "bytes", budget: 4 * 1024 };
 pub(crate) const STACK: Figure = Figure { name: "stack", unit: "bytes", budget: 4 * 1024 };
 pub(crate) const PLAN: Figure = Figure { name: "plan", unit: "instructions", budget: 4_000_000 };

@@ -32,6 +32,11 @@ fn half_direction(y: f64, x: f64) -> Option<Axis> {
     meridian(atan2_deg(y, x) / 2.0)
 }
 
+/// A meridian turned counter-clockwise as seen from the front.
+pub(crate) fn turned(axis: Axis, degrees: f64) -> Axis {
+    meridian(axis.deg() + degrees).unwrap_or(axis)
+}
+
 /// An angle as a meridian in [0, 180).
 fn meridian(degrees: f64) -> Option<Axis> {
     let turned = degrees - 180.0 * floor(degrees / 180.0);

@@ -142,7 +142,7 @@ impl ToricLens {
     /// # Ok::<(), ocellus_core::error::Error>(())
     /// ```
     pub fn turned(self, degrees: f64) -> ToricLens {
-        ToricLens { mark: super::meridian(self.mark.deg() + degrees).unwrap_or(self.mark), ..self }
+        ToricLens { mark: super::turned(self.mark, degrees), ..self }
     }
 }
 
@@ -196,9 +196,25 @@ pub fn residual_working(
     astigmatism: PowerVector,
     lens: ToricLens,
 ) -> Result<(Residual, PowerVector), Error> {
+    residual_along(eye, astigmatism, lens, direction(lens.mark))
+}
+
+/// A meridian as a vector of length 1: worked out once where many lenses lie along it.
+pub(crate) fn direction(mark: Axis) -> PowerVector {
+    PowerVector::strongest_along(0.0, 2.0, mark)
+}
+
+/// The same where the direction of the mark is known.
+pub(crate) fn residual_along(
+    eye: &ThinEye,
+    astigmatism: PowerVector,
+    lens: ToricLens,
+    along: PowerVector,
+) -> Result<(Residual, PowerVector), Error> {
     let after = eye.behind_lens()?;
     // light must be strongest where the lens is weakest: along its mark
-    let arriving = PowerVector { m: after - lens.mean, ..PowerVector::strongest_along(0.0, lens.cylinder, lens.mark) };
+    let half = lens.cylinder / 2.0;
+    let arriving = PowerVector { m: after - lens.mean, j0: half * along.j0, j45: half * along.j45 };
     let leaving = arriving.by_meridian(|v| eye.leaving(v))?;
     let left = leaving.minus(PowerVector { m: eye.kc, ..astigmatism });
     let steps = Residual {

@@ -22,9 +22,9 @@ constants! {
     /// Where strong ends.
     LABEL_EDGE_STRONG "label tolerance, third edge" "D" = 30, Iso11979 Memory;
     /// Half of a normal distribution lies within so many SDs.
-    NORMAL_50 "SDs around half" "1" = 0.6744897501960817, Identity Two;
+    NORMAL_50 "SDs around half" "1" = 0.6744897502, Identity Two;
     /// 95 % of a normal distribution lie within so many SDs.
-    NORMAL_95 "SDs around 95 %" "1" = 1.959963984540054, Identity Two;
+    NORMAL_95 "SDs around 95 %" "1" = 1.95996398454, Identity Two;
     /// How much of the first eye's error is expected of the second.
     SECOND_EYE "part of the first eye's error" "1" = 0.5, Covert2010 Memory;
 }

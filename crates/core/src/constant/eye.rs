@@ -77,10 +77,10 @@ constants! {
     THUMB_MUCH "sulcus, rule of thumb, most" "D" = 1.0, NoSource CommonPractice;
     /// Eyes shorter than this are hardly in any series.
     VERY_SHORT "very short eye below" "mm" = 20.0, Here Chosen;
-    /// An adjustment of a long eye that begins with a larger step.
-    LONG_STEP "step of an adjustment above" "mm" = 0.05, Here Chosen;
     /// An estimate of K after laser further from what its history says.
     K_AFTER_APART "K after from its history by" "D" = 1, Here Chosen;
+    /// Constants of one lens that mean A-constants further apart.
+    CONSTANTS_APART "constants apart by, as A" "1" = 1, Here Chosen;
     /// A first eye further from its prediction.
     FIRST_EYE_FAR "first eye off by" "D" = 1, Here Chosen;
     /// A toric lens that leaves more cylinder than this.

@@ -1,7 +1,7 @@
 //! How sure a predicted refraction is, if every SD is right and no constant is biased.
 
 use crate::constant::certainty::{NORMAL_50, NORMAL_95};
-use crate::lens::slope::Slopes;
+use crate::lens::slope::Gradient;
 use crate::math::{erf, sqrt, square};
 use crate::working::Topic;
 
@@ -25,15 +25,15 @@ pub struct Scatter {
 working! {
     /// A budget of variances, step by step.
     Budget of Topic::Certainty;
-    al "v1" "D2" = "v1 = (Rx/AL SD_AL)^2" [], "variance by the axial length", Norrby2008 Two;
-    k "v2" "D2" = "v2 = (Rx/K SD_K)^2" [], "variance by the corneal power", Norrby2008 Two;
-    acd "v3" "D2" = "v3 = (Rx/ACD SD_ACD)^2" [], "variance by the chamber depth", Norrby2008 Two;
-    position "v4" "D2" = "v4 = (Rx/d SD_d)^2" [], "variance by the lens position", Norrby2008 Two;
-    label "v5" "D2" = "v5 = (Rx/P T)^2/3, T the label tolerance, any error within it as likely" [], "variance by the label", Norrby2008 Two;
+    al "v1" "D2" = "v1 = (dRx/dAL SD_AL)^2" [], "variance by the axial length", Norrby2008 Two;
+    k "v2" "D2" = "v2 = (dRx/dK SD_K)^2" [], "variance by the corneal power", Norrby2008 Two;
+    acd "v3" "D2" = "v3 = (dRx/dACD SD_ACD)^2" [], "variance by the chamber depth", Norrby2008 Two;
+    position "v4" "D2" = "v4 = (dRx/dd SD_d)^2" [], "variance by the lens position", Norrby2008 Two;
+    label "v5" "D2" = "v5 = (dRx/dP T)^2/3, T the label tolerance, any error within it as likely" [], "variance by the label", Norrby2008 Two;
     refraction "v6" "D2" = "v6 = SD_Rx^2" [], "variance by the refraction afterwards", Norrby2008 Two;
     sd "SD" "D" = "SD = sqrt(v1 + v2 + v3 + v4 + v5 + v6)" [], "SD of the whole", Norrby2008 Two;
-    half_50 "h50" "D" = "h50 = 0.6744897501960817 SD" [NORMAL_50], "half of the eyes are within", Identity Two;
-    half_95 "h95" "D" = "h95 = 1.959963984540054 SD" [NORMAL_95], "95 of 100 eyes are within", Identity Two;
+    half_50 "h50" "D" = "h50 = 0.6744897502 SD" [NORMAL_50], "half of the eyes are within", Identity Two;
+    half_95 "h95" "D" = "h95 = 1.95996398454 SD" [NORMAL_95], "95 of 100 eyes are within", Identity Two;
 }
 
 /// What each thing adds to the variance of a predicted refraction.
@@ -51,11 +51,11 @@ working! {
 /// let chain = Chain { al: 1.0, kc: 1.0, ..Chain::NONE };
 /// let slopes = slopes(&ThinEye::new(23.5, 43.5, 5.0), &chain, LensPower::from_d(21.0)?, Vertex::from_mm(12.0)?)?;
 /// let scatter = Scatter { al: 0.02, k: 0.2, acd: 0.0, position: 0.25, label: 0.4, refraction: 0.3 };
-/// let budget = budget(&slopes, &scatter);
+/// let budget = budget(&slopes.gradient(), &scatter);
 /// assert!(budget.sd > 0.4 && budget.sd < 0.6 && budget.position > budget.al);
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
-pub fn budget(slopes: &Slopes, scatter: &Scatter) -> Budget {
+pub fn budget(slopes: &Gradient, scatter: &Scatter) -> Budget {
     let al = square(slopes.al * scatter.al);
     let k = square(slopes.k * scatter.k);
     let acd = square(slopes.acd * scatter.acd);

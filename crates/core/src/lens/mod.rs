@@ -1,6 +1,7 @@
 //! Lens power: one file per method, the optics they share in [`vergence`], constants into each other in [`convert`].
 
 pub mod certainty;
+pub mod constants;
 pub mod convert;
 pub mod double_k;
 pub mod haigis;

@@ -12,7 +12,10 @@ use crate::lens::shammas::{self, Laser};
 use crate::lens::slope::Chain;
 use crate::lens::vergence::ThinEye;
 use crate::lens::{Method, convert, double_k, haigis, haigis_l, hofferq, holladay1, long_eye, srk2, srkt, t2};
-use crate::quantity::{AxialLength, ChamberDepth, CornealPower, LensPower, Refraction, Vertex};
+use crate::quantity::{
+    AConstant, AxialLength, ChamberDepth, CornealPower, KeratometricIndex, LensPower, Pacd, Refraction, SurgeonFactor,
+    Vertex,
+};
 use crate::sink::Sink;
 
 /// One method's view of one eye: all its intermediate values.
@@ -34,52 +37,64 @@ pub enum Prediction {
     ShammasPl(shammas::Working, Laser),
     /// By Haigis-L.
     HaigisL(haigis_l::Working),
-    /// By SRK/T with two corneas.
-    DoubleSrkt(srkt::Working, double_k::Working),
-    /// By Holladay 1 with two corneas.
-    DoubleHolladay1(holladay1::Working, double_k::Working),
-    /// By Hoffer Q with two corneas.
-    DoubleHofferQ(hofferq::Working, double_k::Working),
+    /// By SRK/T for the cornea before, with that after in its optics.
+    DoubleSrkt(srkt::Working, Corneas),
+    /// By Holladay 1 likewise.
+    DoubleHolladay1(holladay1::Working, Corneas),
+    /// By Hoffer Q likewise.
+    DoubleHofferQ(hofferq::Working, Corneas),
 }
+
+/// The mean corneal powers before a laser and after it.
+pub type Corneas = (CornealPower, CornealPower);
 
 impl Prediction {
     /// What the method's optics make of the eye.
     pub fn optics(&self) -> Optics {
+        if let Some(w) = self.two_corneas() {
+            return Optics::Thin(w.thin_eye());
+        }
         Optics::Thin(match self {
             Prediction::Srk2(w) => return Optics::Line(w.line()),
-            Prediction::Srkt(w) => w.thin_eye(),
+            Prediction::Srkt(w) | Prediction::DoubleSrkt(w, _) => w.thin_eye(),
             Prediction::T2(w) => w.thin_eye(),
-            Prediction::Holladay1(w) => w.thin_eye(),
-            Prediction::HofferQ(w) => w.thin_eye(),
+            Prediction::Holladay1(w) | Prediction::DoubleHolladay1(w, _) => w.thin_eye(),
+            Prediction::HofferQ(w) | Prediction::DoubleHofferQ(w, _) => w.thin_eye(),
             Prediction::Haigis(w) => w.thin_eye(),
             Prediction::ShammasPl(w, _) => w.thin_eye(),
             Prediction::HaigisL(w) => w.thin_eye(),
-            Prediction::DoubleSrkt(_, w) | Prediction::DoubleHolladay1(_, w) | Prediction::DoubleHofferQ(_, w) => {
-                w.thin_eye()
-            }
         })
+    }
+
+    /// What double-K makes of an ordinary method's eye; `None` for the others.
+    fn two_corneas(&self) -> Option<double_k::Working> {
+        let (own, (before, after), index) = match self {
+            Prediction::DoubleSrkt(w, corneas) => (w.thin_eye(), corneas, INDEX_SRKT.get()),
+            Prediction::DoubleHolladay1(w, corneas) => {
+                (w.thin_eye(), corneas, INDEX_HOLLADAY_OVER.get() / INDEX_HOLLADAY_UNDER.get())
+            }
+            Prediction::DoubleHofferQ(w, corneas) => (w.thin_eye(), corneas, INDEX_1_3375.get()),
+            _ => return None,
+        };
+        Some(double_k::working(*before, *after, index, own))
     }
 
     /// How the method's numbers move with what was measured; SRK II has none.
     pub fn chain(&self) -> Option<Chain> {
-        let double = |own: Chain, w: &double_k::Working| Chain {
-            kc: w.kc / w.k_after,
-            elp_k: 0.0,
-            elp_k_before: own.elp_k,
-            ..own
-        };
-        Some(match self {
+        let own = match self {
             Prediction::Srk2(_) => return None,
-            Prediction::Srkt(w) => w.chain(),
+            Prediction::Srkt(w) | Prediction::DoubleSrkt(w, _) => w.chain(),
             Prediction::T2(w) => w.chain(),
-            Prediction::Holladay1(w) => w.chain(),
-            Prediction::HofferQ(w) => w.chain(),
+            Prediction::Holladay1(w) | Prediction::DoubleHolladay1(w, _) => w.chain(),
+            Prediction::HofferQ(w) | Prediction::DoubleHofferQ(w, _) => w.chain(),
             Prediction::Haigis(w) => w.chain(),
             Prediction::ShammasPl(w, laser) => w.chain(*laser),
             Prediction::HaigisL(w) => w.chain(),
-            Prediction::DoubleSrkt(own, w) => double(own.chain(), w),
-            Prediction::DoubleHolladay1(own, w) => double(own.chain(), w),
-            Prediction::DoubleHofferQ(own, w) => double(own.chain(), w),
+        };
+        // the optics follow the cornea after the laser, the position that before it
+        Some(match self.two_corneas() {
+            Some(w) => Chain { kc: w.kc / w.k_after, elp_k: 0.0, elp_k_before: own.elp_k, ..own },
+            None => own,
         })
     }
 
@@ -87,25 +102,16 @@ impl Prediction {
     pub fn show(&self, sink: &mut dyn Sink) {
         match self {
             Prediction::Srk2(w) => w.show(sink),
-            Prediction::Srkt(w) => w.show(sink),
+            Prediction::Srkt(w) | Prediction::DoubleSrkt(w, _) => w.show(sink),
             Prediction::T2(w) => w.show(sink),
-            Prediction::Holladay1(w) => w.show(sink),
-            Prediction::HofferQ(w) => w.show(sink),
+            Prediction::Holladay1(w) | Prediction::DoubleHolladay1(w, _) => w.show(sink),
+            Prediction::HofferQ(w) | Prediction::DoubleHofferQ(w, _) => w.show(sink),
             Prediction::Haigis(w) => w.show(sink),
             Prediction::ShammasPl(w, _) => w.show(sink),
             Prediction::HaigisL(w) => w.show(sink),
-            Prediction::DoubleSrkt(own, w) => {
-                own.show(sink);
-                w.show(sink);
-            }
-            Prediction::DoubleHolladay1(own, w) => {
-                own.show(sink);
-                w.show(sink);
-            }
-            Prediction::DoubleHofferQ(own, w) => {
-                own.show(sink);
-                w.show(sink);
-            }
+        }
+        if let Some(w) = self.two_corneas() {
+            w.show(sink);
         }
     }
 }
@@ -260,20 +266,16 @@ pub(crate) fn predict_at(
             Prediction::HaigisL(working.map_err(|_| Caution::of(Code::NoSolution, method))?)
         }
         Method::DoubleSrkt => {
-            let (before, cornea, after) = two_corneas(method, case)?;
-            let own = srkt::working(al, &cornea, constants.a(method)?);
-            Prediction::DoubleSrkt(own, double_k::working(before, after, INDEX_SRKT.get(), own.thin_eye()))
+            let (cornea, corneas) = two_corneas(method, case)?;
+            Prediction::DoubleSrkt(srkt::working(al, &cornea, constants.a(method)?), corneas)
         }
         Method::DoubleHolladay1 => {
-            let (before, cornea, after) = two_corneas(method, case)?;
-            let own = holladay1::working(al, &cornea, constants.surgeon_factor(method)?);
-            let index = INDEX_HOLLADAY_OVER.get() / INDEX_HOLLADAY_UNDER.get();
-            Prediction::DoubleHolladay1(own, double_k::working(before, after, index, own.thin_eye()))
+            let (cornea, corneas) = two_corneas(method, case)?;
+            Prediction::DoubleHolladay1(holladay1::working(al, &cornea, constants.surgeon_factor(method)?), corneas)
         }
         Method::DoubleHofferQ => {
-            let (before, cornea, after) = two_corneas(method, case)?;
-            let own = hofferq::working(al, &cornea, constants.pacd(method)?);
-            Prediction::DoubleHofferQ(own, double_k::working(before, after, INDEX_1_3375.get(), own.thin_eye()))
+            let (cornea, corneas) = two_corneas(method, case)?;
+            Prediction::DoubleHofferQ(hofferq::working(al, &cornea, constants.pacd(method)?), corneas)
         }
     })
 }
@@ -292,14 +294,14 @@ pub(crate) fn adjusted(method: Method, case: &Case) -> Option<long_eye::Working>
     long_eye::working(case.long_eye().unwrap_or(LongEye::Off), method, case.axial_length?)
 }
 
-/// The cornea before a laser, by its power and as a cornea, and the power after it.
-fn two_corneas(method: Method, case: &Case) -> Result<(CornealPower, Cornea, CornealPower), Caution> {
+/// The cornea before a laser, and its power then and after.
+fn two_corneas(method: Method, case: &Case) -> Result<(Cornea, Corneas), Caution> {
     let lacks = |code| Caution::of(code, method);
     let before = case.k_before().ok_or(lacks(Code::NeedsKBefore))?;
     let after = k_after(case).map_err(lacks)?;
-    let index = crate::quantity::KeratometricIndex::new(INDEX_1_3375.get()).map_err(|_| lacks(Code::NoSolution))?;
-    let cornea = Cornea::from_powers(before, before, index, None).map_err(|_| lacks(Code::NoSolution))?;
-    Ok((before, cornea, after))
+    let fails = |_: Error| lacks(Code::NoSolution);
+    let index = KeratometricIndex::new(INDEX_1_3375.get()).map_err(fails)?;
+    Ok((Cornea::from_powers(before, before, index, None).map_err(fails)?, (before, after)))
 }
 
 /// The corneal power after a laser: as estimated, or as its history says; a keratometer's is refused.
@@ -320,18 +322,18 @@ pub(crate) fn k_from_history(case: &Case) -> Option<CornealPower> {
 
 /// A lens's constants as a method takes them: its own, or converted from another.
 impl Constants {
-    fn a(&self, method: Method) -> Result<crate::quantity::AConstant, Caution> {
+    fn a(&self, method: Method) -> Result<AConstant, Caution> {
         self.a.ok_or(Caution::of(Code::NeedsConstant, method))
     }
 
-    fn surgeon_factor(&self, method: Method) -> Result<crate::quantity::SurgeonFactor, Caution> {
+    fn surgeon_factor(&self, method: Method) -> Result<SurgeonFactor, Caution> {
         match self.surgeon_factor {
             Some(own) => Ok(own),
             None => convert::surgeon_factor(self.a(method)?).map_err(|_| Caution::of(Code::NoSolution, method)),
         }
     }
 
-    fn pacd(&self, method: Method) -> Result<crate::quantity::Pacd, Caution> {
+    fn pacd(&self, method: Method) -> Result<Pacd, Caution> {
         let converted = match (self.pacd, self.a, self.surgeon_factor) {
             (Some(own), ..) => Ok(own),
             (None, Some(a), _) => convert::surgeon_factor(a).and_then(convert::pacd),
@@ -457,9 +459,13 @@ fn beside_srkt(case: &Case, constants: &Constants, answers: &Answers) -> Option<
 
 #[inline(never)]
 fn answer(method: Method, case: &Case, constants: &Constants) -> Result<Answer, Caution> {
-    let prediction = predict_with(method, case, constants)?;
-    let optics = prediction.optics();
+    answer_of(&predict_with(method, case, constants)?, method, case, constants)
+}
+
+/// What a method answers, from its view of the eye.
+fn answer_of(prediction: &Prediction, method: Method, case: &Case, constants: &Constants) -> Result<Answer, Caution> {
     let no_solution = Caution::of(Code::NoSolution, method);
+    let optics = prediction.optics();
     // a lens before the cornea is none, whatever the equations make of it
     if optics.thin_eye().is_some_and(|eye| eye.elp <= 0.0) {
         return Err(no_solution);
@@ -473,8 +479,19 @@ fn answer(method: Method, case: &Case, constants: &Constants) -> Result<Answer, 
         compared: method != Method::Srk2,
         guided: method.guided(measured),
         withheld: false,
-        doubts: doubts(&prediction, case, constants),
+        doubts: doubts(prediction, case, constants),
     })
+}
+
+/// One method's answer for the lens of the case, where a card may show it, and how its numbers move with what was measured.
+#[inline(never)]
+pub(crate) fn moving(method: Method, case: &Case) -> Option<(Answer, Chain)> {
+    let constants = case.constants();
+    let prediction = predict_with(method, case, &constants).ok()?;
+    let answer = answer_of(&prediction, method, case, &constants).ok()?;
+    let chain = prediction.chain()?;
+    let chain = adjusted(method, case).map_or(chain, |long| chain.of_length(long.slope));
+    (!answer.doubts.contains(&Some(Code::Radicand))).then_some((answer, chain))
 }
 
 /// What speaks against one answer by itself.

@@ -46,20 +46,43 @@ working! {
     /// The slopes of a predicted refraction, step by step.
     Slopes of Topic::Slopes;
     power "P" "D" = "the lens chosen, or the exact power for the target" [], "mean power of the lens", Entered Entered;
-    al_chain "AL'/AL" "1" = "SRK/T, T2 1 - 0.02029; Shammas-PL 1 - 0.1; else 1; times the slope of an adjustment for long eyes" [],
+    al_chain "dAL'/dAL" "1" = "SRK/T, T2 1 - 0.02029; Shammas-PL 1 - 0.1; else 1; times the slope of an adjustment for long eyes" [],
         "axial length in the optics, per measured", Identity Two;
-    kc_chain "Kc/K" "1" = "Kc/K; Shammas-PL 1.14 or 1.0457; Haigis-L 5.1625 r^2/337.5" [], "corneal power in the optics, per K", Identity Two;
-    elp_al "d/AL" "1" = "the method's lens position, derived by its axial length" [], "lens position per axial length", Identity Two;
-    elp_k "d/K" "mm/D" = "the method's lens position, derived by its K" [], "lens position per K", Identity Two;
-    elp_acd "d/ACD" "1" = "Haigis' a1; else 0" [], "lens position per chamber depth", Identity Two;
+    kc_chain "dKc/dK" "1" = "Kc/K; Shammas-PL 1.14 or 1.0457; Haigis-L 5.1625 r^2/337.5" [], "corneal power in the optics, per K", Identity Two;
+    elp_al "dd/dAL" "1" = "the method's lens position, derived by its axial length" [], "lens position per axial length", Identity Two;
+    elp_k "dd/dK" "mm/D" = "the method's lens position, derived by its K" [], "lens position per K", Identity Two;
+    elp_acd "dd/dACD" "1" = "Haigis' a1; else 0" [], "lens position per chamber depth", Identity Two;
     t "t" "1" = "t = 1000*1.336/(d X + 1000*1.336), X = 1000*1.336/(AL' - d) - P" [N], "from lens to cornea", Identity Two;
     b "B" "D/mm" = "B = 1000*1.336/(AL' - d)^2" [N], "vergence behind the lens per mm", Identity Two;
     g "g" "1" = "g = 1/(1 + V Rc/1000)^2" [], "from cornea to spectacles", Identity Two;
-    lens "Rx/P" "1" = "-g c t^2" [], "refraction per dioptre of lens", Identity Two;
-    position "Rx/d" "D/mm" = "g c (t^2 B - (t X)^2/(1000*1.336))" [N], "refraction per mm of lens position", Identity Two;
-    al "Rx/AL" "D/mm" = "-g c t^2 B AL'/AL + Rx/d d/AL" [], "refraction per mm of axial length", Identity Two;
-    k "Rx/K" "1" = "-g Kc/K + Rx/d d/K" [], "refraction per dioptre of K", Identity Two;
-    acd "Rx/ACD" "D/mm" = "Rx/d d/ACD" [], "refraction per mm of chamber depth", Identity Two;
+    lens "dRx/dP" "1" = "dRx/dP = -g c t^2, c as in the optics: 1; Shammas-PL 1.0125" [], "refraction per dioptre of lens", Identity Two;
+    position "dRx/dd" "D/mm" = "dRx/dd = g c (t^2 B - (t X)^2/(1000*1.336))" [N], "refraction per mm of lens position", Identity Two;
+    al "dRx/dAL" "D/mm" = "dRx/dAL = -g c t^2 B dAL'/dAL + dRx/dd dd/dAL" [], "refraction per mm of axial length", Identity Two;
+    k "dRx/dK" "1" = "dRx/dK = -g dKc/dK + dRx/dd dd/dK" [], "refraction per dioptre of K", Identity Two;
+    acd "dRx/dACD" "D/mm" = "dRx/dACD = dRx/dd dd/dACD" [], "refraction per mm of chamber depth", Identity Two;
+}
+
+/// How a predicted refraction moves with each thing it rests on: what a budget needs of [`Slopes`].
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Gradient {
+    /// Per millimetre of axial length, D/mm.
+    pub al: f64,
+    /// Per dioptre of mean keratometric power.
+    pub k: f64,
+    /// Per millimetre of chamber depth, D/mm.
+    pub acd: f64,
+    /// Per millimetre of lens position, D/mm.
+    pub position: f64,
+    /// Per dioptre of lens.
+    pub lens: f64,
+}
+
+impl Slopes {
+    /// Of the steps those that a budget needs.
+    pub fn gradient(&self) -> Gradient {
+        let Slopes { al, k, acd, position, lens, .. } = *self;
+        Gradient { al, k, acd, position, lens }
+    }
 }
 
 /// The slopes of the refraction that a lens leaves.

@@ -2,8 +2,8 @@
 
 use super::entries;
 use crate::astigmatism::power_vector::PowerVector;
-use crate::astigmatism::toric::{ToricLens, at_lens_plane, residual, working};
-use crate::astigmatism::{cornea, on_dial};
+use crate::astigmatism::toric::{ToricLens, at_lens_plane, direction, residual, residual_along, working};
+use crate::astigmatism::{cornea, on_dial, turned};
 use crate::case::{CYLINDERS, Case, Toric};
 use crate::caution::{Caution, Code};
 use crate::choice::CylinderPlane;
@@ -12,7 +12,7 @@ use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
 use crate::lens::ladder::{range, widened};
-use crate::lens::predict::{Answer, Answers, NONE, answer_shown};
+use crate::lens::predict::{Answer, Answers, NONE, after_laser, answer_shown};
 use crate::lens::vergence::ThinEye;
 use crate::quantity::{Axis, LensCylinder};
 use crate::sink::Sink;
@@ -84,6 +84,9 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if seen(case, &answers).next().is_none() {
         return;
     }
+    if after_laser(case).is_some() {
+        sink.caution(Caution::about(Code::ToricAfterLaser, Field::PreviousSurgery));
+    }
     sink.caution(Caution::general(Code::PosteriorIgnored));
     sink.caution(Caution::general(Code::ResidualNominal));
     if label.plane == CylinderPlane::Cornea {
@@ -107,6 +110,8 @@ fn labels(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, si
         return sink.caution(Caution::general(Code::ToricNotNeeded));
     };
     sink.item(Item::one(What::MarkAxis, on_dial(mark)));
+    // the same for every label and every method
+    let turns = TURNS.map(|(what, turn)| (what, direction(turned(mark, turn))));
     let mut at_label = None;
     for Seen { method, eye, .. } in seen(case, answers) {
         let Ok(w) = working(&eye, vector.cylinder(), case.target, case.vertex) else { continue };
@@ -132,8 +137,8 @@ fn labels(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, si
             if label.plane == CylinderPlane::Cornea {
                 sink.item(Item::of(What::LensPlaneCylinder, method, own).in_row(row));
             }
-            let [aligned, ..] = TURNS.map(|(what, turn)| {
-                let left = residual(&eye, vector, lens.turned(turn)).ok()?;
+            let [aligned, ..] = turns.map(|(what, along)| {
+                let (_, left) = residual_along(&eye, vector, lens, along).ok()?;
                 sink.item(Item::of(what, method, left.cylinder()).in_row(row));
                 Some(left)
             });

@@ -1,115 +1,139 @@
 //! How sure: what an error in each entry would leave, what each thing adds, the interval, what to measure again.
 
 use super::{entries, lens};
-use crate::case::{Case, Constants};
+use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::choice::ConstantsFrom;
+use crate::choice::{ConstantsFrom, SecondFor};
 use crate::constant::certainty::{SD_ACD, SD_AL, SD_K};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
+use crate::lens::Method;
 use crate::lens::certainty::{Budget, Scatter, budget, chance};
 use crate::lens::label::tolerance;
-use crate::lens::predict::{Answer, Answers, NONE, adjusted, after_laser, answer_shown, predict_with};
-use crate::lens::slope::{Slopes, slopes};
+use crate::lens::predict::{Answer, after_laser, methods, moving, refusals};
+use crate::lens::slope::{Chain, Gradient, Slopes, slopes};
 use crate::quantity::LensPower;
 use crate::sink::Sink;
 
-#[inline(never)]
-pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
-    let mut answers = NONE;
-    // their cautions were said with the lens
-    answer_shown(case, &mut |_| {}, &mut answers);
-    sink.part(Part::Certainty);
-    let laser = after_laser(case).is_some();
-    let Some(first) = answers.iter().flatten().next() else { return };
-    for answer in answers.iter().flatten() {
-        errors(case, answer, sink);
-    }
-    if laser {
-        return sink.caution(Caution::about(Code::NoBudget, Field::PreviousSurgery));
-    }
-    scatter_used(case, first, sink);
-    for answer in answers.iter().flatten() {
-        shares(case, answer, sink);
-    }
-    intervals(case, &answers, sink);
+/// How one method's refraction moves with each thing it rests on, and what an interval about it hangs on.
+#[derive(Clone, Copy)]
+struct Moved {
+    method: Method,
+    rx: f64,
+    slopes: Gradient,
+    /// Lens position per unit of the method's own constant, mm.
+    constant: f64,
+    tolerance: f64,
+    converted: bool,
 }
 
-/// The refraction by one method, its slopes, and how its position moves with its own constant.
 #[inline(never)]
-pub(crate) fn moved(case: &Case, answer: &Answer) -> Option<(f64, Slopes, f64)> {
-    let constants: Constants = case.constants();
-    let eye = answer.optics.thin_eye()?;
-    let mut chain = predict_with(answer.method, case, &constants).ok()?.chain()?;
-    if let Some(long) = adjusted(answer.method, case) {
-        chain = chain.of_length(long.slope);
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
+    sink.part(Part::Certainty);
+    let mut all = [None; 6];
+    if refusals(case).next().is_some() || case.second_for() == Some(SecondFor::Added) {
+        return;
     }
-    let mean = lens::mean_power(case, answer, chosen(case, answer)?)?;
+    for (slot, method) in all.iter_mut().zip(methods(case)) {
+        *slot = moved(case, *method);
+    }
+    let all = || all.iter().flatten();
+    let Some(first) = all().next() else { return };
+    all().for_each(|moved| errors(moved, sink));
+    if after_laser(case).is_some() {
+        return sink.caution(Caution::about(Code::NoBudget, Field::PreviousSurgery));
+    }
+    let Some(scatter) = scatter(case) else { return };
+    scatter_used(case, &scatter, first.tolerance, sink);
+    all().for_each(|moved| shares(moved, &scatter, sink));
+    let optimised = case.constants_from() == Some(ConstantsFrom::Optimised);
+    if !optimised {
+        sink.caution(Caution::about(Code::NoInterval, Field::ConstantsFrom));
+    }
+    let mut any = false;
+    for moved in all() {
+        any |= interval(moved, &scatter, optimised, sink);
+    }
+    if any {
+        sink.caution(Caution::general(Code::IntervalIf));
+    }
+}
+
+#[inline(never)]
+fn moved(case: &Case, method: Method) -> Option<Moved> {
+    let (answer, chain) = moving(method, case)?;
+    let chosen = chosen(case, &answer)?;
+    let (rx, slopes) = at(case, &answer, &chain, chosen)?;
+    let (slopes, tolerance) = (slopes.gradient(), tolerance(chosen));
+    Some(Moved { method, rx, slopes, constant: chain.constant, tolerance, converted: answer.converted() })
+}
+
+/// The refraction that a lens of this label leaves, and its slopes.
+#[inline(never)]
+pub(crate) fn at(case: &Case, answer: &Answer, chain: &Chain, label: LensPower) -> Option<(f64, Slopes)> {
+    let mean = lens::mean_power(case, answer, label)?;
     let rx = answer.optics.refraction(mean, case.vertex).ok()?;
-    Some((rx, slopes(&eye, &chain, mean, case.vertex).ok()?, chain.constant))
+    Some((rx, slopes(&answer.optics.thin_eye()?, chain, mean, case.vertex).ok()?))
 }
 
 /// The lens chosen; before one is, the exact power.
-fn chosen(case: &Case, answer: &Answer) -> Option<LensPower> {
+pub(crate) fn chosen(case: &Case, answer: &Answer) -> Option<LensPower> {
     case.lens_power().or_else(|| LensPower::from_d(answer.power).ok())
 }
 
 /// What would be left if an entry were wrong, the lens chosen by it: plus is hyperopic.
-fn errors(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
-    let Some((_, slopes, constant)) = moved(case, answer) else { return };
-    let mut left = |what, value: f64| sink.item(Item::of(what, answer.method, value));
+fn errors(moved: &Moved, sink: &mut dyn Sink) {
+    let slopes = &moved.slopes;
+    let mut left = |what, value: f64| sink.item(Item::of(what, moved.method, value));
     left(What::ErrorAl, -0.1 * slopes.al);
     left(What::ErrorK, -0.5 * slopes.k);
     // only Haigis asks for it
-    if slopes.elp_acd != 0.0 {
+    if slopes.acd != 0.0 {
         left(What::ErrorAcd, -0.1 * slopes.acd);
     }
     left(What::ErrorPosition, 0.5 * slopes.position);
-    left(What::ErrorConstant, -0.1 * constant * slopes.position);
+    left(What::ErrorConstant, -0.1 * moved.constant * slopes.position);
 }
 
-/// What scatters how far: as entered, or as it usually does.
-pub(crate) fn scatter(case: &Case, answer: &Answer) -> Option<Scatter> {
+/// What scatters how far: as entered, or as it usually does. The label's part is each lens's own.
+pub(crate) fn scatter(case: &Case) -> Option<Scatter> {
     Some(Scatter {
         al: case.al_scatter().map_or(SD_AL.get(), |sd| sd.mm()),
         k: case.k_scatter().map_or(SD_K.get(), |sd| sd.d()),
         acd: case.acd_scatter().map_or(SD_ACD.get(), |sd| sd.mm()),
         position: case.position_sd()?.mm(),
-        label: tolerance(chosen(case, answer)?),
+        label: 0.0,
         refraction: case.refraction_sd()?.d(),
     })
 }
 
 #[inline(never)]
-fn scatter_used(case: &Case, first: &Answer, sink: &mut dyn Sink) {
-    let Some(scatter) = scatter(case, first) else { return };
+fn scatter_used(case: &Case, scatter: &Scatter, tolerance: f64, sink: &mut dyn Sink) {
     sink.item(Item::one(What::SdAl, scatter.al));
     sink.item(Item::one(What::SdK, scatter.k));
     sink.item(Item::one(What::SdAcd, scatter.acd));
-    let entered = |field: &Field| case.draft().has(*field);
-    if ![Field::AlScatter, Field::KScatter, Field::AcdScatter].iter().all(entered) {
+    let entered = |fields: &[Field]| fields.iter().all(|field| case.draft().has(*field));
+    if !entered(&[Field::AlScatter, Field::KScatter, Field::AcdScatter]) {
         sink.caution(Caution::general(Code::SdUsual));
     }
     entries(case, sink, &[Field::PositionSd, Field::RefractionSd]);
-    if ![Field::PositionSd, Field::RefractionSd].iter().all(entered) {
+    if !entered(&[Field::PositionSd, Field::RefractionSd]) {
         sink.caution(Caution::general(Code::SdMemory));
     }
-    sink.item(Item::one(What::LabelTolerance, scatter.label));
+    sink.item(Item::one(What::LabelTolerance, tolerance));
 }
 
-/// The refraction by one method, and its budget.
+fn budgeted(moved: &Moved, scatter: &Scatter) -> Budget {
+    budget(&moved.slopes, &Scatter { label: moved.tolerance, ..*scatter })
+}
+
 #[inline(never)]
-fn budgeted(case: &Case, answer: &Answer) -> Option<(f64, Budget)> {
-    let (rx, slopes, _) = moved(case, answer)?;
-    Some((rx, budget(&slopes, &scatter(case, answer)?)))
-}
-
-fn shares(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
-    let Some((_, budget)) = budgeted(case, answer) else { return };
+fn shares(moved: &Moved, scatter: &Scatter, sink: &mut dyn Sink) {
+    let budget = budgeted(moved, scatter);
     let whole = budget.sd * budget.sd;
     let mut share = |what, variance: f64| {
         let percent = if whole > 0.0 { 100.0 * variance / whole } else { 0.0 };
-        sink.item(Item::of(what, answer.method, percent));
+        sink.item(Item::of(what, moved.method, percent));
     };
     share(What::ShareAl, budget.al);
     share(What::ShareK, budget.k);
@@ -124,36 +148,27 @@ fn shares(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
         _ if most == budget.k => Code::RepeatK,
         _ => Code::RepeatAcd,
     };
-    sink.caution(Caution::of(code, answer.method));
+    sink.caution(Caution::of(code, moved.method));
 }
 
-/// The SD of all together; the interval and the chance where they may be given.
-fn intervals(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
-    let optimised = case.constants_from() == Some(ConstantsFrom::Optimised);
+/// The SD of all together, and the interval and the chance where they may be given; the answer is whether they were.
+#[inline(never)]
+fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, sink: &mut dyn Sink) -> bool {
+    let (budget, rx) = (budgeted(moved, scatter), moved.rx);
+    let mut item = |what, value| sink.item(Item::of(what, moved.method, value));
+    item(What::TotalSd, budget.sd);
     if !optimised {
-        sink.caution(Caution::about(Code::NoInterval, Field::ConstantsFrom));
+        return false;
     }
-    let mut any = false;
-    for answer in answers.iter().flatten() {
-        let Some((rx, budget)) = budgeted(case, answer) else { continue };
-        let mut item = |what, value| sink.item(Item::of(what, answer.method, value));
-        item(What::TotalSd, budget.sd);
-        if !optimised {
-            continue;
-        }
-        if answer.converted() {
-            sink.caution(Caution::of(Code::NoInterval, answer.method));
-            continue;
-        }
-        any = true;
-        item(What::Low50, rx - budget.half_50);
-        item(What::High50, rx + budget.half_50);
-        item(What::Low95, rx - budget.half_95);
-        item(What::High95, rx + budget.half_95);
-        item(What::Chance05, chance(0.5, budget.sd));
-        item(What::Chance10, chance(1.0, budget.sd));
+    if moved.converted {
+        sink.caution(Caution::of(Code::NoInterval, moved.method));
+        return false;
     }
-    if any {
-        sink.caution(Caution::general(Code::IntervalIf));
-    }
+    item(What::Low50, rx - budget.half_50);
+    item(What::High50, rx + budget.half_50);
+    item(What::Low95, rx - budget.half_95);
+    item(What::High95, rx + budget.half_95);
+    item(What::Chance05, chance(0.5, budget.sd));
+    item(What::Chance10, chance(1.0, budget.sd));
+    true
 }

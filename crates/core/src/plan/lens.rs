@@ -27,6 +27,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     computed(case, &answers, sink);
     adjustments(case, &answers, sink);
     rule(case, &answers, sink);
+    constants(case, sink);
     entries(case, sink, MODEL);
 }
 
@@ -36,10 +37,6 @@ const READ_OUT: &[Field] =
 
 /// What the numbers rest on.
 const MODEL: &[Field] = &[
-    Field::AConstant,
-    Field::SurgeonFactor,
-    Field::Pacd,
-    Field::HaigisA0,
     Field::HaigisA1,
     Field::HaigisA2,
     Field::ConstantsFrom,
@@ -73,6 +70,7 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         return;
     }
     of_length(case, sink);
+    apart(case, sink);
     if case.constants_from() == Some(ConstantsFrom::Maker) {
         sink.caution(Caution::about(Code::ConstantsOfMaker, Field::ConstantsFrom));
     }
@@ -97,6 +95,32 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     chosen(case, compared, sink);
 }
 
+/// The constants entered, each with the A-constant that it means.
+#[inline(never)]
+fn constants(case: &Case, sink: &mut dyn Sink) {
+    for (field, what, a) in case.constants().as_a() {
+        entries(case, sink, &[field]);
+        if let Some((what, a)) = what.zip(a) {
+            sink.item(Item::one(what, a.get()));
+        }
+    }
+}
+
+/// Whether the constants entered could be those of one lens.
+#[inline(never)]
+fn apart(case: &Case, sink: &mut dyn Sink) {
+    let constants = case.constants().as_a();
+    let known = || constants.iter().filter_map(|(field, _, a)| Some((*field, (*a)?.get())));
+    let Some((least, most)) = range(known().map(|(_, a)| a)) else { return };
+    // said of the one that lies furthest from the first
+    let first = known().next().map_or(0.0, |(_, a)| a);
+    let furthest =
+        known().reduce(|far, other| if (other.1 - first).abs() > (far.1 - first).abs() { other } else { far });
+    if let Some((field, _)) = furthest.filter(|_| most - least > CONSTANTS_APART.get()) {
+        sink.caution(Caution::about(Code::ConstantsApart, field));
+    }
+}
+
 /// What the length says by itself.
 fn of_length(case: &Case, sink: &mut dyn Sink) {
     let mut when = |is: bool, code| {
@@ -107,7 +131,6 @@ fn of_length(case: &Case, sink: &mut dyn Sink) {
     let al = case.axial_length.map_or(0.0, |al| al.mm());
     let applied = methods(case).iter().any(|method| adjusted(*method, case).is_some());
     when(al > LONG_EYE.get() && !applied, Code::LongEye);
-    when(applied, Code::LengthAdjusted);
     when(al < GUIDANCE_SHORT.get(), Code::ShortEye);
     when(al < VERY_SHORT.get(), Code::VeryShort);
 }
@@ -144,9 +167,7 @@ fn adjustments(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         let Some(w) = adjusted(answer.method, case) else { continue };
         sink.item(of(answer, What::AdjustedLength, w.adjusted));
         sink.item(of(answer, What::AdjustedStep, w.step));
-        if w.step.abs() > LONG_STEP.get() {
-            sink.caution(Caution::of(Code::LongStep, answer.method));
-        }
+        sink.caution(Caution::of(Code::LengthAdjusted, answer.method));
     }
     if case.long_eye() != Some(LongEye::Compared) {
         return;

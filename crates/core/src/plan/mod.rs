@@ -20,7 +20,7 @@ mod wound;
 
 pub(crate) use axis::{chosen_lens, planned as planned_cornea};
 pub(crate) use backup::placed as backup_placed;
-pub(crate) use certainty::{moved, scatter};
+pub(crate) use certainty::{at as moved, chosen as moved_lens, scatter};
 pub(crate) use lens::mean_power;
 pub(crate) use pressure::{known_air, working_head};
 pub(crate) use second::{known as known_second, places as second_places};

@@ -5,7 +5,7 @@ use ocellus_core::lens::certainty::{Budget, Scatter, budget, chance};
 use ocellus_core::lens::label;
 use ocellus_core::lens::predict::{self, Prediction};
 use ocellus_core::lens::second_eye;
-use ocellus_core::lens::slope::{Chain, Slopes, slopes};
+use ocellus_core::lens::slope::{Chain, Gradient, Slopes, slopes};
 use ocellus_core::lens::vergence::ThinEye;
 use ocellus_core::lens::{convert, haigis, haigis_l, hofferq, holladay1, shammas, srkt, t2};
 use ocellus_core::quantity::{LensPower, Refraction};
@@ -22,11 +22,11 @@ fn slope(value: &Value, eye: ThinEye, chain: Chain) -> Answer {
     let slopes = slopes(&eye, &chain, lens(value)?, vertex(value)?)?;
     let name = value.id.rsplit('-').next().unwrap_or_default();
     let symbols = match name {
-        "al" => "Rx/AL",
-        "k" => "Rx/K",
-        "acd" => "Rx/ACD",
-        "elp" => "Rx/d",
-        "lens" => "Rx/P",
+        "al" => "dRx/dAL",
+        "k" => "dRx/dK",
+        "acd" => "dRx/dACD",
+        "elp" => "dRx/dd",
+        "lens" => "dRx/dP",
         "kbefore" => return Ok(vec![slopes.position * chain.elp_k_before]),
         _ => return Err(format!("`{}` names no slope", value.id).into()),
     };
@@ -87,7 +87,7 @@ pub(super) fn register(registry: &mut Registry) {
                 let chain = chain(&prediction).ok_or("no slopes")?;
                 let w = slopes(&eye, &chain, lens(value)?, vertex(value)?)?;
                 // streamed as it is computed
-                symbol(&["Rx/P"], |sink| show(&w, sink))?;
+                symbol(&["dRx/dP"], |sink| show(&w, sink))?;
                 slope(value, eye, chain)
             };
         slopes => "slope-published" => |slopes; value| {
@@ -97,11 +97,12 @@ pub(super) fn register(registry: &mut Registry) {
             let lens = LensPower::from_d(exact)?;
             Ok(vec![slopes(&eye, &prediction.chain().ok_or("no slopes")?, lens, vertex(value)?)?.position])
         };
-        budget, Budget::show => "budget-*" => |budget, show; value| {
+        budget, Budget::show, Slopes::gradient => "budget-*" => |budget, show, gradient; value| {
             let prediction = predict::predict(method(value)?, &Case::try_from(&draft(value, method(value)?)?)?)?;
             let eye = prediction.optics().thin_eye().ok_or("no lens position")?;
             let chain = prediction.chain().ok_or("no slopes")?;
-            let budget = budget(&slopes(&eye, &chain, lens(value)?, vertex(value)?)?, &scatter(value)?);
+            let slopes = slopes(&eye, &chain, lens(value)?, vertex(value)?)?;
+            let budget = budget(&gradient(&slopes), &scatter(value)?);
             let symbols = match value.id.rsplit('-').next().unwrap_or_default() {
                 "sd" => "SD",
                 variance_or_half => variance_or_half,
@@ -111,10 +112,7 @@ pub(super) fn register(registry: &mut Registry) {
         chance => "chance-*" => |chance; value|
             Ok(vec![chance(value.number("half_width_d")?, value.number("sd_d")?)]);
         budget => "normal-*" => |budget; value| {
-            let nothing = Slopes {
-                power: 0.0, al_chain: 0.0, kc_chain: 0.0, elp_al: 0.0, elp_k: 0.0, elp_acd: 0.0,
-                t: 0.0, b: 0.0, g: 0.0, lens: 0.0, position: 0.0, al: 0.0, k: 0.0, acd: 0.0,
-            };
+            let nothing = Gradient { al: 0.0, k: 0.0, acd: 0.0, position: 0.0, lens: 0.0 };
             let one = Scatter { al: 0.0, k: 0.0, acd: 0.0, position: 0.0, label: 0.0, refraction: 1.0 };
             let b = budget(&nothing, &one);
             Ok(vec![if value.id.ends_with("50") { b.half_50 } else { b.half_95 }])

@@ -11,7 +11,7 @@ use ocellus_core::lens::second::{self, Place};
 use ocellus_core::lens::shammas::{self, Laser};
 use ocellus_core::lens::srkt;
 use ocellus_core::lens::vergence::ThinEye;
-use ocellus_core::lens::{Method, convert, double_k, haigis_l, long_eye};
+use ocellus_core::lens::{Method, constants, convert, double_k, haigis_l, long_eye};
 use ocellus_core::quantity::{
     AxialLength, CornealPower, HaigisA0, KeratometricIndex, LensPower, Pacd, Refraction, SurgeonFactor,
 };
@@ -101,6 +101,14 @@ pub(super) fn register(registry: &mut Registry) {
     checks! { registry;
         convert::a_from_surgeon_factor => "sf-to-a-*" => |back; value|
             Ok(vec![back(SurgeonFactor::from_mm(value.number("surgeon_factor")?)?)?.get()]);
+        constants::family, constants::Family::show => ["sf-from-*", "pacd-from-1*", "acdconst-from-*", "a0-from-*"] =>
+            |family, show; value| {
+                let family = family(a_constant(value)?)?;
+                let name = value.id.split('-').next().unwrap_or_default();
+                let named = [("sf", "SF"), ("pacd", "pACD"), ("acdconst", "ACDconst"), ("a0", "a0")];
+                let (_, shown) = named.iter().find(|(of, _)| *of == name).ok_or("no such constant")?;
+                symbol(&[shown], |sink| show(&family, sink))
+            };
         convert::surgeon_factor_from_pacd => "pacd-to-sf-*" => |back; value|
             Ok(vec![back(Pacd::from_mm(value.number("pacd_mm")?)?)?.mm()]);
         convert::a_from_haigis => "a0-to-a-*" => |back; value|
