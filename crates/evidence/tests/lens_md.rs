@@ -4,6 +4,7 @@
 use std::collections::BTreeMap;
 
 use ocellus_core::caution;
+use ocellus_core::decimal::{Sign, fixed};
 use ocellus_core::lens::thick::working;
 use ocellus_core::lens::vergence::ThinEye;
 use ocellus_core::quantity::{LensCentre, LensIndex, LensPower, LensRadius, Vertex};
@@ -65,7 +66,7 @@ fn thin_and_thick_and_real_differ_as_they_are_said_to() {
     assert!(rows.len() == 7 && rows.values().all(|row| row.len() == 54), "{:?}", rows.values().map(Vec::len));
     for (way, mut left) in rows {
         left.sort_by(f64::total_cmp);
-        let printed = |value: f64| format!("{:+.2}", (value * 100.0).round() / 100.0 + 0.0);
+        let printed = |value: f64| fixed(value, 2, Sign::Always).unwrap();
         let median = f64::midpoint(left[26], left[27]);
         let expected = format!("| {} | {} | {} |", printed(left[0]), printed(median), printed(left[53]));
         let line = PAGE.lines().find(|line| line.starts_with(&format!("| {way}"))).unwrap_or_else(|| panic!("{way}"));
