@@ -8,9 +8,11 @@ use crate::item::{Item, What};
 use crate::lens::certainty::{Scatter, budget};
 use crate::lens::label::tolerance;
 use crate::lens::predict::{self, Optics};
+use crate::lens::surfaces::{GULLSTRAND, LE_GRAND, system};
 use crate::lens::{Method, constants, second};
 use crate::plan;
 use crate::sink::Sink;
+use crate::working::Topic;
 
 /// What can be explained.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -35,6 +37,8 @@ pub enum Subject {
     Thick,
     /// What the constants entered mean in each other's terms.
     Constants,
+    /// Schematic eyes, from their surfaces: of no case.
+    Schematic,
 }
 
 impl Subject {
@@ -49,6 +53,7 @@ impl Subject {
         Subject::Second,
         Subject::Thick,
         Subject::Constants,
+        Subject::Schematic,
     ];
 
     /// Every subject, methods first.
@@ -95,6 +100,7 @@ impl Subject {
             Subject::Second => "second",
             Subject::Thick => "thick",
             Subject::Constants => "constants",
+            Subject::Schematic => "schematic",
         }
     }
 
@@ -115,6 +121,7 @@ impl Subject {
             Subject::Second => "Lens by the refraction today",
             Subject::Thick => "The lens itself",
             Subject::Constants => "Lens constants into each other",
+            Subject::Schematic => "Schematic eyes from their surfaces",
         }
     }
 
@@ -201,6 +208,7 @@ impl Subject {
                 Vertex,
             ],
             Subject::Thick => &[FrontRadius, BackRadius, LensCentre, LensIndex, LensPower],
+            Subject::Schematic => &[],
             Subject::Constants => &[AConstant, SurgeonFactor, Pacd, HaigisA0, HaigisA1, HaigisA2, ConstantsFrom],
             Subject::Method(Method::Haigis | Method::HaigisL) => &[
                 AxialLength,
@@ -295,6 +303,7 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
         Subject::Second => explain_second(case, sink),
         Subject::Thick => plan::known_thick(case).inspect(|w| w.show(sink)).is_some(),
         Subject::Constants => explain_constants(case, sink),
+        Subject::Schematic => explain_schematic(sink),
     }
 }
 
@@ -370,6 +379,18 @@ fn explain_constants(case: &Case, sink: &mut dyn Sink) -> bool {
         }
         family.show(sink);
         any = true;
+    }
+    any
+}
+
+/// Two schematic eyes, each as one lens in air.
+fn explain_schematic(sink: &mut dyn Sink) -> bool {
+    let mut any = false;
+    for (topic, eye) in [(Topic::Gullstrand, GULLSTRAND), (Topic::LeGrand, LE_GRAND)] {
+        if let Ok(w) = system(1.0, eye) {
+            w.show_as(topic, sink);
+            any = true;
+        }
     }
     any
 }

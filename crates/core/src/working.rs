@@ -26,6 +26,10 @@ pub enum Topic {
     Thick,
     /// Lens constants that go with one another.
     Constants,
+    /// Gullstrand's schematic eye.
+    Gullstrand,
+    /// Le Grand's schematic eye.
+    LeGrand,
     /// The vergence formula: the lens for a refraction.
     Power,
     /// The vergence formula: the refraction for a lens.
@@ -134,6 +138,8 @@ impl Topic {
         Topic::Second,
         Topic::Thick,
         Topic::Constants,
+        Topic::Gullstrand,
+        Topic::LeGrand,
     ];
 
     /// Every topic, methods first.
@@ -178,6 +184,8 @@ impl Topic {
             Topic::Second => "second",
             Topic::Thick => "thick",
             Topic::Constants => "constants",
+            Topic::Gullstrand => "gullstrand",
+            Topic::LeGrand => "le_grand",
             Topic::Power => "power",
             Topic::Refraction => "refraction",
             Topic::Cornea => "cornea",
@@ -206,6 +214,8 @@ impl Topic {
             Topic::Second => "The lens by the refraction today",
             Topic::Thick => "The lens itself",
             Topic::Constants => "The constants that go with one another",
+            Topic::Gullstrand => "Gullstrand's exact eye, relaxed: six surfaces (read)",
+            Topic::LeGrand => "Le Grand's eye, relaxed: four surfaces (memory)",
             Topic::Power => "The lens for the refraction wanted",
             Topic::Refraction => "The refraction with the lens chosen",
             Topic::Cornea => "The cornea after the incision",
@@ -235,6 +245,7 @@ impl Topic {
             Topic::Second => crate::lens::second::Working::LINES,
             Topic::Thick => crate::lens::thick::Working::LINES,
             Topic::Constants => crate::lens::constants::Family::LINES,
+            Topic::Gullstrand | Topic::LeGrand => crate::lens::surfaces::System::LINES,
             Topic::Power => crate::lens::vergence::PowerWorking::LINES,
             Topic::Refraction => crate::lens::vergence::RefractionWorking::LINES,
             Topic::Cornea => crate::astigmatism::cornea::Working::LINES,
@@ -264,6 +275,7 @@ impl Topic {
             Topic::Second => crate::lens::second::Working::PROSE,
             Topic::Thick => crate::lens::thick::Working::PROSE,
             Topic::Constants => crate::lens::constants::Family::PROSE,
+            Topic::Gullstrand | Topic::LeGrand => crate::lens::surfaces::System::PROSE,
             Topic::Power => crate::lens::vergence::PowerWorking::PROSE,
             Topic::Refraction => crate::lens::vergence::RefractionWorking::PROSE,
             Topic::Cornea => crate::astigmatism::cornea::Working::PROSE,

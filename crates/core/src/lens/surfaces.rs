@@ -1,6 +1,8 @@
 //! Paraxial optics of any row of surfaces: power and principal planes, from radii, distances and indices.
 
 use crate::error::Error;
+use crate::sink::Sink;
+use crate::working::Topic;
 
 /// A surface, the way to the next one, and the index between them.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -13,18 +15,23 @@ pub struct Surface {
     pub index: f64,
 }
 
-/// A row of surfaces as one lens.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct System {
-    /// Power, D.
-    pub power: f64,
-    /// Front principal plane, mm behind the first surface.
-    pub front: f64,
-    /// Back principal plane, mm behind the first surface.
-    pub back: f64,
+working! {
+    /// A row of surfaces as one lens.
+    System of Topic::Gullstrand;
+    power "F" "D" = "F = -C of the ray-transfer matrix (A B; C D) of all surfaces, in turn: u' = u - (n' - n) y/r, y' = y + t u'/n'" [],
+        "power", Identity Two;
+    front "h" "mm" = "h = n (D - 1)/C, n before the first" [], "front principal plane, behind the first surface", Identity Two;
+    back "h'" "mm" = "h' = length + n' (1 - A)/C, n' behind the last" [], "back principal plane, behind the first surface", Identity Two;
 }
 
-/// Gullstrand's exact schematic eye, relaxed: cornea, lens with its nucleus [read].
+impl System {
+    /// Streams the values of another eye than that of the table.
+    pub(crate) fn show_as(&self, topic: Topic, sink: &mut dyn Sink) {
+        crate::working::show(topic, &[self.power, self.front, self.back], sink);
+    }
+}
+
+/// Gullstrand's exact schematic eye, relaxed: cornea, lens with its nucleus (read).
 pub const GULLSTRAND: &[Surface] = &[
     surface(7.7, 0.5, 1.376),
     surface(6.8, 3.1, 1.336),
@@ -34,7 +41,7 @@ pub const GULLSTRAND: &[Surface] = &[
     surface(-6.0, 0.0, 1.336),
 ];
 
-/// Le Grand's schematic eye, relaxed [memory].
+/// Le Grand's schematic eye, relaxed (memory).
 pub const LE_GRAND: &[Surface] =
     &[surface(7.8, 0.55, 1.3771), surface(6.5, 3.05, 1.3374), surface(10.2, 4.0, 1.42), surface(-6.0, 0.0, 1.336)];
 

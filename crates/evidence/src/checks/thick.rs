@@ -1,6 +1,6 @@
 //! The lens itself, and eyes made of surfaces.
 
-use ocellus_core::lens::surfaces::{GULLSTRAND, LE_GRAND, Surface, system};
+use ocellus_core::lens::surfaces::{GULLSTRAND, LE_GRAND, Surface, System, system};
 use ocellus_core::lens::thick::{self, Working};
 use ocellus_core::lens::vergence::ThinEye;
 use ocellus_core::quantity::{LensCentre, LensIndex, LensPower, LensRadius};
@@ -49,8 +49,9 @@ pub(super) fn register(registry: &mut Registry) {
             let eye = placed(&w, eye, value.number("vertex_position_mm")?);
             Ok(vec![eye.refraction(LensPower::from_d(w.power)?, vertex(value)?)?.rx])
         };
-        system => "schematic-*" => |system; value| {
+        system, System::show => "schematic-*" => |system, show; value| {
             let eye = system(1.0, rows(value)?)?;
+            symbol(&["F"], |sink| show(&eye, sink))?;
             Ok(vec![match value.id.rsplit('-').next() {
                 Some("front") => eye.front,
                 Some("back") => eye.back,
