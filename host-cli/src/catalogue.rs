@@ -15,9 +15,19 @@ pub struct Catalogue {
     lenses: Vec<Entries>,
 }
 
-/// Entries about the eye and the day, not about a model.
-const NOT_OF_A_MODEL: &[Field] =
-    &[Field::LensPower, Field::LensCylinder, Field::LensAxis, Field::HapticAxis, Field::ShowSrk2];
+/// Entries about the eye, the day or one power, not about a model.
+const NOT_OF_A_MODEL: &[Field] = &[
+    Field::LongEye,
+    Field::LabelRule,
+    Field::LensPower,
+    Field::FrontRadius,
+    Field::BackRadius,
+    Field::LensCentre,
+    Field::LensCylinder,
+    Field::LensAxis,
+    Field::HapticAxis,
+    Field::ShowSrk2,
+];
 
 /// What a list may say of a model.
 fn of_a_model() -> impl Iterator<Item = Field> {

@@ -289,14 +289,13 @@ def second_lens(card):
         for key in keys:
             d = e["second_position_mm"] if key is None else solve(key, e)["ELP"] - (e.get("sulcus_shift_mm", mpf("0.75")) if place == "sulcus" else 0)
             there = e.get("lens_in_eye_d", mpf(0)) if for_ == "exchange" else mpf(0)
-            now = before_lens(k, e["refraction_now_d"], v, d)
-            p = now - before_lens(k, e["target_d"], v, d) + there
-            y = now - (e["second_power_d"] - there)
-            rx = to_spectacles(1000 * N * y / (1000 * N + y * d) - k, v)
-            # the same with the whole eye: a length at which the lens that is in it leaves the refraction now
-            al = d + 1000 * N / (there + now)
-            assert abs(power(al, d, k, to_cornea(e["target_d"], v)) - p) < NOTHING
-            assert abs(to_spectacles(refraction(al, d, k, e["second_power_d"]), v) - rx) < NOTHING
+            # by the whole eye: a length at which the lens that is in it leaves the refraction now; what is exchanged lies in the bag
+            behind = e.get("sulcus_shift_mm", mpf("0.75")) if for_ == "exchange" and place == "sulcus" else mpf(0)
+            al = d + behind + 1000 * N / (there + before_lens(k, e["refraction_now_d"], v, d + behind))
+            p, rx = power(al, d, k, to_cornea(e["target_d"], v)), to_spectacles(refraction(al, d, k, e["second_power_d"]), v)
+            if behind == 0:
+                now = before_lens(k, e["refraction_now_d"], v, d)
+                assert abs(now - before_lens(k, e["target_d"], v, d) + there - p) < NOTHING
             name = f"{i}-{key}" if key else str(i)
             for item, what, value, unit, source in (("second_at_mm", "where the lens is taken to lie", d, "mm", "as entered" if key is None else VERGENCE + (", less the shift to the sulcus" if place == "sulcus" else "")),
                                                     ("second_exact_d", "exact power for the target, by the refraction", p, "D", HOLLADAY), ("second_refraction_d", "refraction with the lens chosen, by the refraction", rx, "D", HOLLADAY)):

@@ -241,6 +241,13 @@ def second_lens():
         sheet.add(id=f"second-{i:02}-p", what="second lens: P", given=given, expect=p, unit="D", source=source, **DERIVED)
         if line["lens_in_eye_d"] != "0.00":
             sheet.add(id=f"exchange-{i:02}-p", what="exchange: P of the new lens", given={**given, "lens_in_eye_d": line["lens_in_eye_d"]}, expect=e["lens_in_eye_d"] + p, unit="D", source=source, **DERIVED)
+            # out of the bag and into the sulcus, by the whole eye: the old lens lay 0.75 mm behind the new one
+            e_mm, whole = mpf("0.75"), "thin-lens vergence through the whole eye, n = 1.336, at 50 digits"
+            al = d + e_mm + 1000 * N / (e["lens_in_eye_d"] + before_lens(k, e["refraction_now_d"], v, d + e_mm))
+            moved = {**given, "lens_in_eye_d": line["lens_in_eye_d"], "behind_mm": "0.75"}
+            sheet.add(id=f"exchange-{i:02}-forward-p", what="exchange into another place: P of the new lens", given=moved, expect=power(al, d, k, to_cornea(e["target_d"], v)), unit="D", source=whole, **{**DERIVED, "mark": "two"})
+            new = e["lens_in_eye_d"] + e["power_d"]
+            sheet.add(id=f"second-{i:02}-forward-rx", what="exchange into another place: Rx", given={**moved, "power_d": str(new)}, expect=to_spectacles(refraction(al, d, k, new), v), unit="D", source=whole, **{**DERIVED, "mark": "two"})
         sheet.add(id=f"second-{i:02}-rx", what="second lens: Rx that its power leaves", given={**given, "power_d": line["power_d"]}, expect=rx, unit="D", source=source, **DERIVED)
     sheet.save("second_lens.toml")
 

@@ -30,8 +30,8 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
             Field::SecondPosition,
         ],
     );
-    let by_methods = case.second_position().is_none() && case.second_place() == Some(SecondPlace::Sulcus);
-    if by_methods {
+    let shifted = case.second_position().is_none() || purpose == SecondFor::Exchange;
+    if shifted && case.second_place() == Some(SecondPlace::Sulcus) {
         entries(case, sink, &[Field::SulcusShift]);
     }
     if let Some(refusal) = refused(case, purpose) {
@@ -94,15 +94,18 @@ fn spoken(case: &Case, purpose: SecondFor, sink: &mut dyn Sink) {
 
 /// Where the lens may lie: as entered, and else as each method compared has it.
 pub(crate) fn places(case: &Case, purpose: SecondFor, each: &mut dyn FnMut(Option<Method>, Place)) {
-    let in_place = case.lens_in_eye().filter(|_| purpose == SecondFor::Exchange).map_or(0.0, |lens| lens.d());
-    let at = |elp| Place { k: case.cornea.k(), elp, in_place };
-    if let Some(position) = case.second_position() {
-        return each(None, at(position.mm()));
-    }
+    let exchange = purpose == SecondFor::Exchange;
+    let in_place = case.lens_in_eye().filter(|_| exchange).map_or(0.0, |lens| lens.d());
     let forward = match case.second_place() {
         Some(SecondPlace::Sulcus) => case.sulcus_shift().map_or(0.0, |shift| shift.mm()),
         _ => 0.0,
     };
+    // a lens that is exchanged lies in the bag, wherever the new one goes
+    let behind = if exchange { forward } else { 0.0 };
+    let at = |elp| Place { k: case.cornea.k(), elp, in_place, behind };
+    if let Some(position) = case.second_position() {
+        return each(None, at(position.mm()));
+    }
     let mut answers = NONE;
     answer_all(case, &case.constants(), &mut |_| {}, &mut answers);
     for answer in answers.iter().flatten().filter(|answer| answer.compared) {

@@ -80,7 +80,8 @@ fn rx(value: &Value, key: &str) -> Result<Refraction, Failed> {
 
 fn place(value: &Value) -> Result<Place, Failed> {
     let in_place = if value.given.contains_key("lens_in_eye_d") { value.number("lens_in_eye_d")? } else { 0.0 };
-    Ok(Place { k: value.number("k_d")?, elp: value.number("position_mm")?, in_place })
+    let behind = if value.given.contains_key("behind_mm") { value.number("behind_mm")? } else { 0.0 };
+    Ok(Place { k: value.number("k_d")?, elp: value.number("position_mm")?, in_place, behind })
 }
 
 /// What the way through the case gives for the end of a value's id.
