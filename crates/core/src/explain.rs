@@ -1,5 +1,6 @@
 //! How a number came about: the steps of one topic for one case.
 
+use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::{cornea, toric};
 use crate::case::{Case, Constants};
 use crate::caution::{Caution, Code};
@@ -7,10 +8,11 @@ use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::certainty::{Scatter, budget};
 use crate::lens::label::tolerance;
-use crate::lens::predict::{self, Optics};
+use crate::lens::predict::{self, Answer, Optics};
 use crate::lens::surfaces::{GULLSTRAND, LE_GRAND, system};
 use crate::lens::{Method, constants, second};
 use crate::plan;
+use crate::quantity::{Flattening, Site};
 use crate::sink::Sink;
 use crate::working::Topic;
 
@@ -326,6 +328,15 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
     predict::answer_all(case, &case.constants(), &mut report, &mut answers);
     let Some(answer) = answers.iter().flatten().find(|a| a.method == method) else { return false };
     show_method(method, case, &case.constants(), sink);
+    show_optics(case, answer, sink);
+    true
+}
+
+/// The lens for the target, and the refraction for the lens chosen.
+// apart, so that its room on the stack is not taken while the methods are asked
+#[inline(never)]
+fn show_optics(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
+    let method = answer.method;
     let mean = case.lens_power().and_then(|label| plan::mean_power(case, answer, label));
     match &answer.optics {
         Optics::Thin(eye) => {
@@ -343,7 +354,6 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
             }
         }
     }
-    true
 }
 
 /// The slopes of each method's refraction, and the budget that they make.
@@ -355,17 +365,23 @@ fn explain_certainty(case: &Case, sink: &mut dyn Sink) -> bool {
     }
     let mut any = false;
     for &method in predict::methods(case) {
-        let Some((answer, chain)) = predict::moving(method, case) else { continue };
-        let Some(lens) = plan::moved_lens(case, &answer) else { continue };
-        let Some((rx, slopes)) = plan::moved(case, &answer, &chain, lens) else { continue };
-        sink.item(Item::of(What::Refraction, method, rx));
-        slopes.show(sink);
-        any = true;
-        if let Some(scatter) = plan::scatter(case).filter(|_| predict::after_laser(case).is_none()) {
-            budget(&slopes.gradient(), &Scatter { label: tolerance(lens), ..scatter }).show(sink);
-        }
+        any |= show_certainty(method, case, sink).is_some();
     }
     any
+}
+
+/// The slopes of one method's refraction, and its budget.
+#[inline(never)]
+fn show_certainty(method: Method, case: &Case, sink: &mut dyn Sink) -> Option<()> {
+    let (answer, chain) = predict::moving(method, case)?;
+    let lens = plan::moved_lens(case, &answer)?;
+    let (rx, slopes) = plan::moved(case, &answer, &chain, lens)?;
+    sink.item(Item::of(What::Refraction, method, rx));
+    slopes.show(sink);
+    if let Some(scatter) = plan::scatter(case).filter(|_| predict::after_laser(case).is_none()) {
+        budget(&slopes.gradient(), &Scatter { label: tolerance(lens), ..scatter }).show(sink);
+    }
+    Some(())
 }
 
 /// Each constant that was entered, and those that go with it.
@@ -425,9 +441,7 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     let (Some(vector), Some((site, flattening))) = (plan::planned_cornea(case), case.incision_effect()) else {
         return false;
     };
-    if let Some(w) = cornea::working(&case.cornea, site, flattening) {
-        w.show(sink);
-    }
+    incision(case, site, flattening, sink);
     // SRK II has no lens position and so no part in this
     let mut answers = predict::NONE;
     let mut report = |caution: Caution| {
@@ -438,19 +452,39 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     predict::answer_all(case, &case.constants(), &mut report, &mut answers);
     let mut any = false;
     for answer in answers.iter().flatten().filter(|a| a.compared) {
-        let Some(eye) = answer.optics.thin_eye() else { continue };
-        let Ok(w) = toric::working(&eye, vector.cylinder(), case.target, case.vertex) else {
-            continue;
-        };
-        sink.item(Item::of(What::LensPosition, answer.method, eye.elp));
-        w.show(sink);
-        let left = plan::chosen_lens(case, answer).map(|(eye, lens)| toric::residual_working(&eye, vector, lens));
-        if let Some(Ok((steps, _))) = left {
-            steps.show(sink);
+        if needed(case, answer, vector, sink) {
+            left(case, answer, vector, sink);
+            any = true;
         }
-        any = true;
     }
     any
+}
+
+/// The cornea and its incision.
+#[inline(never)]
+fn incision(case: &Case, site: Site, flattening: Flattening, sink: &mut dyn Sink) {
+    if let Some(w) = cornea::working(&case.cornea, site, flattening) {
+        w.show(sink);
+    }
+}
+
+/// The cylinder that one method needs at the lens.
+#[inline(never)]
+fn needed(case: &Case, answer: &Answer, vector: PowerVector, sink: &mut dyn Sink) -> bool {
+    let Some(eye) = answer.optics.thin_eye() else { return false };
+    let Ok(w) = toric::working(&eye, vector.cylinder(), case.target, case.vertex) else { return false };
+    sink.item(Item::of(What::LensPosition, answer.method, eye.elp));
+    w.show(sink);
+    true
+}
+
+/// What the lens chosen leaves by one method.
+#[inline(never)]
+fn left(case: &Case, answer: &Answer, vector: PowerVector, sink: &mut dyn Sink) {
+    let left = plan::chosen_lens(case, answer).map(|(eye, lens)| toric::residual_working(&eye, vector, lens));
+    if let Some(Ok((steps, _))) = left {
+        steps.show(sink);
+    }
 }
 
 /// The method's own eye for the backup lens's constant, then the lens where it would go.

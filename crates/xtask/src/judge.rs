@@ -10,27 +10,27 @@ pub(crate) struct Figure {
     pub(crate) name: &'static str,
     pub(crate) unit: &'static str,
     pub(crate) budget: u64,
+    /// Two figures are the same within this many hundredths.
+    slack: u64,
 }
 
 // three quarters of the smallest chip, the nRF51822 with 256 KiB: the rest is room for what lies beside a program
-pub(crate) const FLASH: Figure = Figure { name: "flash", unit: "bytes", budget: 192 * 1024 };
-pub(crate) const RAM: Figure = Figure { name: "ram", unit: "bytes", budget: 4 * 1024 };
-pub(crate) const STACK: Figure = Figure { name: "stack", unit: "bytes", budget: 4 * 1024 };
-pub(crate) const PLAN: Figure = Figure { name: "plan", unit: "instructions", budget: 4_000_000 };
-
-/// Two figures are the same within this many hundredths.
-const SLACK: u64 = 2;
+pub(crate) const FLASH: Figure = Figure { name: "flash", unit: "bytes", budget: 192 * 1024, slack: 2 };
+pub(crate) const RAM: Figure = Figure { name: "ram", unit: "bytes", budget: 4 * 1024, slack: 2 };
+// whether an interrupt, of about a hundred bytes, falls into the deepest call is chance
+pub(crate) const STACK: Figure = Figure { name: "stack", unit: "bytes", budget: 4 * 1024, slack: 4 };
+pub(crate) const PLAN: Figure = Figure { name: "plan", unit: "instructions", budget: 4_000_000, slack: 2 };
 
 /// What is wrong with a figure, if anything is.
 pub(crate) fn figure(figure: &Figure, value: u64, agreed: Option<u64>) -> Option<String> {
-    let Figure { name, unit, budget } = figure;
+    let Figure { name, unit, budget, slack } = figure;
     if value > *budget {
         return Some(format!("{name} is {value} {unit}, over its budget of {budget}"));
     }
     let Some(agreed) = agreed else {
         return Some(format!("{name} is {value} {unit}, and none is agreed"));
     };
-    let (least, most) = (agreed - agreed * SLACK / 100, agreed + agreed * SLACK / 100);
+    let (least, most) = (agreed - agreed * slack / 100, agreed + agreed * slack / 100);
     let verb = match value {
         _ if value > most => "grew",
         _ if value < least => "shrank",
@@ -63,7 +63,7 @@ mod tests {
 
     #[test]
     fn less_fails_too_so_that_it_is_agreed() {
-        assert_eq!(figure(&STACK, 2939, Some(3000)).unwrap(), "stack shrank from 3000 to 2939 bytes");
+        assert_eq!(figure(&STACK, 2879, Some(3000)).unwrap(), "stack shrank from 3000 to 2879 bytes");
     }
 
     #[test]

@@ -70,7 +70,7 @@ fn line(board: &Board, figures: &[(&Figure, u64)], weight: &Weight) -> String {
     let mut line = format!("{:12}", board.name);
     for figure in [&FLASH, &RAM, &STACK, &PLAN] {
         match figures.iter().find(|(measured, _)| measured.name == figure.name) {
-            Some((Figure { name, unit, budget }, value)) => line += &format!("  {name} {value} of {budget} {unit}"),
+            Some((Figure { name, unit, budget, .. }, value)) => line += &format!("  {name} {value} of {budget} {unit}"),
             None => line += &format!("  {} not run", figure.name),
         }
     }
