@@ -7,7 +7,7 @@ use ocellus_core::choice::{AcdFrom, AlMethod, Eye, EyeState, KKind, PreviousSurg
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
-use ocellus_core::lens::predict::answers;
+use ocellus_core::lens::answer::answers;
 use ocellus_core::quantity::{LensPower, Vertex};
 
 const METHODS: [&str; 6] = ["srk2", "srkt", "t2", "holladay1", "hofferq", "haigis"];

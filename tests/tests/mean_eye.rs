@@ -11,7 +11,7 @@ use ocellus_core::draft::Draft;
 use ocellus_core::eye::checks;
 use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
-use ocellus_core::lens::predict::{Answer, answers};
+use ocellus_core::lens::answer::{Answer, answers};
 
 fn draft() -> Draft {
     let mut draft = Draft::default();

@@ -12,7 +12,7 @@ use ocellus_core::caution::Code;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
-use ocellus_core::lens::predict::answers;
+use ocellus_core::lens::answer::answers;
 
 const TABLE: &str = include_str!("../population/eyes.csv");
 

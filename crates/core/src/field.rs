@@ -243,10 +243,10 @@ fields! {
         OldAxis "old_axis_deg" "oldaxis" (number 0 AXIS) "axis of the old spectacles";
     }
     Laser {
-        KBefore "k_before_d" "kbefore" (number 2 CORNEAL_POWER) "mean K before the laser";
+        KBefore "k_before_d" "kbefore" (number 2 CORNEAL_POWER) "mean K before the laser, at 1.3375";
         RefractionBefore "refraction_before_d" "rxbefore" (number 2 REFRACTION) "refraction before the laser";
         RefractionAfter "refraction_after_d" "rxafter" (number 2 REFRACTION) "refraction after it, before cataract";
-        KAfter "k_after_d" "kafter" (number 2 CORNEAL_POWER) "mean K after the laser, estimated";
+        KAfter "k_after_d" "kafter" (number 2 CORNEAL_POWER) "K after the laser, estimated, 1.3375";
         KAfterFrom "k_after_from" "kafterfrom" (choice KAfterFrom) "where that estimate comes from";
     }
     Fellow {

@@ -9,7 +9,7 @@ use ocellus_core::caution::{Caution, Code};
 use ocellus_core::eye::checks;
 use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
-use ocellus_core::lens::predict::ordinary_answers;
+use ocellus_core::lens::answer::ordinary_answers;
 use ocellus_core::quantity::{LensPower, Vertex};
 
 use super::row::Wrong;

@@ -1,5 +1,6 @@
 //! Lens power: one file per method, the optics they share in [`vergence`], constants into each other in [`convert`].
 
+pub mod answer;
 pub mod certainty;
 pub mod constants;
 pub mod convert;
@@ -12,6 +13,7 @@ pub mod label;
 pub mod ladder;
 pub mod long_eye;
 pub mod predict;
+pub mod prediction;
 pub mod second;
 pub mod second_eye;
 pub mod shammas;

@@ -7,8 +7,9 @@ use crate::choice::{BackupPlace, LensStyle};
 use crate::constant::eye::{BACKUP_FAR, THUMB_LESS, THUMB_MUCH};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
+use crate::lens::answer::{Answer, Answers, NONE, answer_all};
 use crate::lens::ladder::range;
-use crate::lens::predict::{Answer, Answers, NONE, answer_all, refusals};
+use crate::lens::predict::refusals;
 use crate::lens::vergence::ThinEye;
 use crate::sink::Sink;
 

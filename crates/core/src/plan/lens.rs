@@ -1,20 +1,17 @@
 //! The lens: what was chosen, what each method says, and the labels around the target.
 
-use super::entries;
+use super::{constants, entries, hard_eyes, label};
 use crate::astigmatism::toric::{ToricLens, at_lens_plane};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::choice::{ConstantsFrom, CylinderPlane, KAfterFrom, LabelPower, LabelRule, LongEye, SecondFor};
+use crate::choice::{ConstantsFrom, CylinderPlane, LabelPower, SecondFor};
 use crate::constant::eye::*;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
-use crate::lens::label::by_rule;
+use crate::lens::answer::{Answer, Answers, NONE, answer_shown};
 use crate::lens::ladder::{labels, on_label, range, widened};
-use crate::lens::predict::{
-    Answer, Answers, NONE, adjusted, after_laser, answer_shown, k_from_history, methods, predict_at, refusals,
-};
-use crate::lens::{Method, long_eye};
-use crate::quantity::{AxialLength, LensPower, Refraction};
+use crate::lens::predict::{adjusted, after_laser, methods, refusals};
+use crate::quantity::LensPower;
 use crate::sink::Sink;
 
 #[inline(never)]
@@ -23,11 +20,11 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     let mut answers = NONE;
     answer_shown(case, &mut |caution| sink.caution(caution), &mut answers);
     entries(case, sink, READ_OUT);
-    laser(case, sink);
+    hard_eyes::laser(case, sink);
     computed(case, &answers, sink);
-    adjustments(case, &answers, sink);
-    rule(case, &answers, sink);
-    constants(case, sink);
+    hard_eyes::adjustments(case, &answers, sink);
+    label::plan(case, &answers, sink);
+    constants::plan(case, sink);
     entries(case, sink, MODEL);
 }
 
@@ -70,7 +67,7 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         return;
     }
     of_length(case, sink);
-    apart(case, sink);
+    constants::apart(case, sink);
     if case.constants_from() == Some(ConstantsFrom::Maker) {
         sink.caution(Caution::about(Code::ConstantsOfMaker, Field::ConstantsFrom));
     }
@@ -95,32 +92,6 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     chosen(case, compared, sink);
 }
 
-/// The constants entered, each with the A-constant that it means.
-#[inline(never)]
-fn constants(case: &Case, sink: &mut dyn Sink) {
-    for (field, what, a) in case.constants().as_a() {
-        entries(case, sink, &[field]);
-        if let Some((what, a)) = what.zip(a) {
-            sink.item(Item::one(what, a.get()));
-        }
-    }
-}
-
-/// Whether the constants entered could be those of one lens.
-#[inline(never)]
-fn apart(case: &Case, sink: &mut dyn Sink) {
-    let constants = case.constants().as_a();
-    let known = || constants.iter().filter_map(|(field, _, a)| Some((*field, (*a)?.get())));
-    let Some((least, most)) = range(known().map(|(_, a)| a)) else { return };
-    // said of the one that lies furthest from the first
-    let first = known().next().map_or(0.0, |(_, a)| a);
-    let furthest =
-        known().reduce(|far, other| if (other.1 - first).abs() > (far.1 - first).abs() { other } else { far });
-    if let Some((field, _)) = furthest.filter(|_| most - least > CONSTANTS_APART.get()) {
-        sink.caution(Caution::about(Code::ConstantsApart, field));
-    }
-}
-
 /// What the length says by itself.
 fn of_length(case: &Case, sink: &mut dyn Sink) {
     let mut when = |is: bool, code| {
@@ -135,95 +106,8 @@ fn of_length(case: &Case, sink: &mut dyn Sink) {
     when(al < VERY_SHORT.get(), Code::VeryShort);
 }
 
-/// What is known of the cornea before and after a laser.
-#[inline(never)]
-fn laser(case: &Case, sink: &mut dyn Sink) {
-    if after_laser(case).is_none() {
-        return;
-    }
-    entries(
-        case,
-        sink,
-        &[Field::KBefore, Field::RefractionBefore, Field::RefractionAfter, Field::KAfter, Field::KAfterFrom],
-    );
-    let history = k_from_history(case);
-    if let Some(k) = history {
-        sink.item(Item::one(What::KHistory, k.d()));
-    }
-    if case.k_after_from() == Some(KAfterFrom::BothSurfaces) {
-        sink.caution(Caution::about(Code::KBothSurfaces, Field::KAfter));
-    }
-    let apart = history.zip(case.k_after()).map(|(history, estimate)| (history.d() - estimate.d()).abs());
-    if apart.is_some_and(|apart| apart > K_AFTER_APART.get()) {
-        sink.caution(Caution::about(Code::KAfterDiffers, Field::KAfter));
-    }
-}
-
-/// What the published adjustments make of a long eye: the one applied, or all of them side by side.
-#[inline(never)]
-fn adjustments(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
-    let of = |answer: &Answer, what, value| Item::of(what, answer.method, value);
-    for answer in answers.iter().flatten() {
-        let Some(w) = adjusted(answer.method, case) else { continue };
-        sink.item(of(answer, What::AdjustedLength, w.adjusted));
-        sink.item(of(answer, What::AdjustedStep, w.step));
-        sink.caution(Caution::of(Code::LengthAdjusted, answer.method));
-    }
-    if case.long_eye() != Some(LongEye::Compared) {
-        return;
-    }
-    let mut any = false;
-    for answer in answers.iter().flatten() {
-        for (set, power, step) in [
-            (LongEye::First2011, What::FirstSet, What::FirstStep),
-            (LongEye::Second2011, What::SecondSet, What::SecondStep),
-            (LongEye::Set2018, What::Set2018, What::Step2018),
-        ] {
-            if let Some((w, asked)) = under(set, answer.method, case) {
-                sink.item(of(answer, power, asked));
-                sink.item(of(answer, step, w.step));
-                any = true;
-            }
-        }
-    }
-    if any {
-        sink.caution(Caution::about(Code::SetsCompared, Field::LongEye));
-    }
-}
-
-/// How a set adjusts the length for a method, and the exact power that follows.
-#[inline(never)]
-fn under(set: LongEye, method: Method, case: &Case) -> Option<(long_eye::Working, f64)> {
-    let w = long_eye::working(set, method, case.axial_length?)?;
-    let al = AxialLength::from_mm(w.adjusted).ok()?;
-    let prediction = predict_at(al, method, case, &case.constants()).ok()?;
-    Some((w, prediction.optics().power(case.target, case.vertex).ok()?))
-}
-
-/// The label that the rule points out by each method, where the user has one.
-#[inline(never)]
-fn rule(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
-    let Some(rule) = case.label_rule() else { return };
-    for answer in answers.iter().flatten() {
-        let aim = match rule {
-            LabelRule::FirstMyopic => Refraction::from_d(0.0).unwrap_or(case.target),
-            LabelRule::Nearest => case.target,
-        };
-        let exact = answer.optics.power(aim, case.vertex).map(|power| power - beyond(case, answer).unwrap_or(0.0));
-        let left = |label| refraction(case, answer, label);
-        match exact.ok().and_then(|exact| by_rule(rule, case, exact, left)) {
-            Some((label, rx)) => {
-                sink.item(Item::of(What::RulePower, answer.method, label.d()));
-                sink.item(Item::of(What::RuleRefraction, answer.method, rx));
-            }
-            None => sink.caution(Caution::of(Code::RuleNone, answer.method)),
-        }
-    }
-    sink.caution(Caution::about(Code::RuleUsed, Field::LabelRule));
-}
-
 /// What a label leaves out of its lens's mean power, D.
-fn beyond(case: &Case, answer: &Answer) -> Option<f64> {
+pub(super) fn beyond(case: &Case, answer: &Answer) -> Option<f64> {
     let label = LensPower::from_d(answer.power).ok()?;
     Some(mean_power(case, answer, label)?.d() - label.d())
 }

@@ -6,8 +6,11 @@
 mod axis;
 mod backup;
 mod certainty;
+mod constants;
 mod end_of_case;
 mod eye;
+mod hard_eyes;
+mod label;
 mod lens;
 mod pressure;
 mod rhexis;

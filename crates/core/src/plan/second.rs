@@ -8,7 +8,7 @@ use crate::constant::eye::FAR_FROM_TARGET;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
-use crate::lens::predict::{NONE, answer_all};
+use crate::lens::answer::{NONE, answer_all};
 use crate::lens::second::{Place, refraction, working};
 use crate::quantity::Refraction;
 use crate::sink::Sink;

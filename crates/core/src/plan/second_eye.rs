@@ -7,7 +7,7 @@ use crate::choice::EyeState;
 use crate::constant::eye::FIRST_EYE_FAR;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
-use crate::lens::predict::{NONE, answer_shown};
+use crate::lens::answer::{NONE, answer_shown};
 use crate::lens::second_eye::expected;
 use crate::quantity::Refraction;
 use crate::sink::Sink;

@@ -6,7 +6,8 @@ use ocellus_core::draft::Draft;
 use ocellus_core::eye::cornea::Cornea;
 use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
-use ocellus_core::lens::predict::{Prediction, predict};
+use ocellus_core::lens::predict::predict;
+use ocellus_core::lens::prediction::Prediction;
 use ocellus_core::quantity::{Axis, CornealPower, KeratometricIndex, LensPower, Refraction, Vertex};
 use proptest::prelude::*;
 

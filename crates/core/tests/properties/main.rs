@@ -5,6 +5,7 @@
 
 mod astigmatism;
 mod eye;
+mod hard_eyes;
 mod lens;
 mod physics;
 mod table_side;

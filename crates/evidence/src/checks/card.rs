@@ -7,7 +7,9 @@ use ocellus_core::explain::{self, Subject};
 use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
 use ocellus_core::lens::Method;
-use ocellus_core::lens::predict::{self, Optics, Prediction};
+use ocellus_core::lens::answer;
+use ocellus_core::lens::predict;
+use ocellus_core::lens::prediction::{Optics, Prediction};
 use ocellus_core::plan;
 use ocellus_core::quantity::{LensPower, Refraction, Vertex};
 use ocellus_core::sink::Sink;
@@ -138,7 +140,7 @@ pub(super) fn register(registry: &mut Registry) {
             let exact = |item: &&Item| item.what == What::ExactPower && item.method == Some(method);
             Ok(vec![card.items.iter().find(exact).ok_or("not on the card")?.value])
         };
-        predict::answers => ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
+        answer::answers => ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
             |answers; value| {
                 let method = method(value)?;
                 let answers = answers(&Case::try_from(&without_lens(value)?)?, &mut |_| {});

@@ -3,7 +3,8 @@
 use ocellus_core::case::Case;
 use ocellus_core::lens::certainty::{Budget, Scatter, budget, chance};
 use ocellus_core::lens::label;
-use ocellus_core::lens::predict::{self, Prediction};
+use ocellus_core::lens::predict;
+use ocellus_core::lens::prediction::Prediction;
 use ocellus_core::lens::second_eye;
 use ocellus_core::lens::slope::{Chain, Gradient, Slopes, slopes};
 use ocellus_core::lens::vergence::ThinEye;

@@ -6,7 +6,9 @@ use ocellus_core::draft::Draft;
 use ocellus_core::explain::{self, Subject};
 use ocellus_core::eye::cornea::Cornea;
 use ocellus_core::field::Field;
-use ocellus_core::lens::predict::{self, Prediction};
+use ocellus_core::lens::answer;
+use ocellus_core::lens::predict;
+use ocellus_core::lens::prediction::Prediction;
 use ocellus_core::lens::second::{self, Place};
 use ocellus_core::lens::shammas::{self, Laser};
 use ocellus_core::lens::srkt;
@@ -175,13 +177,13 @@ fn after_laser(registry: &mut Registry) {
                 let (draft, method) = (draft(value, method(value)?)?, method(value)?);
                 answered(value, &predict(method, &Case::try_from(&draft)?)?)
             };
-        predict::answers => ["double-*-p", "shammas-*-p", "haigisl-*-p"] => |answers; value| {
+        answer::answers => ["double-*-p", "shammas-*-p", "haigisl-*-p"] => |answers; value| {
             let (mut draft, method) = (draft(value, method(value)?)?, method(value)?);
             draft.clear(Field::LensPower);
             let answers = answers(&Case::try_from(&draft)?, &mut |_| {});
             Ok(vec![answers.iter().flatten().find(|answer| answer.method == method).ok_or("no answer")?.power])
         };
-        predict::ordinary_answers => "srkt-##-p" => |answers; value| {
+        answer::ordinary_answers => "srkt-##-p" => |answers; value| {
             let mut draft = card::draft(value)?;
             draft.clear(Field::LensPower);
             let answers = answers(&Case::try_from(&draft)?, &mut |_| {});

@@ -1,264 +1,26 @@
 //! How a number came about: the steps of one topic for one case.
 
+mod subject;
+
+pub use subject::Subject;
+
 use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::{cornea, toric};
 use crate::case::{Case, Constants};
 use crate::caution::{Caution, Code};
 use crate::field::Field;
 use crate::item::{Item, What};
+use crate::lens::answer::{self, Answer};
 use crate::lens::certainty::{Scatter, budget};
 use crate::lens::label::tolerance;
-use crate::lens::predict::{self, Answer, Optics};
+use crate::lens::predict;
+use crate::lens::prediction::Optics;
 use crate::lens::surfaces::{GULLSTRAND, LE_GRAND, system};
 use crate::lens::{Method, constants, second};
 use crate::plan;
 use crate::quantity::{Flattening, Site};
 use crate::sink::Sink;
 use crate::working::Topic;
-
-/// What can be explained.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Subject {
-    /// A lens-power method.
-    Method(Method),
-    /// The cylinder at the lens, for each method compared.
-    Toric,
-    /// The backup lens where it would go, for each method compared.
-    Backup,
-    /// Pressure of the column.
-    Head,
-    /// The ceiling on vacuum.
-    Ceiling,
-    /// Size of the rhexis.
-    Rhexis,
-    /// How sure the prediction of each method is.
-    Certainty,
-    /// A lens by the refraction today.
-    Second,
-    /// The lens itself.
-    Thick,
-    /// What the constants entered mean in each other's terms.
-    Constants,
-    /// Schematic eyes, from their surfaces: of no case.
-    Schematic,
-}
-
-impl Subject {
-    /// Those that are no method, in the order of their numbers.
-    pub const OTHERS: &[Subject] = &[
-        Subject::Backup,
-        Subject::Toric,
-        Subject::Head,
-        Subject::Ceiling,
-        Subject::Rhexis,
-        Subject::Certainty,
-        Subject::Second,
-        Subject::Thick,
-        Subject::Constants,
-        Subject::Schematic,
-    ];
-
-    /// Every subject, methods first.
-    ///
-    /// ```
-    /// assert!(ocellus_core::explain::Subject::all().any(|subject| subject.key() == "srkt"));
-    /// ```
-    pub fn all() -> impl Iterator<Item = Subject> {
-        Method::ALL.iter().copied().map(Subject::Method).chain(Self::OTHERS.iter().copied())
-    }
-
-    /// Its number on a line between two machines: a method's own, the others from 128.
-    ///
-    /// ```
-    /// use ocellus_core::explain::Subject;
-    /// assert!(Subject::all().all(|subject| Subject::from_number(subject.number()) == Some(subject)));
-    /// ```
-    pub fn number(self) -> u8 {
-        match self {
-            Subject::Method(method) => method as u8,
-            other => 128 + Self::OTHERS.iter().position(|subject| *subject == other).unwrap_or(0) as u8,
-        }
-    }
-
-    /// The subject with this number.
-    pub fn from_number(number: u8) -> Option<Subject> {
-        Subject::all().find(|subject| subject.number() == number)
-    }
-
-    /// Its name in commands.
-    ///
-    /// ```
-    /// assert_eq!(ocellus_core::explain::Subject::Head.key(), "head");
-    /// ```
-    pub const fn key(self) -> &'static str {
-        match self {
-            Subject::Method(method) => method.key(),
-            Subject::Backup => "backup",
-            Subject::Toric => "toric",
-            Subject::Head => "head",
-            Subject::Ceiling => "ceiling",
-            Subject::Rhexis => "rhexis",
-            Subject::Certainty => "certainty",
-            Subject::Second => "second",
-            Subject::Thick => "thick",
-            Subject::Constants => "constants",
-            Subject::Schematic => "schematic",
-        }
-    }
-
-    /// Its heading.
-    ///
-    /// ```
-    /// assert_eq!(ocellus_core::explain::Subject::Head.name(), "Pressure of the column");
-    /// ```
-    pub const fn name(self) -> &'static str {
-        match self {
-            Subject::Method(method) => method.name(),
-            Subject::Backup => "Backup lens where it would go",
-            Subject::Toric => "Toric lens",
-            Subject::Head => "Pressure of the column",
-            Subject::Ceiling => "Ceiling on vacuum",
-            Subject::Rhexis => "Size of the rhexis",
-            Subject::Certainty => "How sure",
-            Subject::Second => "Lens by the refraction today",
-            Subject::Thick => "The lens itself",
-            Subject::Constants => "Lens constants into each other",
-            Subject::Schematic => "Schematic eyes from their surfaces",
-        }
-    }
-
-    /// The entries it starts from.
-    ///
-    /// ```
-    /// use ocellus_core::{explain::Subject, field::Field};
-    /// assert!(Subject::Head.inputs().contains(&Field::OpenLevel));
-    /// ```
-    pub const fn inputs(self) -> &'static [Field] {
-        use Field::*;
-        match self {
-            Subject::Method(Method::Srk2 | Method::Srkt | Method::T2) => {
-                &[AxialLength, K1, K2, R1, R2, Index, AConstant, LongEye, Target, Vertex, LensPower]
-            }
-            Subject::Method(Method::Holladay1) => {
-                &[AxialLength, K1, K2, R1, R2, Index, AConstant, SurgeonFactor, LongEye, Target, Vertex, LensPower]
-            }
-            Subject::Method(Method::HofferQ) => &[
-                AxialLength,
-                K1,
-                K2,
-                R1,
-                R2,
-                Index,
-                AConstant,
-                SurgeonFactor,
-                Pacd,
-                LongEye,
-                Target,
-                Vertex,
-                LensPower,
-            ],
-            Subject::Method(Method::ShammasPl) => {
-                &[AxialLength, K1, K2, R1, R2, Index, PreviousSurgery, AConstant, Target, Vertex, LensPower]
-            }
-            Subject::Method(Method::DoubleSrkt | Method::DoubleHolladay1 | Method::DoubleHofferQ) => &[
-                AxialLength,
-                PreviousSurgery,
-                KBefore,
-                RefractionBefore,
-                RefractionAfter,
-                KAfter,
-                KAfterFrom,
-                AConstant,
-                SurgeonFactor,
-                Pacd,
-                Target,
-                Vertex,
-                LensPower,
-            ],
-            Subject::Certainty => &[
-                AxialLength,
-                K1,
-                K2,
-                R1,
-                R2,
-                Index,
-                Acd,
-                AlScatter,
-                KScatter,
-                AcdScatter,
-                PositionSd,
-                RefractionSd,
-                ConstantsFrom,
-                Target,
-                Vertex,
-                LensPower,
-            ],
-            Subject::Second => &[
-                K1,
-                K2,
-                R1,
-                R2,
-                Index,
-                SecondFor,
-                RefractionNow,
-                LensInEye,
-                SecondPlace,
-                SecondPosition,
-                SulcusShift,
-                SecondPower,
-                Target,
-                Vertex,
-            ],
-            Subject::Thick => &[FrontRadius, BackRadius, LensCentre, LensIndex, LensPower],
-            Subject::Schematic => &[],
-            Subject::Constants => &[AConstant, SurgeonFactor, Pacd, HaigisA0, HaigisA1, HaigisA2, ConstantsFrom],
-            Subject::Method(Method::Haigis | Method::HaigisL) => &[
-                AxialLength,
-                K1,
-                K2,
-                R1,
-                R2,
-                Index,
-                Acd,
-                AcdFrom,
-                CornealThickness,
-                AConstant,
-                HaigisA0,
-                HaigisA1,
-                HaigisA2,
-                LongEye,
-                Target,
-                Vertex,
-                LensPower,
-            ],
-            Subject::Backup => {
-                &[AxialLength, K1, K2, R1, R2, Index, BackupAConstant, BackupPlace, SulcusShift, Target, Vertex]
-            }
-            Subject::Toric => &[
-                AxialLength,
-                K1,
-                K1Axis,
-                K2,
-                K2Axis,
-                R1,
-                R2,
-                Index,
-                IncisionSite,
-                Flattening,
-                Target,
-                Vertex,
-                LensPower,
-                LabelPower,
-                CylinderPlane,
-                LensCylinder,
-                LensAxis,
-            ],
-            Subject::Head => &[OpenLevel, EyeLevel, GasPressure, Density],
-            Subject::Ceiling => &[Altitude, StationPressure, Temperature],
-            Subject::Rhexis => &[Cut],
-        }
-    }
-}
 
 /// Streams the entries, cautions and steps of one subject. Nothing is streamed but cautions where the case lacks what it
 /// needs; the answer says whether there were steps.
@@ -319,13 +81,13 @@ fn explain_method(method: Method, case: &Case, sink: &mut dyn Sink) -> bool {
         });
         return false;
     }
-    let mut answers = predict::NONE;
+    let mut answers = answer::NONE;
     let mut report = |caution: Caution| {
         if caution.method.is_none_or(|m| m == method) {
             sink.caution(caution);
         }
     };
-    predict::answer_all(case, &case.constants(), &mut report, &mut answers);
+    answer::answer_all(case, &case.constants(), &mut report, &mut answers);
     let Some(answer) = answers.iter().flatten().find(|a| a.method == method) else { return false };
     show_method(method, case, &case.constants(), sink);
     show_optics(case, answer, sink);
@@ -373,7 +135,7 @@ fn explain_certainty(case: &Case, sink: &mut dyn Sink) -> bool {
 /// The slopes of one method's refraction, and its budget.
 #[inline(never)]
 fn show_certainty(method: Method, case: &Case, sink: &mut dyn Sink) -> Option<()> {
-    let (answer, chain) = predict::moving(method, case)?;
+    let (answer, chain) = answer::moving(method, case)?;
     let lens = plan::moved_lens(case, &answer)?;
     let (rx, slopes) = plan::moved(case, &answer, &chain, lens)?;
     sink.item(Item::of(What::Refraction, method, rx));
@@ -443,13 +205,13 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     };
     incision(case, site, flattening, sink);
     // SRK II has no lens position and so no part in this
-    let mut answers = predict::NONE;
+    let mut answers = answer::NONE;
     let mut report = |caution: Caution| {
         if caution.method != Some(Method::Srk2) {
             sink.caution(caution);
         }
     };
-    predict::answer_all(case, &case.constants(), &mut report, &mut answers);
+    answer::answer_all(case, &case.constants(), &mut report, &mut answers);
     let mut any = false;
     for answer in answers.iter().flatten().filter(|a| a.compared) {
         if needed(case, answer, vector, sink) {
@@ -492,8 +254,8 @@ fn left(case: &Case, answer: &Answer, vector: PowerVector, sink: &mut dyn Sink) 
 fn explain_backup(case: &Case, sink: &mut dyn Sink) -> bool {
     predict::refusals(case).for_each(|caution| sink.caution(caution));
     let Some(backup) = case.backup() else { return false };
-    let mut answers = predict::NONE;
-    predict::answer_all(case, &backup.constants(), &mut |_| {}, &mut answers);
+    let mut answers = answer::NONE;
+    answer::answer_all(case, &backup.constants(), &mut |_| {}, &mut answers);
     let mut any = false;
     for (answer, eye) in plan::backup_placed(case, &backup, &answers) {
         let Ok(w) = eye.power(case.target, case.vertex) else { continue };
