@@ -167,7 +167,7 @@ cautions! {
     Converted "converted" Caution "Constant converted from another of this lens: second best to the lens's own optimised one.", Holladay2003 Two;
     Unoptimised "unoptimised" Caution "Unoptimised constants, typically about 1 D above the others: not counted in the spread.", Haigis2004 Two;
     Radicand "radicand" Refuse "The corneal height has no real value (steep cornea, long eye): this answer must not be used.", HaigisCusp1993 Two;
-    DepartsFromT2 "departs_from_t2" Caution "Departs from T2 by more than 0.5 D, as it does for steep and for very flat corneas: not counted in the spread.", HaigisCusp1993 Two;
+    DepartsFromT2 "departs_from_t2" Caution "Departs from T2 by more than 0.5 D, as it does for steep or very flat corneas and extreme lengths: not counted in the spread.", HaigisCusp1993 Two;
     Clamped "clamped" Caution "Axial length outside 18.5 to 31 mm: the chamber depth is that of the nearest end.", HofferQ1993 Memory;
     RetinaTurned "retina_turned" Caution "Axial length above 32.38 mm: its retinal thickness is negative.", SrkT1990 Two;
     LcorTurned "lcor_turned" Caution "Axial length above 36.20 mm: its length correction falls again as the eye gets longer.", SrkT1990 Two;
