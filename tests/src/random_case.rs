@@ -39,6 +39,10 @@ const ORDINARY: &[(Field, f64, f64)] = &[
 /// Most eyes had no operation, hold their own lens, and were measured by a keratometer; all others are refused.
 const MOSTLY_FIRST: &[Field] = &[Field::KKind, Field::EyeState, Field::PreviousSurgery];
 
+/// What only an eye after laser has.
+const LASER: &[Field] =
+    &[Field::KBefore, Field::RefractionBefore, Field::RefractionAfter, Field::KAfter, Field::KAfterFrom];
+
 impl Seed {
     fn enter(&self, draft: &mut Draft, field: Field) {
         let drawn = self.entries[field as usize].1;
@@ -77,6 +81,8 @@ impl Seed {
                         }
                     }
                     (Code::Disagree, field) => draft.clear(field),
+                    // all of them, since one asks for another
+                    (Code::NoLaser, _) => LASER.iter().for_each(|field| draft.clear(*field)),
                     // a cornea at the end of its range, at an index that takes its radius over
                     (Code::NoCornea, field) => draft.clear(field),
                     _ => panic!("{error:?}"),

@@ -87,7 +87,7 @@ fn each_case_shows_what_it_is_for() {
 /// A refusal leaves no lens number behind, and everything else stands.
 #[test]
 fn a_refused_eye_has_a_card_without_lens_numbers() {
-    let mut draft = case("after-laser.toml");
+    let mut draft = case("average.toml");
     draft.enter(Field::PreviousSurgery, "radial_cuts").unwrap();
     let mut kept = Kept::default();
     plan(&Case::try_from(&draft).unwrap(), &mut kept);

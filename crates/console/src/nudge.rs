@@ -21,7 +21,7 @@ use ocellus_core::plan::plan;
 use ocellus_core::sink::Sink;
 
 /// Numbers of one card kept at a time.
-const ROOM: usize = 16;
+const ROOM: usize = 10;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let (name, change) = first_word(rest);

@@ -151,10 +151,13 @@ cautions! {
     NotThisEye "not_this_eye" Note "Not made for this eye: Haigis-L is for eyes after laser for short sight, Shammas-PL and double-K for any laser.", HaigisL2008 Read;
     NeedsKBefore "needs_k_before" Note "No corneal power from before the laser, which this method takes the lens position from.", Aramberri2003 Two;
     NeedsKAfter "needs_k_after" Note "No estimate of the corneal power after the laser, with where it comes from.", Aramberri2003 Two;
-    RawKAfter "raw_k_after" Refuse "What a keratometer reads after laser for short sight is too steep, and the lens then too weak (after -6 D by about 0.6 D): not taken as the power after.", Aramberri2003 Two;
+    RawKAfter "raw_k_after" Refuse "What a keratometer reads after laser is not the power of the cornea: after -6 D of laser for short sight it is too steep, and the eye is left about 0.6 D hyperopic. Not taken as the power after.", Aramberri2003 Two;
     KFromHistory "k_from_history" Caution "K after by its history alone: only as good as records often years old.", Ng77 Memory;
     KBothSurfaces "k_both_surfaces" Caution "K after from both surfaces: it must be given as the keratometric power that means the same; a net power is about 1.2 D less.", Identity Two;
     KAfterDiffers "k_after_differs" Caution "The estimate of K after and the history differ by more than 1 D: look for the wrong one.", Here Chosen;
+
+    LaserKind "laser_kind" Caution "The kind of laser and what it did disagree: laser for short sight flattens the cornea and makes the refraction less minus, laser for long sight the other way.", Identity Two;
+    KAfterToday "k_after_today" Caution "The K after and today's keratometry differ by more than 2 D: look for the wrong one.", Here Chosen;
 
     // The methods
     NeedsLength "needs_length" Note "No axial length for this method.", Here Chosen;
@@ -194,16 +197,20 @@ cautions! {
     DefaultUsed "default_used" Note "Not entered; the usual value is used.", Here Chosen;
     LensModelMissing "lens_model_missing" Caution "No lens model: a constant belongs to one model and one kind of biometry.", WrongLens Read;
 
+    NoSuchLens "no_such_lens" Caution "No lens of such a power is made: is every entry of this eye right?", Here Chosen;
+    FirstLensBag "first_lens_bag" Caution "The powers of the methods are for the bag. The lens by the refraction today goes into the sulcus: its power stands in its own part.", Identity Two;
     FirstLensHidden "first_lens_hidden" Note "The eye keeps the lens that it has: what the methods for a first lens say is not shown.", Here Chosen;
     ConstantsApart "constants_apart" Caution "Two constants entered for this lens mean A-constants more than 1 apart: is one of them mistyped, or another lens's?", Here Chosen;
-    RuleUsed "rule_used" Note "The label pointed out follows from the rule that was asked for, by each method: first myopic is the weakest that leaves less than 0 D; nearest is nearest to the target. It is no choice.", Here Chosen;
+    RuleUsed "rule_used" Note "The label pointed out follows from the rule that was asked for, by each method: first myopic is the weakest that leaves less than 0 D, whatever the target; nearest is nearest to the target. It is no choice.", Here Chosen;
+    RuleNeedsCylinder "rule_needs_cylinder" Refuse "A label that states the weak meridian cannot be pointed out before its cylinder is chosen.", Identity Two;
     RuleNone "rule_none" Note "No label of this model does what the rule asks.", Here Chosen;
 
     // How sure
     SdUsual "sd_usual" Note "SD of one optical biometer in 266 eyes used where none was entered (axial length 0.0177 mm, K 0.18 D, chamber depth 0.0247 mm).", Repeat2025 Read;
     SdMemory "sd_memory" Note "SD of lens position and of a refraction after surgery (0.2 to 0.3 mm, 0.3 D): their usual size, from memory.", Norrby2008 Memory;
-    IntervalIf "interval_if" Note "Only if these SDs are right, nothing is biased, and the errors independent; the pupil is left out. An interval is about the prediction, not about the target.", Norrby2008 Two;
-    NoInterval "no_interval" Note "No interval and no chance: these hold only for constants optimised on results (constants_from), of the method's own.", Here Chosen;
+    IntervalIf "interval_if" Note "Only if these SDs are right, nothing is biased, and the errors independent; the pupil is left out. An interval is about the prediction, a chance about the target.", Norrby2008 Two;
+    NoInterval "no_interval" Note "No interval and no chance: these hold only for constants optimised on results (constants_from), the method's own, where nothing speaks against its answer.", Here Chosen;
+    SdNeeded "sd_needed" Note "No shares, interval or chance: the usual scatter of an axial length is that of an optical biometer. Enter that of this measurement (axial_length_sd_mm).", Repeat2025 Read;
     NoBudget "no_budget" Note "After laser no shares, interval or chance: the estimate of the cornea outweighs all that is known of scatter.", Here Chosen;
     RepeatAl "repeat_al" Note "Of the measurements the axial length adds most: repeat it first.", Identity Two;
     RepeatK "repeat_k" Note "Of the measurements the corneal power adds most: repeat it first.", Identity Two;
@@ -212,10 +219,13 @@ cautions! {
     // The second eye
     HalfOfFirst "half_of_first" Note "Half of the first eye's error is expected of the second: shown beside, applied nowhere. It holds for the method and the lens model that the first prediction was by.", Covert2010 Memory;
     FirstEyeFar "first_eye_far" Caution "The first eye ended more than 1 D from its prediction: look for the reason before the second eye is planned.", Here Chosen;
-    FirstEyeNoLens "first_eye_no_lens" Caution "The fellow eye was not said to have an artificial lens: is its refraction the result of an operation?", Here Chosen;
+    FirstEyeNoLens "first_eye_no_lens" Refuse "The fellow eye was not said to have an artificial lens: its refraction is the result of no operation, and teaches nothing of one.", Here Chosen;
 
     // A lens by refraction
     SecondVergence "second_vergence" Note "From refraction, cornea and lens position; no axial length. The larger the change, the more the position matters.", Holladay1993 Memory;
+    SecondLaser "second_laser" Caution "After laser this lens is computed with the K after, where an estimate was entered, else with today's keratometry. The smaller the change of refraction, the less it matters.", Holladay1993 Memory;
+    SecondApart "second_apart" Caution "By the refraction another power is asked for than by the methods, by more than 2 D: a sign or another entry may be wrong, or the surprise has a cause to look for.", Here Chosen;
+    TwoLenses "two_lenses" Caution "A power was chosen for a first lens and one for the lens by refraction: which of them goes into this eye?", WrongLens Chosen;
     SecondState "second_state" Caution "What was in the eye when it was measured does not go with what this lens is for.", Here Chosen;
     SecondNeedsPosition "second_needs_position" Refuse "No position was entered for this lens, and no method gives one.", Here Chosen;
     SecondNeedsLens "second_needs_lens" Refuse "An exchange needs the power of the lens that is in the eye.", Identity Two;
@@ -240,7 +250,7 @@ cautions! {
     ToricNeedsAxes "toric_needs_axes" Refuse "A toric lens needs both corneal axes.", Identity Two;
     ToricNeedsIncision "toric_needs_incision" Refuse "A toric lens needs the incision's site and the surgeon's own flattening; 0.00 is an answer, silence is not.", NoSource CommonPractice;
     ToricNeedsPower "toric_needs_power" Note "No lens power was chosen: what a label cylinder leaves is computed for the exact power.", Here Chosen;
-    LabelNeedsCylinder "label_needs_cylinder" Note "The label states the weak meridian: without a cylinder chosen, the label powers here are taken as means of both.", Identity Two;
+    LabelNeedsCylinder "label_needs_cylinder" Caution "The label states the weak meridian: without a cylinder chosen, the label powers here are taken as means of both.", Identity Two;
     CorneaPlaneLabel "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
     ToricAfterLaser "toric_after_laser" Caution "After laser the measured cylinder and its axis need not be those at the middle of the pupil, and the back of the cornea weighs more: look at a map of the cornea first.", NoSource CommonPractice;
     PosteriorIgnored "posterior_ignored" Caution "The back of the cornea is not included: with the rule the cylinder comes out 0.5 to 0.6 D too large, against the rule 0.2 to 0.3 D too small.", PosteriorCornea2013 Read;

@@ -45,6 +45,7 @@ codes! {
     Disagree = "disagree" "does not agree with the other entry of the same quantity";
     NoCornea = "no_cornea" "no corneal radius from 5 to 14 mm follows from the powers at this index";
     Incomplete = "incomplete" "not given, and an entry that was made needs it";
+    NoLaser = "no_laser" "an entry about corneal laser, and previous_surgery names none";
     NotASolution = "not_a_solution" "the equations have no answer here";
 }
 

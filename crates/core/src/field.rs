@@ -280,8 +280,8 @@ fields! {
         LensStyle "lens_style" "style" (choice LensStyle) "how the lens is made";
         Optic "optic_mm" "optic" (number 2 OPTIC) "optic diameter";
         LensLength "lens_length_mm" "lenslength" (number 2 LENS_LENGTH) "overall length of the lens";
-        FrontRadius "lens_front_radius_mm" "lr1" (number 2 LENS_RADIUS) "front radius of the lens";
-        BackRadius "lens_back_radius_mm" "lr2" (number 2 LENS_RADIUS) "back radius of the lens";
+        FrontRadius "lens_front_radius_mm" "lr1" (number 2 LENS_RADIUS) "front lens radius, convex is plus";
+        BackRadius "lens_back_radius_mm" "lr2" (number 2 LENS_RADIUS) "back lens radius, convex is minus";
         LensCentre "lens_centre_mm" "lct" (number 2 LENS_CENTRE) "thickness of the lens at its centre";
         LensIndex "lens_index" "lindex" (number 3 LENS_INDEX) "refractive index of the lens";
         HapticAxis "haptic_axis_deg" "haptics" (number 0 AXIS) "meridian for the haptics";

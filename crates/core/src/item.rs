@@ -183,10 +183,10 @@ items! {
     ErrorK "error_k_d" "D" 2 true "K typed 0.5 D too steep", Identity Two;
     ErrorAcd "error_acd_d" "D" 2 true "ACD typed 0.1 mm too deep", Identity Two;
     ErrorPosition "error_position_d" "D" 2 true "lens 0.5 mm too far back", Identity Two;
-    ErrorConstant "error_constant_d" "D" 2 true "constant 0.1 too high", Identity Two;
-    SdAl "sd_al_mm" "mm" 4 false "SD of the axial length used", Repeat2025 Read;
-    SdK "sd_k_d" "D" 2 false "SD of the corneal power used", Repeat2025 Read;
-    SdAcd "sd_acd_mm" "mm" 4 false "SD of the chamber depth used", Repeat2025 Read;
+    ErrorConstant "error_constant_d" "D" 2 true "own constant 0.1 too high", Identity Two;
+    SdAl "sd_al_mm" "mm" 4 false "usual SD of the axial length", Repeat2025 Read;
+    SdK "sd_k_d" "D" 2 false "usual SD of the corneal power", Repeat2025 Read;
+    SdAcd "sd_acd_mm" "mm" 4 false "usual SD of the chamber depth", Repeat2025 Read;
     ShareAl "share_al" "%" 1 false "share of the axial length", Norrby2008 Two;
     ShareK "share_k" "%" 1 false "share of K", Norrby2008 Two;
     ShareAcd "share_acd" "%" 1 false "share of the chamber depth", Norrby2008 Two;
@@ -198,8 +198,8 @@ items! {
     High50 "high_50_d" "D" 2 true "to", Identity Two;
     Low95 "low_95_d" "D" 2 true "95 of 100 eyes from", Identity Two;
     High95 "high_95_d" "D" 2 true "to", Identity Two;
-    Chance05 "chance_05" "%" 0 false "chance within 0.5 D", Identity Two;
-    Chance10 "chance_10" "%" 0 false "chance within 1.0 D", Identity Two;
+    Chance05 "chance_05" "%" 0 false "chance, 0.5 D of target", Identity Two;
+    Chance10 "chance_10" "%" 0 false "chance, 1.0 D of target", Identity Two;
 
     FirstError "first_eye_error_d" "D" 2 true "first eye, error", Identity Two;
     HalfError "first_eye_half_d" "D" 2 true "half of it, expected of this eye", Covert2010 Memory;

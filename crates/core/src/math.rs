@@ -56,21 +56,45 @@ pub(crate) fn radians(degrees: f64) -> f64 {
     degrees * (PI / 180.0)
 }
 
+/// An angle as whole right angles, 0 to 3 of a turn, and what is left, at most 45 degrees either way.
+///
+/// Both are exact in degrees, where they would not be in radians; and no routine for large angles is needed, whose tables
+/// take 700 bytes of a small stack.
+fn quarters(degrees: f64) -> (u8, f64) {
+    let quarters = round(degrees / 90.0);
+    let turns = floor(quarters / 4.0);
+    ((quarters - 4.0 * turns) as u8, radians(degrees - 90.0 * quarters))
+}
+
 /// Sine of an angle in degrees.
 #[inline(never)]
 pub(crate) fn sin_deg(degrees: f64) -> f64 {
-    libm::sin(radians(degrees))
+    match quarters(degrees) {
+        (0, rest) => libm::sin(rest),
+        (1, rest) => libm::cos(rest),
+        (2, rest) => -libm::sin(rest),
+        (_, rest) => -libm::cos(rest),
+    }
 }
 
 /// Cosine of an angle in degrees.
 #[inline(never)]
 pub(crate) fn cos_deg(degrees: f64) -> f64 {
-    libm::cos(radians(degrees))
+    match quarters(degrees) {
+        (0, rest) => libm::cos(rest),
+        (1, rest) => -libm::sin(rest),
+        (2, rest) => -libm::cos(rest),
+        (_, rest) => libm::sin(rest),
+    }
 }
 
 /// Tangent of an angle in degrees.
+#[inline(never)]
 pub(crate) fn tan_deg(degrees: f64) -> f64 {
-    libm::tan(radians(degrees))
+    match quarters(degrees) {
+        (0 | 2, rest) => libm::tan(rest),
+        (_, rest) => -1.0 / libm::tan(rest),
+    }
 }
 
 /// Direction of the vector (x, y) in degrees, in (-180, 180]. The zero vector gives 0: ask for its length first.
@@ -81,3 +105,34 @@ pub(crate) fn atan2_deg(y: f64, x: f64) -> f64 {
 
 /// The ratio of a circle's edge to its diameter.
 pub(crate) const CIRCLE: f64 = PI;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn right_angles_are_exact() {
+        for (turns, sin, cos) in
+            [(0.0, 0.0, 1.0), (1.0, 1.0, 0.0), (2.0, 0.0, -1.0), (3.0, -1.0, 0.0), (5.0, 1.0, 0.0), (-1.0, -1.0, 0.0)]
+        {
+            assert_eq!((sin_deg(90.0 * turns), cos_deg(90.0 * turns)), (sin, cos));
+        }
+        assert_eq!(tan_deg(180.0), 0.0);
+    }
+
+    /// Against the same function of the angle in radians, whose own error is a few units in its last place.
+    #[test]
+    #[expect(clippy::disallowed_methods, reason = "an outside check of the pinned functions")]
+    fn they_are_the_functions_they_are_called() {
+        for tenth in -7200..7200 {
+            let degrees = f64::from(tenth) / 10.0;
+            let radians = degrees.to_radians();
+            assert!((sin_deg(degrees) - radians.sin()).abs() < 5e-15, "{degrees}");
+            assert!((cos_deg(degrees) - radians.cos()).abs() < 5e-15, "{degrees}");
+            if (degrees / 90.0).fract().abs() < 0.9 && (degrees / 90.0).round() % 2.0 == 0.0 {
+                assert!((tan_deg(degrees) - radians.tan()).abs() < 1e-13, "{degrees}");
+            }
+        }
+        assert!((tan_deg(60.0) - 3f64.sqrt()).abs() < 1e-15 && (tan_deg(135.0) + 1.0).abs() < 1e-15);
+    }
+}

@@ -251,10 +251,11 @@ def certain(card, more, keys, i):
             card.put(f"low-{share}-{key}-{i}", f"{share} of 100 eyes from", f"low_{share}_d", given, rx - half, "D", source, "two", method=key)
             card.put(f"high-{share}-{key}-{i}", f"{share} of 100 eyes to", f"high_{share}_d", given, rx + half, "D", source, "two", method=key)
         for name, width in ("05", 0.5), ("10", 1.0):
-            chance = 100 * float(scipy_erf(width / float(sd) / 2**0.5))
-            assert abs(chance - 100 * erf(mpf(width) / sd / sqrt(mpf(2)))) < mpf("1e-12")
-            card.put(f"chance-{name}-{key}-{i}", f"chance of an error within {width} D", f"chance_{name}", given, f"{chance:.17g}", "%",
-                     "scipy.special.erf(half width/(sd sqrt 2)), sd as total_sd_d; mpmath.erf agrees to 1e-12", "two", method=key, kind="reference-library")
+            off = rx - entries(given)["target_d"]
+            chance = 50 * (float(scipy_erf(float(width - off) / float(sd) / 2**0.5)) + float(scipy_erf(float(width + off) / float(sd) / 2**0.5)))
+            assert abs(chance - 50 * (erf((width - off) / sd / sqrt(mpf(2))) + erf((width + off) / sd / sqrt(mpf(2))))) < mpf("1e-12")
+            card.put(f"chance-{name}-{key}-{i}", f"chance to be within {width} D of the target", f"chance_{name}", given, f"{chance:.17g}", "%",
+                     "scipy.special.erf of (half width -/+ distance from the target)/(sd sqrt 2), sd as total_sd_d; mpmath.erf agrees to 1e-12", "two", method=key, kind="reference-library")
 
 
 def first_eye(card):

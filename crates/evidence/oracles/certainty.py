@@ -155,6 +155,12 @@ def chance():
         assert abs(value - exact) < mpf("5e-13") and abs(value - 100 * (norm.cdf(half / sd) - norm.cdf(-half / sd))) < 5e-13
         sheet.add(id=f"chance-{i:02}", what="chance of an error within the half width", given=given, expect=f"{value:.17g}", unit="%",
                   source="scipy.special.erf(half width/(sd sqrt 2)), and scipy.stats.norm.cdf; mpmath.erf at 50 digits agrees to 5e-13", note="far above double rounding of a percentage", **fixed)
+    for i, (off, half, sd) in enumerate((("0.40", "0.50", "0.45"), ("-1.20", "0.50", "0.45"), ("6.70", "1.00", "0.40"), ("0.50", "0.50", "0.60")), 1):
+        o, h, s = float(off), float(half), float(sd)
+        value = 50 * float(scipy_erf((h - o) / s / 2**0.5) + scipy_erf((h + o) / s / 2**0.5))
+        assert abs(value - 100 * (norm.cdf((h - o) / s) - norm.cdf((-h - o) / s))) < 1e-11
+        sheet.add(id=f"chance-off-{i}", what="chance to lie within the half width of a place that is off", given={"off_d": off, "half_width_d": half, "sd_d": sd}, expect=f"{value:.17g}", unit="%",
+                  source="scipy.special.erf, and scipy.stats.norm.cdf", note="far above double rounding of a percentage", **fixed)
     for name, share in ("50", 0.75), ("95", 0.975):
         value = float(norm.ppf(share))
         assert abs(erf(mpf(value) / sqrt(2)) - (2 * mpf(str(share)) - 1)) < mpf("1e-15")

@@ -173,7 +173,19 @@ impl ToricLens {
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn residual(eye: &ThinEye, astigmatism: PowerVector, lens: ToricLens) -> Result<PowerVector, Error> {
-    residual_working(eye, astigmatism, lens).map(|(_, left)| left)
+    residual_along(eye, astigmatism, lens, direction(lens.mark))
+}
+
+/// The same where the direction of the mark is known.
+// apart, so that the steps take no room on the stack of who does not want them
+#[inline(never)]
+pub(crate) fn residual_along(
+    eye: &ThinEye,
+    astigmatism: PowerVector,
+    lens: ToricLens,
+    along: PowerVector,
+) -> Result<PowerVector, Error> {
+    steps_along(eye, astigmatism, lens, along).map(|(_, left)| left)
 }
 
 /// The same with every step.
@@ -196,7 +208,7 @@ pub fn residual_working(
     astigmatism: PowerVector,
     lens: ToricLens,
 ) -> Result<(Residual, PowerVector), Error> {
-    residual_along(eye, astigmatism, lens, direction(lens.mark))
+    steps_along(eye, astigmatism, lens, direction(lens.mark))
 }
 
 /// A meridian as a vector of length 1: worked out once where many lenses lie along it.
@@ -204,8 +216,7 @@ pub(crate) fn direction(mark: Axis) -> PowerVector {
     PowerVector::strongest_along(0.0, 2.0, mark)
 }
 
-/// The same where the direction of the mark is known.
-pub(crate) fn residual_along(
+fn steps_along(
     eye: &ThinEye,
     astigmatism: PowerVector,
     lens: ToricLens,

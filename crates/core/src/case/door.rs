@@ -1,5 +1,6 @@
 //! The door: reports everything that is wrong with a draft, and lets nothing wrong through.
 
+use crate::choice::PreviousSurgery as Surgery;
 use crate::draft::Draft;
 use crate::error::{Code, Error};
 use crate::eye::cornea::Cornea;
@@ -80,6 +81,13 @@ pub(super) fn pass(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Corne
     if ![K1, K2, R1, R2].iter().any(|field| draft.has(*field)) {
         refuse(with_value(Code::Missing, K1));
         refuse(with_value(Code::Missing, K2));
+    }
+    let surgery = draft.number(PreviousSurgery);
+    let laser = [Surgery::MyopicLaser, Surgery::HyperopicLaser].iter().any(|laser| surgery == Some(laser.code()));
+    for &field in [KBefore, RefractionBefore, RefractionAfter, KAfter, KAfterFrom].iter().filter(|f| draft.has(**f)) {
+        if surgery.is_some() && !laser {
+            refuse(with_value(Code::NoLaser, field));
+        }
     }
     for field in [BiometryDate, LensMost, LensLength].into_iter().filter(|field| disagrees(draft, *field)) {
         refuse(with_value(Code::Disagree, field));

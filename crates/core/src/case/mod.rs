@@ -280,6 +280,7 @@ entries! {
     sulcus_shift: SulcusShift of SulcusShift;
     second_style: LensStyle of SecondStyle;
     second_power: LensPower of SecondPower;
+    al_method: AlMethod of AlMethod;
     al_scatter: ScatterLength of AlScatter;
     k_scatter: ScatterPower of KScatter;
     acd_scatter: ScatterLength of AcdScatter;

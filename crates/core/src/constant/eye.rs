@@ -79,6 +79,10 @@ constants! {
     VERY_SHORT "very short eye below" "mm" = 20.0, Here Chosen;
     /// An estimate of K after laser further from what its history says.
     K_AFTER_APART "K after from its history by" "D" = 1, Here Chosen;
+    /// A K after laser further from today's keratometry.
+    K_AFTER_TODAY "K after from today's K by" "D" = 2, Here Chosen;
+    /// A lens by refraction further from what the methods ask for.
+    SECOND_APART "lens by refraction off by" "D" = 2, Here Chosen;
     /// Constants of one lens that mean A-constants further apart.
     CONSTANTS_APART "constants apart by, as A" "1" = 1, Here Chosen;
     /// A first eye further from its prediction.

@@ -6,8 +6,9 @@ pub use subject::Subject;
 
 use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::{cornea, toric};
-use crate::case::{Case, Constants};
+use crate::case::{Backup, Case, Constants};
 use crate::caution::{Caution, Code};
+use crate::choice::{ConstantsFrom, SecondFor};
 use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::answer::{self, Answer};
@@ -16,6 +17,7 @@ use crate::lens::label::tolerance;
 use crate::lens::predict;
 use crate::lens::prediction::Optics;
 use crate::lens::surfaces::{GULLSTRAND, LE_GRAND, system};
+use crate::lens::vergence::ThinEye;
 use crate::lens::{Method, constants, second};
 use crate::plan;
 use crate::quantity::{Flattening, Site};
@@ -125,6 +127,13 @@ fn explain_certainty(case: &Case, sink: &mut dyn Sink) -> bool {
     if predict::refusals(case).next().is_some() {
         return false;
     }
+    if case.second_for() == Some(SecondFor::Added) {
+        sink.caution(Caution::about(Code::FirstLensHidden, Field::SecondFor));
+        return false;
+    }
+    if case.constants_from() != Some(ConstantsFrom::Optimised) {
+        sink.caution(Caution::about(Code::NoInterval, Field::ConstantsFrom));
+    }
     let mut any = false;
     for &method in predict::methods(case) {
         any |= show_certainty(method, case, sink).is_some();
@@ -140,6 +149,9 @@ fn show_certainty(method: Method, case: &Case, sink: &mut dyn Sink) -> Option<()
     let (rx, slopes) = plan::moved(case, &answer, &chain, lens)?;
     sink.item(Item::of(What::Refraction, method, rx));
     slopes.show(sink);
+    if answer.in_doubt() {
+        sink.caution(Caution::of(Code::NoInterval, method));
+    }
     if let Some(scatter) = plan::scatter(case).filter(|_| predict::after_laser(case).is_none()) {
         budget(&slopes.gradient(), &Scatter { label: tolerance(lens), ..scatter }).show(sink);
     }
@@ -258,11 +270,17 @@ fn explain_backup(case: &Case, sink: &mut dyn Sink) -> bool {
     answer::answer_all(case, &backup.constants(), &mut |_| {}, &mut answers);
     let mut any = false;
     for (answer, eye) in plan::backup_placed(case, &backup, &answers) {
-        let Ok(w) = eye.power(case.target, case.vertex) else { continue };
-        show_method(answer.method, case, &backup.constants(), sink);
-        sink.item(Item::of(What::BackupExact, answer.method, w.power));
-        w.show(sink);
-        any = true;
+        any |= show_placed(case, &backup, answer.method, &eye, sink);
     }
     any
+}
+
+/// One method's own part for the backup lens, and the lens where it would go.
+#[inline(never)]
+fn show_placed(case: &Case, backup: &Backup, method: Method, eye: &ThinEye, sink: &mut dyn Sink) -> bool {
+    let Ok(w) = eye.power(case.target, case.vertex) else { return false };
+    show_method(method, case, &backup.constants(), sink);
+    sink.item(Item::of(What::BackupExact, method, w.power));
+    w.show(sink);
+    true
 }

@@ -5,10 +5,11 @@ use crate::caution::{Caution, Code};
 use crate::choice::{KAfterFrom, SecondFor};
 use crate::constant::eye::{DEPARTS, LCOR_TURNS, RETINA_TURNS};
 use crate::field::Field;
-use crate::lens::predict::{adjusted, after_laser, length, methods, predict_at, predict_with, refusals};
+use crate::lens::predict::{adjusted, after_laser, length, methods, predict_with, refusals, two_corneas};
 use crate::lens::prediction::{Optics, Prediction};
 use crate::lens::slope::Chain;
-use crate::lens::{Method, convert, hofferq, srkt};
+use crate::lens::vergence::ThinEye;
+use crate::lens::{Method, convert, hofferq, srkt, t2};
 
 /// What one method answers.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -26,17 +27,18 @@ pub struct Answer {
     /// Whether a card must not show it (a table of cases still does, with the code).
     pub withheld: bool,
     /// What speaks against it.
-    doubts: [Option<Code>; 4],
+    doubts: Doubts,
 }
 
 impl Answer {
-    /// Whether its constant is not the lens's own for this method.
-    pub(crate) fn converted(&self) -> bool {
-        let speaks =
-            |code: &Option<Code>| matches!(code, Some(Code::Converted | Code::Unoptimised | Code::UsualSlopes));
-        self.doubts.iter().any(speaks)
+    /// Whether anything speaks against it, a constant that is not the method's own among that.
+    pub(crate) fn in_doubt(&self) -> bool {
+        self.doubts.iter().any(Option::is_some)
     }
 }
+
+/// What speaks against an answer; the last place is kept for a departure from T2.
+type Doubts = [Option<Code>; 5];
 
 /// What every method answers for one eye and one set of constants; `None` where a method has no answer.
 pub(crate) type Answers = [Option<Answer>; 6];
@@ -98,12 +100,11 @@ pub(crate) fn answer_all(case: &Case, constants: &Constants, report: &mut dyn Fn
             Err(caution) => report(caution),
         }
     }
-    let t2 = beside_srkt(case, constants, answers);
     for answer in answers.iter_mut().flatten() {
+        let t2 = beside_srkt(answer, case, constants);
         let departs = t2.is_some_and(|t2| (answer.power - t2).abs() > DEPARTS.get());
-        if let (Method::Srkt, [_, slot, ..]) = (answer.method, &mut answer.doubts) {
-            *slot = departs.then_some(Code::DepartsFromT2);
-        }
+        let [.., slot] = &mut answer.doubts;
+        *slot = departs.then_some(Code::DepartsFromT2);
         for code in answer.doubts.into_iter().flatten() {
             if matches!(code, Code::Radicand | Code::DepartsFromT2 | Code::Unoptimised) {
                 (answer.compared, answer.guided) = (false, false);
@@ -119,13 +120,17 @@ pub(crate) fn answer_all(case: &Case, constants: &Constants, report: &mut dyn Fn
     }
 }
 
-/// T2's power for the length that SRK/T takes, adjusted or not.
-fn beside_srkt(case: &Case, constants: &Constants, answers: &Answers) -> Option<f64> {
-    if adjusted(Method::Srkt, case).is_none() {
-        return answers.iter().flatten().find(|a| a.method == Method::T2).map(|a| a.power);
-    }
-    let prediction = predict_at(length(Method::Srkt, case).ok()?, Method::T2, case, constants).ok()?;
-    prediction.optics().power(case.target, case.vertex).ok()
+/// The power with T2's lens position in the optics of SRK/T, with one cornea or two; `None` for other methods.
+#[inline(never)]
+fn beside_srkt(answer: &Answer, case: &Case, constants: &Constants) -> Option<f64> {
+    let method = answer.method;
+    let cornea = match method {
+        Method::Srkt => case.cornea,
+        Method::DoubleSrkt => two_corneas(method, case).ok()?.0,
+        _ => return None,
+    };
+    let elp = t2::working(length(method, case).ok()?, &cornea, constants.a?).elp;
+    ThinEye { elp, ..answer.optics.thin_eye()? }.power(case.target, case.vertex).ok().map(|w| w.power)
 }
 
 #[inline(never)]
@@ -155,7 +160,8 @@ fn answer_of(prediction: &Prediction, method: Method, case: &Case, constants: &C
 }
 
 /// One method's answer for the lens of the case, where a card may show it, and how its numbers move with what was measured.
-#[inline(never)]
+// within its caller, which is apart itself: two frames would hold the same
+#[inline(always)]
 pub(crate) fn moving(method: Method, case: &Case) -> Option<(Answer, Chain)> {
     let constants = case.constants();
     let prediction = predict_with(method, case, &constants).ok()?;
@@ -166,9 +172,8 @@ pub(crate) fn moving(method: Method, case: &Case) -> Option<(Answer, Chain)> {
 }
 
 /// What speaks against one answer by itself.
-fn doubts(prediction: &Prediction, case: &Case, constants: &Constants) -> [Option<Code>; 4] {
+fn doubts(prediction: &Prediction, case: &Case, constants: &Constants) -> Doubts {
     let when = |is: bool, code| is.then_some(code);
-    // the second place is kept for SRK/T's departure from T2
     let of_srkt = |w: &srkt::Working| {
         let long = |limit: f64, code| when(w.measured_al > limit, code);
         [
@@ -176,11 +181,12 @@ fn doubts(prediction: &Prediction, case: &Case, constants: &Constants) -> [Optio
             None,
             long(RETINA_TURNS.get(), Code::RetinaTurned),
             long(LCOR_TURNS.get(), Code::LcorTurned),
+            None,
         ]
     };
-    let of_holladay1 = [when(constants.surgeon_factor.is_none(), Code::Converted), None, None, None];
+    let of_holladay1 = [when(constants.surgeon_factor.is_none(), Code::Converted), None, None, None, None];
     let of_hofferq = |w: &hofferq::Working| {
-        [when(constants.pacd.is_none(), Code::Converted), None, when(w.a != w.al, Code::Clamped), None]
+        [when(constants.pacd.is_none(), Code::Converted), None, when(w.a != w.al, Code::Clamped), None, None]
     };
     let of_haigis = |own| {
         [
@@ -188,19 +194,20 @@ fn doubts(prediction: &Prediction, case: &Case, constants: &Constants) -> [Optio
             when(constants.haigis_a0.is_some() && constants.haigis_slopes.is_none(), Code::UsualSlopes),
             None,
             None,
+            None,
         ]
     };
     // double-K stands and falls with its two corneas
     let history = when(case.k_after_from() == Some(KAfterFrom::History), Code::KFromHistory);
-    let double = |[first, _, third, fourth]: [Option<Code>; 4]| [first, history, third, fourth];
+    let double = |[first, _, third, fourth, _]: Doubts| [first, history, third, fourth, None];
     match prediction {
-        Prediction::Srk2(_) => [Some(Code::Superseded), None, None, None],
+        Prediction::Srk2(_) => [Some(Code::Superseded), None, None, None, None],
         Prediction::Srkt(w) => of_srkt(w),
-        Prediction::T2(w) => [when(w.measured_al > RETINA_TURNS.get(), Code::RetinaTurned), None, None, None],
+        Prediction::T2(w) => [when(w.measured_al > RETINA_TURNS.get(), Code::RetinaTurned), None, None, None, None],
         Prediction::Holladay1(_) => of_holladay1,
         Prediction::HofferQ(w) => of_hofferq(w),
         Prediction::Haigis(w) => of_haigis((w.a0, w.a1, w.a2)),
-        Prediction::ShammasPl(..) => [None; 4],
+        Prediction::ShammasPl(..) => [None; 5],
         Prediction::HaigisL(w) => of_haigis((w.a0, w.a1, w.a2)),
         Prediction::DoubleSrkt(w, _) => double(of_srkt(w)),
         Prediction::DoubleHolladay1(..) => double(of_holladay1),

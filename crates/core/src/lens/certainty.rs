@@ -67,16 +67,25 @@ pub fn budget(slopes: &Gradient, scatter: &Scatter) -> Budget {
     Budget { al, k, acd, position, label, refraction, sd, half_50, half_95 }
 }
 
-/// The chance, in per cent, that a normal scatter about nothing stays within so many dioptres.
+/// The chance, in per cent, that what scatters normally about a place lies within so many dioptres of another, which is off
+/// by so many.
 ///
 /// ```text
-/// 100 erf(within/(SD sqrt(2)))          100 where nothing scatters
+/// 50 (erf((within - off)/(SD sqrt(2))) + erf((within + off)/(SD sqrt(2))))          where nothing scatters, 100 or 0
 /// ```
 ///
 /// ```
 /// use ocellus_core::lens::certainty::chance;
-/// assert!((chance(0.5, 0.5) - 68.27).abs() < 0.005);
+/// assert!((chance(0.0, 0.5, 0.5) - 68.27).abs() < 0.005);
+/// assert!((chance(1.0, 0.5, 0.5) - 15.73).abs() < 0.005);
 /// ```
-pub fn chance(within: f64, sd: f64) -> f64 {
-    if sd > 0.0 { 100.0 * erf(within / (sd * sqrt(2.0))) } else { 100.0 }
+pub fn chance(off: f64, within: f64, sd: f64) -> f64 {
+    if sd > 0.0 {
+        let spread = sd * sqrt(2.0);
+        50.0 * (erf((within - off) / spread) + erf((within + off) / spread))
+    } else if off.abs() <= within {
+        100.0
+    } else {
+        0.0
+    }
 }

@@ -36,7 +36,7 @@ pub fn tolerance(power: LensPower) -> f64 {
 /// The label of this model that a rule points out, and what it leaves; `None` where the model has none.
 ///
 /// The first myopic is the weakest label that leaves less than 0 D. The nearest leaves least to the target; of two that are
-/// equally near, the stronger, which leaves the eye the more myopic. `exact` is the label that would leave just 0 D, or the
+/// equally near, the stronger, which leaves the eye the more myopic. A power a step beyond all that is made has none. `exact` is the label that would leave just 0 D, or the
 /// target.
 pub(crate) fn by_rule(
     rule: LabelRule,
@@ -44,6 +44,12 @@ pub(crate) fn by_rule(
     exact: f64,
     left: impl Fn(LensPower) -> Option<f64>,
 ) -> Option<(LensPower, f64)> {
+    // none of what is made comes near
+    let beyond = case.lens_least().is_some_and(|least| exact < least.d() - case.lens_step.d())
+        || case.lens_most().is_some_and(|most| exact > most.d() + case.lens_step.d());
+    if beyond {
+        return None;
+    }
     // the label nearest to the exact power, and those beside it
     let labels = (-1..=1).filter_map(|by| at(steps_from(exact, case) + f64::from(by), case));
     let mut asked = labels.filter_map(|label| Some((label, left(label)?)));

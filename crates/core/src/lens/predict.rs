@@ -116,7 +116,7 @@ pub(crate) fn adjusted(method: Method, case: &Case) -> Option<long_eye::Working>
 }
 
 /// The cornea before a laser, and its power then and after.
-fn two_corneas(method: Method, case: &Case) -> Result<(Cornea, Corneas), Caution> {
+pub(crate) fn two_corneas(method: Method, case: &Case) -> Result<(Cornea, Corneas), Caution> {
     let lacks = |code| Caution::of(code, method);
     let before = case.k_before().ok_or(lacks(Code::NeedsKBefore))?;
     let after = k_after(case).map_err(lacks)?;

@@ -9,7 +9,7 @@ use crate::working::Topic;
 working! {
     /// From a refraction to a lens, step by step.
     Working of Topic::Second;
-    k "K" "D" = "K = 1000 (1.3375 - 1)/r" [], "mean corneal power", Identity Two;
+    k "K" "D" = "K = 1000 (1.3375 - 1)/r; after laser the K after, where an estimate was entered" [], "mean corneal power", Identity Two;
     elp "d" "mm" = "entered; or the method's, less the shift where the lens goes into the sulcus" [], "position of the lens", Entered Entered;
     rx_now "x" "D" = "entered" [], "refraction today, at the spectacles", Entered Entered;
     rx_wanted "x'" "D" = "entered" [], "refraction wanted, at the spectacles", Entered Entered;

@@ -139,7 +139,7 @@ fn labels(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, si
                 sink.item(Item::of(What::LensPlaneCylinder, method, own).in_row(row));
             }
             let [aligned, ..] = turns.map(|(what, along)| {
-                let (_, left) = residual_along(&eye, vector, lens, along).ok()?;
+                let left = residual_along(&eye, vector, lens, along).ok()?;
                 sink.item(Item::of(what, method, left.cylinder()).in_row(row));
                 Some(left)
             });

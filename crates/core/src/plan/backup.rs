@@ -50,7 +50,8 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
         sink.item(Item::of(What::BackupBag, answer.method, answer.power));
         sink.item(Item::of(What::BackupExact, answer.method, there));
         sink.item(Item::of(What::BackupStep, answer.method, there - answer.power));
-        if backup.place == BackupPlace::Sulcus {
+        // of a minus lens the rule says nothing: there the sulcus wants more
+        if backup.place == BackupPlace::Sulcus && answer.power > 0.0 {
             sink.item(Item::of(What::ThumbLess, answer.method, answer.power - THUMB_LESS.get()));
             sink.item(Item::of(What::ThumbMuch, answer.method, answer.power - THUMB_MUCH.get()));
         }

@@ -3,7 +3,7 @@
 use super::{entries, lens};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::choice::{ConstantsFrom, SecondFor};
+use crate::choice::{AlMethod, ConstantsFrom, SecondFor};
 use crate::constant::certainty::{SD_ACD, SD_AL, SD_K};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
@@ -21,11 +21,13 @@ use crate::sink::Sink;
 struct Moved {
     method: Method,
     rx: f64,
+    /// How far that is from the target, D.
+    off: f64,
     slopes: Gradient,
     /// Lens position per unit of the method's own constant, mm.
     constant: f64,
     tolerance: f64,
-    converted: bool,
+    in_doubt: bool,
 }
 
 #[inline(never)]
@@ -44,7 +46,9 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if after_laser(case).is_some() {
         return sink.caution(Caution::about(Code::NoBudget, Field::PreviousSurgery));
     }
-    let Some(scatter) = scatter(case) else { return };
+    let Some(scatter) = scatter(case) else {
+        return sink.caution(Caution::about(Code::SdNeeded, Field::AlScatter));
+    };
     scatter_used(case, &scatter, first.tolerance, sink);
     all().for_each(|moved| shares(moved, &scatter, sink));
     let optimised = case.constants_from() == Some(ConstantsFrom::Optimised);
@@ -66,7 +70,8 @@ fn moved(case: &Case, method: Method) -> Option<Moved> {
     let chosen = chosen(case, &answer)?;
     let (rx, slopes) = at(case, &answer, &chain, chosen)?;
     let (slopes, tolerance) = (slopes.gradient(), tolerance(chosen));
-    Some(Moved { method, rx, slopes, constant: chain.constant, tolerance, converted: answer.converted() })
+    let (off, in_doubt) = (rx - case.target.d(), answer.in_doubt());
+    Some(Moved { method, rx, off, slopes, constant: chain.constant, tolerance, in_doubt })
 }
 
 /// The refraction that a lens of this label leaves, and its slopes.
@@ -96,8 +101,12 @@ fn errors(moved: &Moved, sink: &mut dyn Sink) {
     left(What::ErrorConstant, -0.1 * moved.constant * slopes.position);
 }
 
-/// What scatters how far: as entered, or as it usually does. The label's part is each lens's own.
+/// What scatters how far: as entered, or as it usually does; a length by ultrasound has no usual scatter here. The label's
+/// part is each lens's own.
 pub(crate) fn scatter(case: &Case) -> Option<Scatter> {
+    if case.al_scatter().is_none() && case.al_method() != Some(AlMethod::Optical) {
+        return None;
+    }
     Some(Scatter {
         al: case.al_scatter().map_or(SD_AL.get(), |sd| sd.mm()),
         k: case.k_scatter().map_or(SD_K.get(), |sd| sd.d()),
@@ -110,15 +119,24 @@ pub(crate) fn scatter(case: &Case) -> Option<Scatter> {
 
 #[inline(never)]
 fn scatter_used(case: &Case, scatter: &Scatter, tolerance: f64, sink: &mut dyn Sink) {
-    sink.item(Item::one(What::SdAl, scatter.al));
-    sink.item(Item::one(What::SdK, scatter.k));
-    sink.item(Item::one(What::SdAcd, scatter.acd));
-    let entered = |fields: &[Field]| fields.iter().all(|field| case.draft().has(*field));
-    if !entered(&[Field::AlScatter, Field::KScatter, Field::AcdScatter]) {
+    let mut usual = false;
+    for (field, what, sd) in [
+        (Field::AlScatter, What::SdAl, scatter.al),
+        (Field::KScatter, What::SdK, scatter.k),
+        (Field::AcdScatter, What::SdAcd, scatter.acd),
+    ] {
+        if case.draft().has(field) {
+            sink.entry(field);
+        } else {
+            sink.item(Item::one(what, sd));
+            usual = true;
+        }
+    }
+    if usual {
         sink.caution(Caution::general(Code::SdUsual));
     }
     entries(case, sink, &[Field::PositionSd, Field::RefractionSd]);
-    if !entered(&[Field::PositionSd, Field::RefractionSd]) {
+    if ![Field::PositionSd, Field::RefractionSd].iter().all(|field| case.draft().has(*field)) {
         sink.caution(Caution::general(Code::SdMemory));
     }
     sink.item(Item::one(What::LabelTolerance, tolerance));
@@ -161,7 +179,7 @@ fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, sink: &mut dyn Si
     if !optimised {
         return false;
     }
-    if moved.converted {
+    if moved.in_doubt {
         sink.caution(Caution::of(Code::NoInterval, moved.method));
         return false;
     }
@@ -169,7 +187,7 @@ fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, sink: &mut dyn Si
     item(What::High50, rx + budget.half_50);
     item(What::Low95, rx - budget.half_95);
     item(What::High95, rx + budget.half_95);
-    item(What::Chance05, chance(0.5, budget.sd));
-    item(What::Chance10, chance(1.0, budget.sd));
+    item(What::Chance05, chance(moved.off, 0.5, budget.sd));
+    item(What::Chance10, chance(moved.off, 1.0, budget.sd));
     true
 }

@@ -4,11 +4,12 @@ use super::entries;
 use crate::case::Case;
 use crate::caution::{Caution, Code};
 use crate::choice::{KAfterFrom, LongEye};
-use crate::constant::eye::K_AFTER_APART;
+use crate::constant::eye::{K_AFTER_APART, K_AFTER_TODAY};
 use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::answer::{Answer, Answers};
-use crate::lens::predict::{adjusted, after_laser, k_from_history, predict_at};
+use crate::lens::predict::{adjusted, after_laser, k_after, k_from_history, predict_at};
+use crate::lens::shammas::Laser;
 use crate::lens::{Method, long_eye};
 use crate::quantity::AxialLength;
 use crate::sink::Sink;
@@ -16,9 +17,7 @@ use crate::sink::Sink;
 /// What is known of the cornea before and after a laser.
 #[inline(never)]
 pub(super) fn laser(case: &Case, sink: &mut dyn Sink) {
-    if after_laser(case).is_none() {
-        return;
-    }
+    let Some(laser) = after_laser(case) else { return };
     entries(
         case,
         sink,
@@ -30,6 +29,15 @@ pub(super) fn laser(case: &Case, sink: &mut dyn Sink) {
     }
     if case.k_after_from() == Some(KAfterFrom::BothSurfaces) {
         sink.caution(Caution::about(Code::KBothSurfaces, Field::KAfter));
+    }
+    // what it did to the cornea, by whatever is known of it
+    let became = k_after(case).ok().or(history);
+    let flatter = case.k_before().zip(became).map(|(before, after)| before.d() - after.d());
+    if flatter.is_some_and(|by| if laser == Laser::Myopic { by < 0.0 } else { by > 0.0 }) {
+        sink.caution(Caution::about(Code::LaserKind, Field::PreviousSurgery));
+    }
+    if became.is_some_and(|k| (k.d() - case.cornea.k()).abs() > K_AFTER_TODAY.get()) {
+        sink.caution(Caution::about(Code::KAfterToday, Field::KAfter));
     }
     let apart = history.zip(case.k_after()).map(|(history, estimate)| (history.d() - estimate.d()).abs());
     if apart.is_some_and(|apart| apart > K_AFTER_APART.get()) {

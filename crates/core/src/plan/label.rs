@@ -3,7 +3,7 @@
 use super::lens;
 use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::choice::LabelRule;
+use crate::choice::{LabelPower, LabelRule};
 use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::answer::Answers;
@@ -15,6 +15,9 @@ use crate::sink::Sink;
 #[inline(never)]
 pub(super) fn plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
     let Some(rule) = case.label_rule() else { return };
+    if case.toric().is_some_and(|toric| toric.label_power == LabelPower::FlattestMeridian && toric.chosen.is_none()) {
+        return sink.caution(Caution::about(Code::RuleNeedsCylinder, Field::LabelRule));
+    }
     for answer in answers.iter().flatten() {
         let aim = match rule {
             LabelRule::FirstMyopic => Refraction::from_d(0.0).unwrap_or(case.target),

@@ -4,13 +4,13 @@ use super::{constants, entries, hard_eyes, label};
 use crate::astigmatism::toric::{ToricLens, at_lens_plane};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
-use crate::choice::{ConstantsFrom, CylinderPlane, LabelPower, SecondFor};
+use crate::choice::{ConstantsFrom, CylinderPlane, LabelPower, SecondFor, SecondPlace};
 use crate::constant::eye::*;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::answer::{Answer, Answers, NONE, answer_shown};
 use crate::lens::ladder::{labels, on_label, range, widened};
-use crate::lens::predict::{adjusted, after_laser, methods, refusals};
+use crate::lens::predict::{adjusted, after_laser, refusals};
 use crate::quantity::LensPower;
 use crate::sink::Sink;
 
@@ -25,6 +25,10 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     hard_eyes::adjustments(case, &answers, sink);
     label::plan(case, &answers, sink);
     constants::plan(case, sink);
+    // no method after laser is adjusted: there the entry is used for nothing
+    if after_laser(case).is_none() {
+        entries(case, sink, &[Field::LongEye]);
+    }
     entries(case, sink, MODEL);
 }
 
@@ -37,7 +41,6 @@ const MODEL: &[Field] = &[
     Field::HaigisA1,
     Field::HaigisA2,
     Field::ConstantsFrom,
-    Field::LongEye,
     Field::LabelRule,
     Field::Vertex,
     Field::LensStep,
@@ -67,7 +70,11 @@ fn computed(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
         return;
     }
     of_length(case, sink);
+    unadjusted(case, answers, sink);
     constants::apart(case, sink);
+    if case.second_for().is_some() && case.second_place() == Some(SecondPlace::Sulcus) {
+        sink.caution(Caution::about(Code::FirstLensBag, Field::SecondPlace));
+    }
     if case.constants_from() == Some(ConstantsFrom::Maker) {
         sink.caution(Caution::about(Code::ConstantsOfMaker, Field::ConstantsFrom));
     }
@@ -100,8 +107,6 @@ fn of_length(case: &Case, sink: &mut dyn Sink) {
         }
     };
     let al = case.axial_length.map_or(0.0, |al| al.mm());
-    let applied = methods(case).iter().any(|method| adjusted(*method, case).is_some());
-    when(al > LONG_EYE.get() && !applied, Code::LongEye);
     when(al < GUIDANCE_SHORT.get(), Code::ShortEye);
     when(al < VERY_SHORT.get(), Code::VeryShort);
 }
@@ -137,9 +142,26 @@ fn entered(case: &Case, no_choice: bool, sink: &mut dyn Sink) {
     }
 }
 
+/// Which methods take a long eye as it was measured: all, or those that the set asked for has no line for.
+fn unadjusted(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
+    if case.axial_length.is_none_or(|al| al.mm() <= LONG_EYE.get()) {
+        return;
+    }
+    let methods = || answers.iter().flatten().map(|answer| answer.method);
+    if methods().all(|method| adjusted(method, case).is_none()) {
+        return sink.caution(Caution::about(Code::LongEye, Field::AxialLength));
+    }
+    for method in methods().filter(|method| adjusted(*method, case).is_none()) {
+        sink.caution(Caution::of(Code::LongEye, method));
+    }
+}
+
 fn method(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
     let of = |what, value| Item::of(what, answer.method, value);
     sink.item(of(What::ExactPower, answer.power));
+    if LensPower::from_d(answer.power).is_err() {
+        sink.caution(Caution::of(Code::NoSuchLens, answer.method));
+    }
     if let Some(eye) = answer.optics.thin_eye() {
         sink.item(of(What::LensPosition, eye.elp));
     }

@@ -17,15 +17,15 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::SecondEye);
     let Some((left, predicted)) = case.fellow_refraction().zip(case.fellow_predicted()) else { return };
     super::entries(case, sink, &[Field::FellowPredicted, Field::FellowRefraction]);
+    if case.fellow_state() != Some(EyeState::Pseudophakic) {
+        return sink.caution(Caution::about(Code::FirstEyeNoLens, Field::FellowState));
+    }
     let (error, half) = expected(left, predicted);
     sink.item(Item::one(What::FirstError, error));
     sink.item(Item::one(What::HalfError, half));
     sink.caution(Caution::about(Code::HalfOfFirst, Field::FellowPredicted));
     if error.abs() > FIRST_EYE_FAR.get() {
         sink.caution(Caution::about(Code::FirstEyeFar, Field::FellowPredicted));
-    }
-    if case.fellow_state() != Some(EyeState::Pseudophakic) {
-        sink.caution(Caution::about(Code::FirstEyeNoLens, Field::FellowState));
     }
     let mut answers = NONE;
     answer_shown(case, &mut |_| {}, &mut answers);

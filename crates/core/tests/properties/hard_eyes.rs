@@ -132,7 +132,7 @@ proptest! {
         let sum = one.al + one.k + one.acd + one.position + one.label + one.refraction;
         prop_assert!((sum - one.sd * one.sd).abs() < 1e-12);
         let wider = budget(&slopes, &Scatter { position: 0.25 * more, ..scatter });
-        prop_assert!(wider.sd >= one.sd && chance(0.5, wider.sd) <= chance(0.5, one.sd));
-        prop_assert!(chance(0.5, one.sd) <= chance(1.0, one.sd) && chance(1.0, one.sd) <= 100.0);
+        prop_assert!(wider.sd >= one.sd && chance(0.0, 0.5, wider.sd) <= chance(0.0, 0.5, one.sd));
+        prop_assert!(chance(0.0, 0.5, one.sd) <= chance(0.0, 1.0, one.sd) && chance(0.0, 1.0, one.sd) <= 100.0);
     }
 }

@@ -111,7 +111,10 @@ pub(super) fn register(registry: &mut Registry) {
             symbol(&[symbols], |sink| show(&budget, sink))
         };
         chance => "chance-*" => |chance; value|
-            Ok(vec![chance(value.number("half_width_d")?, value.number("sd_d")?)]);
+            {
+                let off = if value.given.contains_key("off_d") { value.number("off_d")? } else { 0.0 };
+                Ok(vec![chance(off, value.number("half_width_d")?, value.number("sd_d")?)])
+            };
         budget => "normal-*" => |budget; value| {
             let nothing = Gradient { al: 0.0, k: 0.0, acd: 0.0, position: 0.0, lens: 0.0 };
             let one = Scatter { al: 0.0, k: 0.0, acd: 0.0, position: 0.0, label: 0.0, refraction: 1.0 };
