@@ -94,6 +94,7 @@ const CAUSES: &[(&str, &[Code])] = &[
         &[Code::SecondNeedsPosition],
     ),
     ("SECOND; second_for exchange", &[Code::SecondNeedsLens]),
+    ("SECOND; second_place bag", &[Code::AddedInBag]),
     ("SECOND; second_for aphakic; -axial_length_mm; -al_method", &[Code::NeedsLength]),
     (
         "lens_front_radius_mm 12.00; lens_back_radius_mm -12.00; lens_centre_mm 0.90; lens_index 1.470",

@@ -150,7 +150,7 @@ cautions! {
     AfterLaser "after_laser" Caution "After corneal laser the ordinary methods are refused. These were made for it; each rests on an estimate of the cornea, and they differ more than ordinary methods do.", Aramberri2003 Two;
     NotThisEye "not_this_eye" Note "Not made for this eye: Haigis-L is for eyes after laser for short sight, Shammas-PL and double-K for any laser.", HaigisL2008 Read;
     NeedsKBefore "needs_k_before" Note "No corneal power from before the laser, which this method takes the lens position from.", Aramberri2003 Two;
-    NeedsKAfter "needs_k_after" Note "No estimate of the corneal power after the laser, with where it comes from.", Aramberri2003 Two;
+    NeedsKAfter "needs_k_after" Note "No estimate of the corneal power after the laser, with where it comes from (k_after_from; history takes the one that follows from the records).", Aramberri2003 Two;
     RawKAfter "raw_k_after" Refuse "What a keratometer reads after laser is not the power of the cornea: after -6 D of laser for short sight it is too steep, and the eye is left about 0.6 D hyperopic. Not taken as the power after.", Aramberri2003 Two;
     KFromHistory "k_from_history" Caution "K after by its history alone: only as good as records often years old.", Ng77 Memory;
     KBothSurfaces "k_both_surfaces" Caution "K after from both surfaces: it must be given as the keratometric power that means the same; a net power is about 1.2 D less.", Identity Two;
@@ -226,8 +226,9 @@ cautions! {
     SecondLaser "second_laser" Caution "After laser this lens is computed with the K after, where an estimate was entered, else with today's keratometry. The smaller the change of refraction, the less it matters.", Holladay1993 Memory;
     SecondApart "second_apart" Caution "By the refraction another power is asked for than by the methods, by more than 2 D: a sign or another entry may be wrong, or the surprise has a cause to look for.", Here Chosen;
     TwoLenses "two_lenses" Caution "A power was chosen for a first lens and one for the lens by refraction: which of them goes into this eye?", WrongLens Chosen;
+    AddedInBag "added_in_bag" Caution "A second lens in the bag with the first: is the sulcus meant?", NoSource CommonPractice;
     SecondState "second_state" Caution "What was in the eye when it was measured does not go with what this lens is for.", Here Chosen;
-    SecondNeedsPosition "second_needs_position" Refuse "No position was entered for this lens, and no method gives one.", Here Chosen;
+    SecondNeedsPosition "second_needs_position" Refuse "No position was entered for this lens (second_position_mm), and no method gives one: that would take an axial length and the constants of the new lens.", Here Chosen;
     SecondNeedsLens "second_needs_lens" Refuse "An exchange needs the power of the lens that is in the eye.", Identity Two;
     NoSecondPower "no_second_power" Caution "No power was entered for this lens: choose one and enter it as on its label.", Here Chosen;
     SecondFar "second_far" Caution "The power chosen leaves more than 0.5 D from the target: is it the lens that was meant?", WrongLens Chosen;

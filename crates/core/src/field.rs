@@ -244,8 +244,8 @@ fields! {
     }
     Laser {
         KBefore "k_before_d" "kbefore" (number 2 CORNEAL_POWER) "mean K before the laser, at 1.3375";
-        RefractionBefore "refraction_before_d" "rxbefore" (number 2 REFRACTION) "refraction before the laser";
-        RefractionAfter "refraction_after_d" "rxafter" (number 2 REFRACTION) "refraction after it, before cataract";
+        RefractionBefore "refraction_before_d" "rxbefore" (number 2 REFRACTION) "spherical equivalent before laser";
+        RefractionAfter "refraction_after_d" "rxafter" (number 2 REFRACTION) "spherical equivalent after, stable";
         KAfter "k_after_d" "kafter" (number 2 CORNEAL_POWER) "K after the laser, estimated, 1.3375";
         KAfterFrom "k_after_from" "kafterfrom" (choice KAfterFrom) "where that estimate comes from";
     }
@@ -255,7 +255,7 @@ fields! {
         FellowK2 "fellow_k2_d" "fk2" (number 2 CORNEAL_POWER) "fellow eye, corneal power 2";
         FellowRefraction "fellow_refraction_d" "frx" (number 2 REFRACTION) "fellow eye, refraction today";
         FellowState "fellow_state" "fstate" (choice EyeState) "fellow eye, what is in it";
-        FellowPredicted "fellow_predicted_d" "fpredicted" (number 2 REFRACTION) "fellow eye, what was predicted";
+        FellowPredicted "fellow_predicted_d" "fpredicted" (number 2 REFRACTION) "fellow eye, spherical eq. predicted";
     }
     Target {
         Target "target_d" "target" (number 2 REFRACTION) "agreed target, spherical equivalent";
@@ -311,7 +311,7 @@ fields! {
     }
     Second {
         SecondFor "second_for" "secondfor" (choice SecondFor) "lens by refraction, for";
-        RefractionNow "refraction_now_d" "rxnow" (number 2 REFRACTION) "refraction today";
+        RefractionNow "refraction_now_d" "rxnow" (number 2 REFRACTION) "spherical equivalent today";
         LensInEye "lens_in_eye_d" "iolnow" (number 2 LENS_POWER) "power of the lens in the eye";
         SecondPlace "second_place" "secondplace" (choice SecondPlace) "where that lens would go";
         SecondPosition "second_position_mm" "secondpos" (number 2 LENS_POSITION) "its position behind the cornea";

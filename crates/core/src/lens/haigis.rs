@@ -15,7 +15,7 @@ pub type Constants = (HaigisA0, HaigisSlope, HaigisSlope);
 working! {
     /// Haigis' intermediate values.
     Working of Topic::Method(Method::Haigis);
-    al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Entered;
+    al "AL" "mm" = "entered; AL* where a long eye's is adjusted" [], "axial length, also in the optics", Entered Entered;
     acd "ACD" "mm" = "entered, from the front of the cornea" [], "chamber depth", Entered Entered;
     r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power", Identity Two;
     a0 "a0" "mm" = "entered, or unoptimised: a0 = 0.62467 A - 72.434" [ACD_CONST_SLOPE, HAIGIS_A0], "lens constant", Haigis2004 Two;

@@ -13,7 +13,7 @@ use crate::working::Topic;
 working! {
     /// Hoffer Q's intermediate values.
     Working of Topic::Method(Method::HofferQ);
-    al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Entered;
+    al "AL" "mm" = "entered; AL* where a long eye's is adjusted" [], "axial length, also in the optics", Entered Entered;
     k "K" "D" = "K = 1000 (1.3375 - 1)/r, r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [INDEX_1_3375], "mean corneal power, also in the optics", Identity Two;
     pacd "pACD" "mm" = "entered; or (SF + 3.595)/0.9704 with SF = 0.5663 A - 65.60, or the surgeon factor where there is no A"
         [PACD_ADD, PACD_DIV, SF_SLOPE, SF_0], "personalised chamber depth", Holladay2003 Two;

@@ -13,7 +13,7 @@ use crate::working::Topic;
 working! {
     /// Holladay 1's intermediate values.
     Working of Topic::Method(Method::Holladay1);
-    measured_al "AL" "mm" = "entered" [], "axial length", Entered Entered;
+    measured_al "AL" "mm" = "entered; AL* where a long eye's is adjusted" [], "axial length", Entered Entered;
     r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power", Identity Two;
     sf "SF" "mm" = "entered, or from the A-constant: SF = 0.5663 A - 65.60" [SF_SLOPE, SF_0], "surgeon factor", Holladay2003 Two;
     rag "Rag" "mm" = "Rag = max(r, 7)" [HOLLADAY_R_MIN], "radius used for the chamber", Holladay1988 Memory;

@@ -10,7 +10,7 @@ working! {
     /// From a refraction to a lens, step by step.
     Working of Topic::Second;
     k "K" "D" = "K = 1000 (1.3375 - 1)/r; after laser the K after, where an estimate was entered" [], "mean corneal power", Identity Two;
-    elp "d" "mm" = "entered; or the method's, less the shift where the lens goes into the sulcus" [], "position of the lens", Entered Entered;
+    elp "d" "mm" = "entered; or the method's, less the shift where the lens goes into the sulcus" [], "position of the lens", Holladay1993 Memory;
     rx_now "x" "D" = "entered" [], "refraction today, at the spectacles", Entered Entered;
     rx_wanted "x'" "D" = "entered" [], "refraction wanted, at the spectacles", Entered Entered;
     behind "e" "mm" = "the shift, where a lens in the bag is exchanged for one in the sulcus; else 0" [], "how far behind lies the lens that is taken out", Entered Entered;

@@ -13,7 +13,7 @@ use crate::working::Topic;
 working! {
     /// SRK/T's intermediate values.
     Working of Topic::Method(Method::Srkt);
-    measured_al "AL" "mm" = "entered" [], "axial length", Entered Entered;
+    measured_al "AL" "mm" = "entered; AL* where a long eye's is adjusted" [], "axial length", Entered Entered;
     r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power", Identity Two;
     k "K" "D" = "K = 1000 (1.3375 - 1)/r" [INDEX_1_3375], "mean corneal power", Identity Two;
     a "A" "1" = "entered" [], "A-constant", Entered Entered;

@@ -112,6 +112,9 @@ fn spoken(case: &Case, purpose: SecondFor, sink: &mut dyn Sink) {
     if case.second_place() == Some(SecondPlace::Sulcus) && case.second_style().is_none() {
         sink.caution(Caution::about(Code::BackupStyleUnknown, Field::SecondStyle));
     }
+    if purpose == SecondFor::Added && case.second_place() == Some(SecondPlace::Bag) {
+        sink.caution(Caution::about(Code::AddedInBag, Field::SecondPlace));
+    }
     if case.lens_power().is_some() && case.second_power().is_some() {
         sink.caution(Caution::about(Code::TwoLenses, Field::SecondPower));
     }
