@@ -300,8 +300,9 @@ impl Page<'_> {
                 Some(_) if left.iter().all(|value| *value <= 0.0) => "myopic",
                 Some(_) => "either way",
             };
-            let (least, most) = (text::number(least, 2, false, ""), text::number(most, 2, false, "D"));
-            paragraph(self.out, "  ", &format!("{}: {direction}, by {least} to {most}", what.name()))?;
+            let (least, most) = (text::number(least, 2, false, "D"), text::number(most, 2, false, "D"));
+            let by = if least == most { most } else { format!("{least} to {most}") };
+            paragraph(self.out, "  ", &format!("{}: {direction}, by {by}", what.name()))?;
         }
         Ok(())
     }
