@@ -153,7 +153,7 @@ cautions! {
     NeedsKAfter "needs_k_after" Note "No estimate of the corneal power after the laser, with where it comes from (k_after_from; history takes the one that follows from the records).", Aramberri2003 Two;
     RawKAfter "raw_k_after" Refuse "What a keratometer reads after laser is not the power of the cornea: after -6 D of laser for short sight it is too steep, and the eye is left about 0.6 D hyperopic. Not taken as the power after.", Aramberri2003 Two;
     KFromHistory "k_from_history" Caution "K after by its history alone: only as good as records often years old.", Ng77 Memory;
-    KBothSurfaces "k_both_surfaces" Caution "K after from both surfaces: it must be given as the keratometric power that means the same; a net power is about 1.2 D less.", Identity Two;
+    KBothSurfaces "k_both_surfaces" Caution "K after from both surfaces: it must be given as the keratometric power that means the same; a net power is more than 1 D less.", Identity Two;
     KAfterDiffers "k_after_differs" Caution "The estimate of K after and the history differ by more than 1 D: look for the wrong one.", Here Chosen;
 
     LaserKind "laser_kind" Caution "The kind of laser and what it did disagree: laser for short sight flattens the cornea and makes the refraction less minus, laser for long sight the other way.", Identity Two;
@@ -177,8 +177,8 @@ cautions! {
     UsualSlopes "usual_slopes" Caution "Only a0 was entered: the usual a1 0.4 and a2 0.1 go with it. Are they this lens's own?", Haigis2004 Two;
     Superseded "superseded" Note "A regression of 1988, superseded: shown because it was asked for.", SrkII1988 Memory;
     LongEye "long_eye" Caution "Axial length above 25.0 mm: these methods tend to leave long eyes hyperopic, and no published adjustment of the length is applied.", Wang2011 Memory;
-    LengthAdjusted "length_adjusted" Caution "The axial length is adjusted by the published set that was asked for, and every number of this method rests on it. Its line makes a step where it begins, shown here: an eye a little shorter would get another lens.", Wang2011 Memory;
-    SetsCompared "sets_compared" Note "The published adjustments are shown side by side; none of them is applied.", Wang2011 Memory;
+    LengthAdjusted "length_adjusted" Caution "The axial length is adjusted by the published set that was asked for, and every number of this method rests on it. Its line makes a step where it begins, shown here: an eye a little shorter would get another lens.", WangKoch Memory;
+    SetsCompared "sets_compared" Note "The published adjustments are shown side by side; none of them is applied.", WangKoch Memory;
     VeryShort "very_short" Caution "Axial length below 20.0 mm: hardly any such eye was in the series behind these methods. A child's eye also grows, and its target is another question.", Here Chosen;
     ConstantsOfMaker "constants_of_maker" Caution "The constants are the maker's, not optimised on results: every prediction may be off to one side.", NoSource CommonPractice;
     ShortEye "short_eye" Caution "Axial length below 22.0 mm: lens position matters most here, and methods differ most.", NoSource CommonPractice;
@@ -207,7 +207,7 @@ cautions! {
 
     // How sure
     SdUsual "sd_usual" Note "SD of one optical biometer in 266 eyes used where none was entered (axial length 0.0177 mm, K 0.18 D, chamber depth 0.0247 mm).", Repeat2025 Read;
-    SdMemory "sd_memory" Note "SD of lens position and of a refraction after surgery (0.2 to 0.3 mm, 0.3 D): their usual size, from memory.", Norrby2008 Memory;
+    SdMemory "sd_memory" Note "SD of lens position and of a refraction after surgery (0.2 to 0.3 mm, 0.3 D): their usual size, recalled without a source.", NoSource CommonPractice;
     IntervalIf "interval_if" Note "Only if these SDs are right, nothing is biased, and the errors independent; the pupil is left out. An interval is about the prediction, a chance about the target.", Norrby2008 Two;
     NoInterval "no_interval" Note "No interval and no chance: these hold only for constants optimised on results (constants_from), the method's own, where nothing speaks against its answer.", Here Chosen;
     SdNeeded "sd_needed" Note "No shares, interval or chance: the usual scatter of an axial length is that of an optical biometer. Enter that of this measurement (axial_length_sd_mm).", Repeat2025 Read;

@@ -164,7 +164,7 @@ items! {
     LadderSpread "ladder_spread_d" "D" 2 false "spread between the methods compared", Here Chosen;
     PowerSpread "power_spread_d" "D" 2 false "spread of the powers compared", Here Chosen;
     KHistory "k_after_history_d" "D" 2 false "K after the laser, by its history", Aramberri2003 Memory;
-    AdjustedLength "adjusted_length_mm" "mm" 2 false "axial length, adjusted", Wang2011 Memory;
+    AdjustedLength "adjusted_length_mm" "mm" 2 false "axial length, adjusted", WangKoch Memory;
     AdjustedStep "adjustment_step_mm" "mm" 3 true "step where that begins", Identity Two;
     FirstSet "first_2011_power_d" "D" 2 true "power, first set of 2011", Wang2011 Memory;
     FirstStep "first_2011_step_mm" "mm" 3 true "step where it begins", Wang2011 Memory;

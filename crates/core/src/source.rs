@@ -82,6 +82,7 @@ sources! {
     HaigisCusp1993 = "Haigis, J Cataract Refract Surg 1993;19:442-446; Sheard et al. 2010";
     Holladay1993 = "Holladay, Am J Ophthalmol 1993;116:63-66";
     Wang2011 = "Wang et al., J Cataract Refract Surg 2011;37:2018-2027";
+    WangKoch = "Wang et al. 2011 and Wang, Koch 2018, J Cataract Refract Surg 37:2018-2027 and 44:1396-1397";
     Wang2018 = "Wang, Koch, J Cataract Refract Surg 2018;44:1396-1397";
     Shammas2007 = "Shammas, Shammas, J Cataract Refract Surg 2007;33:31-36";
     Shammas2013 = "J Cataract Refract Surg 2013;39:739-744";

@@ -20,6 +20,8 @@ const MISREADS: &[Misread] = &[
     misread(Field::K2, 5.0, 14.0, "a corneal radius in mm: r2_mm"),
     misread(Field::R1, 25.0, 65.0, "a corneal power in D: k1_d"),
     misread(Field::R2, 25.0, 65.0, "a corneal power in D: k2_d"),
+    misread(Field::KBefore, 5.0, 14.0, "a corneal radius in mm; this entry is a power"),
+    misread(Field::KAfter, 5.0, 14.0, "a corneal radius in mm; this entry is a power"),
     misread(Field::FellowK1, 5.0, 14.0, "a corneal radius in mm"),
     misread(Field::FellowK2, 5.0, 14.0, "a corneal radius in mm"),
     misread(Field::CornealThickness, 0.25, 1.0, "millimetres; this entry is in micrometres, as in 541"),

@@ -13,14 +13,14 @@ working! {
     al "AL" "mm" = "entered" [], "axial length", Entered Entered;
     slope "b" "1" = "2011, first and second set, and 2018: Holladay 1 0.8289, 0.8814, 0.817; Haigis 0.9286, 0.9621; SRK/T 0.8544, 0.8981, 0.8453; Hoffer Q 0.8530, 0.8776"
         [HOLLADAY1_FIRST_1, HOLLADAY1_SECOND_1, HOLLADAY1_2018_1, HAIGIS_FIRST_1, HAIGIS_SECOND_1, SRKT_FIRST_1, SRKT_SECOND_1, SRKT_2018_1, HOFFERQ_FIRST_1, HOFFERQ_SECOND_1],
-        "slope of the line", Wang2011 Memory;
+        "slope of the line", WangKoch Memory;
     constant "a" "mm" = "the same: Holladay 1 4.2663, 2.8701, 4.7013; Haigis 1.562, 0.6763; SRK/T 3.7222, 2.5637, 4.0773; Hoffer Q 3.5794, 2.9269"
         [HOLLADAY1_FIRST_0, HOLLADAY1_SECOND_0, HOLLADAY1_2018_0, HAIGIS_FIRST_0, HAIGIS_SECOND_0, SRKT_FIRST_0, SRKT_SECOND_0, SRKT_2018_0, HOFFERQ_FIRST_0, HOFFERQ_SECOND_0],
-        "its constant", Wang2011 Memory;
+        "its constant", WangKoch Memory;
     above "e" "mm" = "2011: 25.0; 2018: Holladay 1 26.5, SRK/T 27.0" [ABOVE_2011, HOLLADAY1_2018_ABOVE, SRKT_2018_ABOVE],
-        "length above which it holds", Wang2011 Memory;
+        "length above which it holds", WangKoch Memory;
     step "s" "mm" = "s = b e + a - e" [], "step that it makes there", Identity Two;
-    adjusted "AL*" "mm" = "AL* = b AL + a; used for AL from here on" [], "axial length adjusted", Wang2011 Memory;
+    adjusted "AL*" "mm" = "AL* = b AL + a; used for AL from here on" [], "axial length adjusted", WangKoch Memory;
 }
 
 /// The published sets, in the order they are shown.
