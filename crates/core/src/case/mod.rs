@@ -8,7 +8,6 @@ use crate::draft::Draft;
 use crate::error::{Code, Error};
 use crate::eye::cornea::Cornea;
 use crate::field::{Field, Quantity};
-use crate::item::What;
 use crate::quantity::*;
 
 /// One operated eye, checked; it borrows what was entered.
@@ -40,30 +39,6 @@ pub(crate) struct Constants {
     pub(crate) pacd: Option<Pacd>,
     pub(crate) haigis_a0: Option<HaigisA0>,
     pub(crate) haigis_slopes: Option<(HaigisSlope, HaigisSlope)>,
-}
-
-impl Constants {
-    /// What each constant entered means as an A-constant, and the number that says so, where the published conversions tell:
-    /// a0 with slopes of its own means none.
-    pub(crate) fn as_a(&self) -> [(Field, Option<What>, Option<AConstant>); 4] {
-        use crate::lens::convert::{a_from_haigis, a_from_surgeon_factor, surgeon_factor_from_pacd};
-        let of_pacd = |pacd| surgeon_factor_from_pacd(pacd).and_then(a_from_surgeon_factor).ok();
-        let usual_slopes = self.haigis_slopes.is_none();
-        [
-            (Field::AConstant, None, self.a),
-            (
-                Field::SurgeonFactor,
-                Some(What::AOfFactor),
-                self.surgeon_factor.and_then(|sf| a_from_surgeon_factor(sf).ok()),
-            ),
-            (Field::Pacd, Some(What::AOfPacd), self.pacd.and_then(of_pacd)),
-            (
-                Field::HaigisA0,
-                Some(What::AOfA0),
-                self.haigis_a0.filter(|_| usual_slopes).and_then(|a0| a_from_haigis(a0).ok()),
-            ),
-        ]
-    }
 }
 
 /// The cylinders one toric model may come in.
