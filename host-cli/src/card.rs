@@ -4,10 +4,10 @@ use crate::text::{self, WIDTH, paragraph};
 use ocellus_core::astigmatism::site;
 use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
-use ocellus_core::choice::Eye;
+use ocellus_core::choice::{BackFrom, Eye};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Item, Part, What};
+use ocellus_core::item::{Item, Part, Rows, What};
 use ocellus_core::lens::Method;
 use ocellus_core::plan::plan;
 use ocellus_core::quantity::Site;
@@ -163,7 +163,7 @@ impl Page<'_> {
             paragraph(self.out, "  ", "No lens is computed: the reason stands under REFUSED.")?;
         }
         // what the table below leaves out, before anyone reads it
-        if part == Part::Axis && cautions.iter().any(|c| c.code == Code::PosteriorIgnored) {
+        if part == Part::Axis && !table.is_empty() && cautions.iter().any(|c| c.code == Code::PosteriorIgnored) {
             paragraph(self.out, "  * ", Code::PosteriorIgnored.text())?;
         }
         let mut table_done = false;
@@ -219,7 +219,7 @@ impl Page<'_> {
         let number = self.draft.number(field);
         let remark = match (field, number) {
             (Field::Side, _) => return self.row(field.what(), self.side(), ""),
-            (Field::IncisionSite, Some(degrees)) => {
+            (Field::IncisionSite | Field::OtherSite, Some(degrees)) => {
                 let eye = if self.side() == "LEFT" { Eye::Left } else { Eye::Right };
                 Site::from_deg(degrees).map_or("", |s| site::word(s, eye)).to_owned()
             }
@@ -231,32 +231,67 @@ impl Page<'_> {
     }
 
     fn table(&mut self, items: &[&Item], cautions: &[Caution]) -> io::Result<()> {
-        let methods: Vec<Method> =
-            Method::ALL.iter().copied().filter(|m| items.iter().any(|i| i.method == Some(*m))).collect();
-        let ladder =
-            |item: &&&Item| matches!(item.what, What::LadderPower | What::LadderRefraction | What::LadderSpread);
-        let plain: Vec<&Item> = items.iter().filter(|i| !ladder(i)).copied().collect();
+        let of_method = |m: &Method| items.iter().any(|i| i.method == Some(*m));
+        let methods: Vec<Method> = Method::ALL.iter().copied().filter(of_method).collect();
+        let plain: Vec<&Item> = items.iter().filter(|i| Rows::with(i.what).is_none()).copied().collect();
         let left_out: Vec<Method> =
             items.iter().filter(|i| i.what == What::Compared && i.value == 0.0).filter_map(|i| i.method).collect();
         let names: Vec<String> = methods.iter().map(|m| marked(*m, &left_out)).collect();
         let names: Vec<&str> = names.iter().map(String::as_str).collect();
-        writeln!(self.out)?;
-        let together = side_by_side(&names);
-        for (place, (methods, names)) in methods.chunks(together).zip(names.chunks(together)).enumerate() {
-            if place > 0 {
-                writeln!(self.out)?;
-            }
-            self.rows(&plain, methods, names)?;
+        if !plain.is_empty() {
+            self.by_method(&plain, &methods, &names)?;
         }
-        self.in_words(&plain)?;
         if items.iter().any(|i| i.what == What::Compared) {
             for caution in cautions.iter().filter(|c| WHY_LEFT_OUT.contains(&c.code)) {
                 let method = caution.method.map_or("", Method::name);
                 paragraph(self.out, "  * ", &format!("{method}: {}", caution.code.text()))?;
             }
         }
-        let ladder: Vec<&Item> = items.iter().filter(ladder).copied().collect();
-        if ladder.is_empty() { Ok(()) } else { self.ladder(&names, &methods, &ladder) }
+        for rows in Rows::ALL {
+            let of_rows = |i: &&&Item| Rows::with(i.what).is_some_and(|of| of.leader == rows.leader);
+            let items: Vec<&Item> = items.iter().filter(of_rows).copied().collect();
+            if !items.is_empty() {
+                self.led(rows, &names, &methods, &items)?;
+            }
+        }
+        Ok(())
+    }
+
+    /// Tables with as many methods side by side as a page has room for, and what some of them say in words.
+    fn by_method(&mut self, plain: &[&Item], methods: &[Method], names: &[&str]) -> io::Result<()> {
+        let together = side_by_side(names);
+        for (methods, names) in methods.chunks(together).zip(names.chunks(together)) {
+            writeln!(self.out)?;
+            self.rows(plain, methods, names)?;
+        }
+        self.in_words(plain)?;
+        self.turns(plain, methods)
+    }
+
+    /// Each turn as a sentence that nobody can take the other way, once for the methods that say the same.
+    fn turns(&mut self, plain: &[&Item], methods: &[Method]) -> io::Result<()> {
+        let from = text::value(self.draft, Field::MarkFound);
+        let mut said: Vec<(String, Vec<&str>)> = Vec::new();
+        for &method in methods {
+            let degrees = |what: What| {
+                let item = plain.iter().find(|i| i.what == what && i.method == Some(method))?;
+                Some(text::number(item.value, what.places(), what.signed(), what.unit()))
+            };
+            let (Some(to), Some(counter), Some(clock)) =
+                (degrees(What::TurnTo), degrees(What::TurnCounter), degrees(What::TurnClock))
+            else {
+                continue;
+            };
+            let turn = format!("FROM {from} TO {to}: clockwise by {clock}, or counter-clockwise by {counter}");
+            match said.iter_mut().find(|(other, _)| *other == turn) {
+                Some((_, names)) => names.push(method.name()),
+                None => said.push((turn, vec![method.name()])),
+            }
+        }
+        for (turn, names) in said {
+            paragraph(self.out, "  ", &format!("{turn} ({})", names.join(", ")))?;
+        }
+        Ok(())
     }
 
     /// A row a number, a column a method.
@@ -307,24 +342,52 @@ impl Page<'_> {
         Ok(())
     }
 
-    /// Rows are label powers, columns methods; the lens chosen is pointed at.
-    fn ladder(&mut self, names: &[&str], methods: &[Method], items: &[&Item]) -> io::Result<()> {
-        const LABEL: usize = 14;
-        writeln!(self.out, "\n  Refraction at the spectacles with each label power, D:")?;
-        let names: Vec<&str> = names.iter().copied().chain(["spread"]).collect();
-        let gap = if LABEL + widths(&names, 2).iter().sum::<usize>() > WIDTH { 1 } else { 2 };
+    /// A table whose rows are no methods; the row that was chosen is pointed at.
+    fn led(&mut self, rows: &Rows, names: &[&str], methods: &[Method], items: &[&Item]) -> io::Result<()> {
+        let columns: Vec<(What, Option<Method>, &str)> = rows
+            .cells
+            .iter()
+            .flat_map(|(what, name)| match *name {
+                "" => methods.iter().zip(names).map(|(m, name)| (*what, Some(*m), *name)).collect(),
+                name => vec![(*what, None, name)],
+            })
+            .collect();
+        let leaders: Vec<&&Item> = items.iter().filter(|i| i.what == rows.leader).collect();
+        let label = |leader: &Item| {
+            let pointer = if self.chosen(leader) { ">" } else { " " };
+            format!("{pointer} {}", self.leader(leader))
+        };
+        let labels: Vec<String> = leaders.iter().map(|leader| label(leader)).collect();
+        let label_width = labels.iter().map(|label| label.chars().count() + 1).max().unwrap_or(0).max(14);
+        writeln!(self.out)?;
+        paragraph(self.out, "  ", rows.heading)?;
+        let names: Vec<&str> = columns.iter().map(|(.., name)| *name).collect();
+        let gap = if label_width + widths(&names, 2).iter().sum::<usize>() > WIDTH { 1 } else { 2 };
         let widths = widths(&names, gap);
-        self.cells("  label", LABEL, &widths, &names)?;
-        for leader in items.iter().filter(|i| i.what == What::LadderPower) {
-            let chosen = self.draft.number(Field::LensPower) == Some(leader.value);
-            let label = format!("{} {}", if chosen { ">" } else { " " }, text::number(leader.value, 2, true, "D"));
-            let mut cells: Vec<String> =
-                methods.iter().map(|m| cell(items, leader.row, What::LadderRefraction, Some(*m))).collect();
-            cells.push(cell(items, leader.row, What::LadderSpread, None));
+        self.cells(&format!("  {}", rows.of), label_width, &widths, &names)?;
+        for (leader, label) in leaders.iter().zip(&labels) {
+            let cells: Vec<String> = columns.iter().map(|(what, m, _)| cell(items, leader.row, *what, *m)).collect();
             let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
-            self.cells(&label, LABEL, &widths, &cells)?;
+            self.cells(label, label_width, &widths, &cells)?;
         }
         writeln!(self.out)
+    }
+
+    /// What leads a row: a number, or a word of the entry that it stands for.
+    fn leader(&self, item: &Item) -> String {
+        match item.what {
+            What::BackSource => BackFrom::WORDS.get(item.value as usize).unwrap_or(&"").replace('_', " "),
+            what => text::number(item.value, what.places(), what.signed() && item.value != 0.0, what.unit()),
+        }
+    }
+
+    /// Whether a row is the one that was chosen.
+    fn chosen(&self, leader: &Item) -> bool {
+        match leader.what {
+            What::LadderPower => self.draft.number(Field::LensPower) == Some(leader.value),
+            What::BackSource => self.draft.number(Field::BackFrom).or(Field::BackFrom.default()) == Some(leader.value),
+            _ => false,
+        }
     }
 
     fn cells(&mut self, label: &str, width: usize, widths: &[usize], cells: &[&str]) -> io::Result<()> {
@@ -438,9 +501,7 @@ fn origin(code: Code) -> String {
 fn in_table(line: &Line) -> Option<&Item> {
     match line {
         Line::Item(item) if item.method.is_some() => Some(item),
-        Line::Item(item) if matches!(item.what, What::LadderPower | What::LadderSpread | What::LabelCylinder) => {
-            Some(item)
-        }
+        Line::Item(item) if item.what == What::LabelCylinder || Rows::with(item.what).is_some() => Some(item),
         _ => None,
     }
 }

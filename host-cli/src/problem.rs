@@ -108,6 +108,11 @@ pub(crate) fn accepted_after(error: &Error, field: Field) -> String {
         (Code::Disagree, Field::BiometryDate) => "a date not later than surgery_date".to_owned(),
         (Code::Disagree, Field::LensMost) => "a power not below lens_least_d".to_owned(),
         (Code::Disagree, Field::LensLength) => "a length not below optic_mm".to_owned(),
+        (Code::Twice, Field::SiteWord | Field::ClockHour) => {
+            "one of incision_site_deg, incision_site_word, and incision_clock_h with clock_seen_from".to_owned()
+        }
+        (Code::Twice, Field::Centroid) => "flattening by each cut, or the centroid of all that you do".to_owned(),
+        (Code::Twice, Field::BackFrom) => "\"none\": a total power has the back of the cornea in it".to_owned(),
         _ => accepted(field),
     }
 }

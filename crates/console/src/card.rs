@@ -13,7 +13,7 @@ use ocellus_core::caution::{Caution, Code};
 use ocellus_core::choice::CylinderPlane;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
-use ocellus_core::item::{Item, Part, What};
+use ocellus_core::item::{Item, Part, Rows, What};
 use ocellus_core::plan::plan;
 use ocellus_core::quantity::Site;
 use ocellus_core::sign_off::SignOff;
@@ -83,7 +83,8 @@ enum Block {
     Cylinders,
     /// A table with a line a method, by its number.
     Table(usize),
-    Ladder,
+    /// A table that no method leads, by what leads it.
+    Rows(What),
 }
 
 /// Columns at which values and remarks begin.
@@ -103,7 +104,7 @@ struct Card<'a, 'p> {
     any: bool,
     block: Block,
     row: Row,
-    /// A bit for each method in the table.
+    /// A bit for each method that this part has told of.
     shown: u16,
 }
 
@@ -162,9 +163,11 @@ impl<'a, 'p> Card<'a, 'p> {
                 }
                 table::heading(columns, self.page);
             }
-            Block::Ladder => {
+            Block::Rows(leader) => {
                 self.page.end();
-                table::ladder_heading(self.shown, self.page);
+                if let Some(rows) = Rows::with(leader) {
+                    table::led_heading(rows, self.shown, self.page);
+                }
             }
         }
     }
@@ -181,8 +184,10 @@ impl<'a, 'p> Card<'a, 'p> {
                 }
                 self.direction(self.columns(table));
             }
-            Block::Ladder => {
-                self.row.print_ladder(self.shown, self.draft.number(Field::LensPower), self.page);
+            Block::Rows(leader) => {
+                if let Some(rows) = Rows::with(leader) {
+                    self.row.print_led(rows, self.shown, self.draft, self.page);
+                }
                 self.page.end();
             }
         }
@@ -198,6 +203,13 @@ impl<'a, 'p> Card<'a, 'p> {
     fn direction(&mut self, columns: &[table::Column]) {
         if columns.first().is_some_and(|column| column.0 == What::ErrorAl) {
             self.page.paragraph("  ", "+ leaves the eye hyperopic, - myopic.");
+        }
+        if columns.first().is_some_and(|column| column.0 == What::TurnTo) {
+            self.page.raw("  FROM ");
+            self.page.hang();
+            self.page.value(self.draft, Field::MarkFound);
+            self.page.text(" TO the meridian in the first column, the eye seen from the front; both ways end there.");
+            self.page.end();
         }
     }
 
@@ -230,7 +242,7 @@ impl<'a, 'p> Card<'a, 'p> {
         self.name(field.what());
         match (field, self.draft.number(field)) {
             (Field::Side, _) => self.page.line(side(self.draft).1),
-            (Field::IncisionSite, Some(degrees)) => {
+            (Field::IncisionSite | Field::OtherSite, Some(degrees)) => {
                 self.page.value(self.draft, field);
                 let eye = side(self.draft).0;
                 self.remark(Site::from_deg(degrees).map_or("", |site| site::word(site, eye)));
@@ -275,7 +287,7 @@ fn is_of_chosen(column: &table::Column) -> bool {
 impl Sink for Card<'_, '_> {
     fn part(&mut self, part: Part) {
         self.close();
-        (self.part, self.headed) = (part, false);
+        (self.part, self.headed, self.shown) = (part, false, 0);
     }
 
     fn entry(&mut self, field: Field) {
@@ -293,12 +305,17 @@ impl Sink for Card<'_, '_> {
     }
 
     fn item(&mut self, item: Item) {
-        match item.what {
-            What::LadderPower | What::LadderRefraction | What::LadderSpread => {
-                if self.open(Block::Ladder) {
-                    self.row.of_ladder(&item, self.shown, self.draft.number(Field::LensPower), self.page);
-                }
+        let leads = Rows::with(item.what);
+        if leads.is_none() {
+            self.shown |= item.method.map_or(0, |method| 1 << method as u8);
+        }
+        if let Some(rows) = leads {
+            if self.open(Block::Rows(rows.leader)) {
+                self.row.of_rows(rows, &item, self.shown, self.draft, self.page);
             }
+            return;
+        }
+        match item.what {
             What::LabelCylinder => {
                 if let Some((table, _)) =
                     table::place(What::Residual).filter(|(table, _)| self.open(Block::Table(*table)))
@@ -307,9 +324,8 @@ impl Sink for Card<'_, '_> {
                 }
             }
             _ => match (item.method, table::place(item.what)) {
-                (Some(method), Some((table, column))) => {
+                (Some(_), Some((table, column))) => {
                     if self.open(Block::Table(table)) {
-                        self.shown |= u16::from(item.what == What::ExactPower) << method as u8;
                         self.row.of_method(self.columns(table), column, &item, self.page);
                     }
                 }

@@ -16,7 +16,7 @@ use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::decimal::{Sign, fixed, parse};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Item, What};
+use ocellus_core::item::{Item, Rows, What};
 use ocellus_core::plan::plan;
 use ocellus_core::sink::Sink;
 
@@ -178,21 +178,11 @@ fn same(a: &Item, b: &Item) -> bool {
 /// intervals would drown the rest.
 fn is_comparable(what: What) -> bool {
     let how_sure = What::ErrorAl as u8..=What::Chance10 as u8;
+    let of_label = What::LabelCylinder as u8..=What::ResidualOff10 as u8;
     !how_sure.contains(&(what as u8))
-        && !matches!(
-            what,
-            What::ThumbLess
-                | What::ThumbMuch
-                | What::LadderPower
-                | What::LadderRefraction
-                | What::LadderSpread
-                | What::LabelCylinder
-                | What::LensPlaneCylinder
-                | What::Residual
-                | What::ResidualAxis
-                | What::ResidualOff5
-                | What::ResidualOff10
-        )
+        && !of_label.contains(&(what as u8))
+        && Rows::with(what).is_none()
+        && !matches!(what, What::ThumbLess | What::ThumbMuch)
 }
 
 /// Keeps some of a card's numbers, counts all.

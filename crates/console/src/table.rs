@@ -3,7 +3,9 @@
 use crate::number;
 use crate::page::Page;
 use ocellus_core::decimal::fixed;
-use ocellus_core::item::{Item, What};
+use ocellus_core::draft::Draft;
+use ocellus_core::field::Field;
+use ocellus_core::item::{Item, Rows, What};
 use ocellus_core::lens::Method;
 
 /// A column: what stands in it, and its heading on two lines.
@@ -28,15 +30,37 @@ const TABLES: &[&[Column]] = &[
     &[Column(What::NeededCylinder, "cylinder", "at the lens"), Column(What::CylinderRatio, "over the", "cornea's")],
     &[
         Column(What::Residual, "left at", "cornea"),
-        Column(What::ResidualAxis, "its plus-", "cyl. axis"),
-        Column(What::ResidualOff5, "left, turned", "5 deg"),
-        Column(What::ResidualOff10, "left, turned", "10 deg"),
-        Column(What::LensPlaneCylinder, "the label", "at the lens"),
+        Column(What::ResidualAxis, "its plus", "axis"),
+        Column(What::Expected, "expected", "in all"),
+        Column(What::ResidualOff5, "turned", "5 deg"),
+        Column(What::ResidualOff10, "turned", "10 deg"),
+        Column(What::Beyond, "beyond", "the need"),
+        Column(What::LensPlaneCylinder, "label at", "the lens"),
     ],
     &[
         Column(What::ChosenResidual, "left by", "lens chosen"),
         Column(What::ChosenResidualAxis, "its plus-", "cyl. axis"),
+        Column(What::ChosenCorneaSphere, "sphere", "beside it"),
+        Column(What::ChosenExpected, "expected", "in all"),
     ],
+    &[
+        Column(What::ChosenSphere, "spectacles,", "sphere"),
+        Column(What::ChosenCylinder, "minus", "cylinder"),
+        Column(What::ChosenAxis, "its", "axis"),
+    ],
+    &[Column(What::SphereEffect, "cylinder per", "+1 D sphere")],
+    &[
+        Column(What::TurnTo, "best for", "the mark"),
+        Column(What::TurnClock, "clockwise", "by"),
+        Column(What::TurnCounter, "or counter-", "clockwise by"),
+        Column(What::TurnLeft, "cylinder", "left"),
+    ],
+    &[
+        Column(What::TurnedSphere, "spectacles,", "sphere"),
+        Column(What::TurnedCylinder, "minus", "cylinder"),
+        Column(What::TurnedAxis, "its", "axis"),
+    ],
+    &[Column(What::FoundError, "found less", "predicted")],
     &[Column(What::AdjustedLength, "length,", "adjusted"), Column(What::AdjustedStep, "step where", "it begins")],
     &[
         Column(What::FirstSet, "1st 2011", "power"),
@@ -111,22 +135,30 @@ fn width(columns: &[Column]) -> usize {
     (CELLS / columns.len().max(1)).min(CELL)
 }
 
-/// The last cell of a ladder's line, after those of the methods: ordinary ones, or those for an eye after laser.
-const SPREAD: usize = Method::ORDINARY.len();
-const _: () = assert!(Method::AFTER_LASER.len() <= SPREAD && Method::ALL.len() <= 2 * SPREAD);
+/// The cells of a line that no method leads: one a method, ordinary ones or those for an eye after laser, then those that
+/// methods share.
+const METHODS: usize = Method::ORDINARY.len();
+const SHARED: usize = 2;
+const _: () = assert!(Method::AFTER_LASER.len() <= METHODS && Method::ALL.len() <= 2 * METHODS);
 
-/// The cell of a method in a ladder's line.
-const fn slot(method: Method) -> usize {
-    method as usize % SPREAD
+/// The cell of a number in such a line.
+fn slot(rows: &Rows, what: What, method: Option<Method>) -> usize {
+    match method {
+        Some(method) => method as usize % METHODS,
+        None => {
+            METHODS
+                + rows.cells.iter().filter(|(_, name)| !name.is_empty()).position(|cell| cell.0 == what).unwrap_or(0)
+        }
+    }
 }
 
 /// A line that is being gathered.
 #[derive(Default)]
 pub(crate) struct Row {
     method: Option<Method>,
-    /// The label power of a ladder's line.
-    label: Option<f64>,
-    cells: [Option<f64>; SPREAD + 1],
+    /// What leads a line that no method leads.
+    leader: Option<f64>,
+    cells: [Option<f64>; METHODS + SHARED],
 }
 
 impl Row {
@@ -166,34 +198,43 @@ impl Row {
         page.end();
     }
 
-    /// Gathers a number of the ladder, and prints the line before where this begins another.
-    pub(crate) fn of_ladder(&mut self, item: &Item, shown: u16, chosen: Option<f64>, page: &mut Page) {
-        match (item.what, item.method) {
-            (What::LadderPower, _) => {
-                self.print_ladder(shown, chosen, page);
-                self.label = Some(item.value);
-            }
-            (_, Some(method)) => self.put(slot(method), item.value),
-            _ => self.put(SPREAD, item.value),
+    /// Gathers a number of a line that no method leads, and prints the line before where this begins another.
+    pub(crate) fn of_rows(&mut self, rows: &Rows, item: &Item, shown: u16, draft: &Draft, page: &mut Page) {
+        if item.what == rows.leader {
+            self.print_led(rows, shown, draft, page);
+            self.leader = Some(item.value);
+        } else {
+            self.put(slot(rows, item.what, item.method), item.value);
         }
     }
 
-    /// Prints a line of the ladder, if there is one; the lens chosen is pointed at.
-    pub(crate) fn print_ladder(&mut self, shown: u16, chosen: Option<f64>, page: &mut Page) {
+    /// Prints such a line, if there is one; what was chosen is pointed at.
+    pub(crate) fn print_led(&mut self, rows: &Rows, shown: u16, draft: &Draft, page: &mut Page) {
         let row = self.take();
-        let Some(label) = row.label else { return };
-        page.raw(if chosen == Some(label) { "> " } else { "  " });
-        page.number(label, What::LadderPower.places(), true, What::LadderPower.unit());
-        page.to(11);
-        let mut print = |what: What, place: usize, name: &str| {
-            let value = row.cells.get(place).copied().flatten();
+        let Some(leader) = row.leader else { return };
+        page.raw(if chosen(rows.leader, leader, draft) { "> " } else { "  " });
+        match rows.leader {
+            What::BackSource => page.field(Field::BackFrom, leader),
+            what => page.number(leader, what.places(), what.signed() && leader != 0.0, what.unit()),
+        }
+        page.to(led_label(rows));
+        each_column(rows, shown, &mut |what, method, name| {
+            let value = row.cells.get(slot(rows, what, method)).copied().flatten();
             let text = value.and_then(|value| fixed(value, what.places(), number::sign(what.signed())));
-            page.cell(ladder_width(name), text.as_ref().map_or("-", |text| text.as_str()));
-        };
-        columns_of(shown).for_each(|method| print(What::LadderRefraction, slot(method), method.name()));
-        print(What::LadderSpread, SPREAD, SPREAD_NAME);
+            page.cell(led_width(name), text.as_ref().map_or("-", |text| text.as_str()));
+        });
         page.end();
     }
+}
+
+/// Whether a line is the one that was chosen.
+fn chosen(leader: What, value: f64, draft: &Draft) -> bool {
+    let entry = match leader {
+        What::LadderPower => Field::LensPower,
+        What::BackSource => Field::BackFrom,
+        _ => return false,
+    };
+    draft.number(entry).or(entry.default()) == Some(value)
 }
 
 /// The heading of a table with a line a method.
@@ -207,23 +248,35 @@ pub(crate) fn heading(columns: &[Column], page: &mut Page) {
     page.end();
 }
 
-pub(crate) fn ladder_heading(shown: u16, page: &mut Page) {
-    page.paragraph("  ", "Refraction at the spectacles with each label power, D:");
-    page.raw("  label");
-    page.to(11);
-    columns_of(shown).map(Method::name).chain([SPREAD_NAME]).for_each(|name| page.cell(ladder_width(name), name));
+/// The heading of a table that no method leads.
+pub(crate) fn led_heading(rows: &Rows, shown: u16, page: &mut Page) {
+    page.paragraph("  ", rows.heading);
+    page.raw("  ");
+    page.text(rows.of);
+    page.to(led_label(rows));
+    each_column(rows, shown, &mut |_, _, name| page.cell(led_width(name), name));
     page.end();
 }
 
-const SPREAD_NAME: &str = "spread";
+/// The columns before the cells: a number's, or a word's.
+fn led_label(rows: &Rows) -> usize {
+    if rows.leader == What::BackSource { 20 } else { 11 }
+}
 
-fn ladder_width(name: &str) -> usize {
+fn led_width(name: &str) -> usize {
     (name.len() + 1).max(8)
 }
 
-/// The methods of a ladder, a bit each.
-fn columns_of(shown: u16) -> impl Iterator<Item = Method> {
-    Method::ALL.iter().copied().filter(move |method| shown >> *method as u8 & 1 != 0)
+/// Every column of a table that no method leads, with its heading: a number of each method has one a method shown.
+fn each_column(rows: &Rows, shown: u16, tell: &mut dyn FnMut(What, Option<Method>, &'static str)) {
+    for (what, name) in rows.cells {
+        if name.is_empty() {
+            let is_shown = |method: &&Method| shown >> **method as u8 & 1 != 0;
+            Method::ALL.iter().filter(is_shown).for_each(|method| tell(*what, Some(*method), method.name()));
+        } else {
+            tell(*what, None, name);
+        }
+    }
 }
 
 /// A number with its unit at the right end of its cell.

@@ -135,6 +135,11 @@ pub(crate) fn of_case(error: &Error, draft: &Draft, page: &mut Page) {
         (Code::Disagree, Field::BiometryDate) => "; accepted: not later than date",
         (Code::Disagree, Field::LensMost) => "; accepted: not below least",
         (Code::Disagree, Field::LensLength) => "; accepted: not below optic",
+        (Code::Twice, Field::SiteWord | Field::ClockHour) => {
+            "; accepted: one of site, siteword, and clock with clockseen"
+        }
+        (Code::Twice, Field::Centroid) => "; accepted: flattening by each cut, or the centroid of all",
+        (Code::Twice, Field::BackFrom) => "; accepted: none, since a total power has the back in it",
         _ => "",
     };
     page.line(wanted);

@@ -249,14 +249,27 @@ cautions! {
 
     // Astigmatism
     ToricNeedsAxes "toric_needs_axes" Refuse "A toric lens needs both corneal axes.", Identity Two;
-    ToricNeedsIncision "toric_needs_incision" Refuse "A toric lens needs the incision's site and the surgeon's own flattening; 0.00 is an answer, silence is not.", NoSource CommonPractice;
+    ToricNeedsIncision "toric_needs_incision" Refuse "A toric lens needs the incision's site and the surgeon's own flattening, or the surgeon's own centroid; 0.00 is an answer, silence is not.", NoSource CommonPractice;
     ToricNeedsPower "toric_needs_power" Note "No lens power was chosen: what a label cylinder leaves is computed for the exact power.", Here Chosen;
     LabelNeedsCylinder "label_needs_cylinder" Caution "The label states the weak meridian: without a cylinder chosen, the label powers here are taken as means of both.", Identity Two;
     CorneaPlaneLabel "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
     ToricAfterLaser "toric_after_laser" Caution "After laser the measured cylinder and its axis need not be those at the middle of the pupil, and the back of the cornea weighs more: look at a map of the cornea first.", NoSource CommonPractice;
     PosteriorIgnored "posterior_ignored" Caution "The back of the cornea is not included: with the rule the cylinder comes out 0.5 to 0.6 D too large, against the rule 0.2 to 0.3 D too small.", PosteriorCornea2013 Read;
-    ResidualLarge "residual_large" Caution "The toric lens chosen leaves more than 0.5 D of cylinder by a method compared.", Here Chosen;
-    ResidualNominal "residual_nominal" Note "What is left is nominal, at the cornea, as the plus cylinder still needed. Scatter of keratometry and incision and placing (4.9 +/- 2.1 deg in all) come on top.", Marking2011 Read;
+    BackCorrected "back_corrected" Note "A published correction stands for the back of the cornea. Backs differ from eye to eye (0.34 +/- 0.14 D), and corrections from one another.", BackOfCornea2020 Read;
+    BackMeasured "back_measured" Note "Front and back are added as measured, with true indices; incisions stay in dioptres of 1.3375.", Identity Two;
+    ClassEdge "class_edge" Caution "The steep meridian is within 5 deg of the edge of a class, where this correction makes the step shown: a reading a little other would get another lens.", Eom2015 Chosen;
+    GogginBeyond "goggin_beyond" Caution "This correction was published for lens cylinders up to 2 D; a method compared needs more.", Goggin2015 Read;
+    SiaIsVector "sia_is_vector" Note "The flattening is used as a vector along the incision: a mean of vectors, never a mean of sizes, which is larger.", Identity Two;
+    ResidualLarge "residual_large" Caution "The toric lens chosen leaves more than 0.5 D of cylinder by a method compared; below that sight was not degraded in most.", SmallCylinder2014 Read;
+    ResidualNominal "residual_nominal" Note "What is left is nominal, at the cornea, as the plus cylinder still needed. Expected is its mean size with the scatter shown; no eye is promised the nominal one.", Marking2011 Read;
+    MarkedUnknown "marked_unknown" Note "Not said whether the axis was marked upright: the turn of the eye lying down (+1.43 +/- 3.41 deg) is not in what is expected.", LyingDown2015 Read;
+    MarkedLying "marked_lying" Caution "Marked lying down: eyes turn by +1.43 +/- 3.41 deg, some by far more. That is in what is expected; a mark made upright would take it out.", LyingDown2015 Read;
+    TurnNeeds "turn_needs" Note "How to turn the lens is told once the refraction after, the meridian where its mark lies, and the lens cylinder are entered.", Here Chosen;
+    TurnSense "turn_sense" Caution "Senses are of the eye seen from the front: the same for both eyes and from every seat; only a mirror reverses them. Say FROM and TO, never a sense alone. Which way a lens may be turned, its label says.", Identity Two;
+    TurnWithinNoise "turn_within_noise" Caution "The best turn takes away no more than the scatter of a refraction: within measurement noise.", Here Chosen;
+    TurnLeaves "turn_leaves" Note "What the best turn leaves is not of the lens's angle: its cylinder, the cornea or the refraction. Why it turned, and when to turn it, is the surgeon's question.", Here Chosen;
+    SmallTarget "small_target" Caution "The change wanted is below 1 D: ratios to it are unsteady, and the correction index is biased upward, so that even perfect corrections average above 1.", Indices2001 Read;
+    OverCorrects "over_corrects" Note "A label cylinder beyond what is needed turns the axis of what is left by 90 deg: with the rule becomes against, or the other way about. Which to leave is the surgeon's choice.", Identity Two;
     ToricNotNeeded "toric_not_needed" Note "The weakest label cylinder leaves more than none at all would.", Identity Two;
     BeyondLabels "beyond_labels" Caution "More cylinder is needed than this model's strongest.", Identity Two;
     OffAxisChosen "off_axis_chosen" Caution "The axis chosen is more than 5 deg from the meridian that leaves least.", Here Chosen;

@@ -10,7 +10,7 @@ macro_rules! choices {
         impl $name {
             /// The words, in the order of their codes.
             pub const WORDS: &[&str] = &[$($word),+];
-            const ALL: &[$name] = &[$($name::$variant),+];
+            pub(crate) const ALL: &[$name] = &[$($name::$variant),+];
 
             /// The word that is typed and printed.
             pub fn word(self) -> &'static str {
@@ -201,6 +201,54 @@ choices! {
         Bag "bag",
         /// Into the sulcus.
         Sulcus "sulcus",
+    }
+    /// Where the back of the cornea is taken from.
+    BackFrom {
+        /// From nowhere: the front stands for both.
+        None "none",
+        /// From its own radii.
+        Measured "measured",
+        /// From a regression of 2016.
+        Regression2016 "regression_2016",
+        /// From Eom and others, 2015.
+        Eom2015 "eom_2015",
+        /// From Goggin and others, 2015.
+        Goggin2015 "goggin_2015",
+    }
+    /// An eighth of the limbus, counted from the temporal side over the superior.
+    SiteWord {
+        /// Towards the ear.
+        Temporal "temporal",
+        /// Between ear and brow.
+        Superotemporal "superotemporal",
+        /// Towards the brow.
+        Superior "superior",
+        /// Between brow and nose.
+        Superonasal "superonasal",
+        /// Towards the nose.
+        Nasal "nasal",
+        /// Between nose and cheek.
+        Inferonasal "inferonasal",
+        /// Towards the cheek.
+        Inferior "inferior",
+        /// Between cheek and ear.
+        Inferotemporal "inferotemporal",
+    }
+    /// From where a clock hour was read.
+    ClockSeen {
+        /// Facing the upright patient.
+        Facing "facing",
+        /// From the patient's head.
+        Superior "superior",
+        /// From the patient's temple.
+        Temporal "temporal",
+    }
+    /// How the patient was when the axis was marked.
+    Marked {
+        /// Upright.
+        Upright "upright",
+        /// Lying down, without a mark made upright.
+        Lying "lying",
     }
     /// Where the surgeon sits.
     Seat {

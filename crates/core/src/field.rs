@@ -39,6 +39,8 @@ pub enum Section {
     Case,
     /// `[biometry]`
     Biometry,
+    /// `[posterior]`
+    Posterior,
     /// `[spectacles]`
     Spectacles,
     /// `[laser]`
@@ -63,6 +65,8 @@ pub enum Section {
     Pressure,
     /// `[certainty]`
     Certainty,
+    /// `[after]`
+    After,
     /// `[risks]`
     Risks,
 }
@@ -72,6 +76,7 @@ impl Section {
     pub const ALL: &[Section] = &[
         Section::Case,
         Section::Biometry,
+        Section::Posterior,
         Section::Spectacles,
         Section::Laser,
         Section::Fellow,
@@ -84,6 +89,7 @@ impl Section {
         Section::Capsule,
         Section::Pressure,
         Section::Certainty,
+        Section::After,
         Section::Risks,
     ];
 
@@ -105,6 +111,7 @@ impl Section {
         match self {
             Section::Case => "",
             Section::Biometry => "biometry",
+            Section::Posterior => "posterior",
             Section::Spectacles => "spectacles",
             Section::Laser => "laser",
             Section::Fellow => "fellow",
@@ -117,6 +124,7 @@ impl Section {
             Section::Capsule => "capsule",
             Section::Pressure => "pressure",
             Section::Certainty => "certainty",
+            Section::After => "after",
             Section::Risks => "risks",
         }
     }
@@ -237,6 +245,13 @@ fields! {
         KScatter "k_sd_d" "ksd" (number 2 SCATTER_POWER) "SD of repeated corneal powers";
         AcdScatter "acd_sd_mm" "acdsd" (number 3 SCATTER_LENGTH) "SD of repeated chamber depths";
     }
+    Posterior {
+        BackFrom "posterior_from" "back" (choice BackFrom) = 0 "back of the cornea taken from";
+        BackR1 "posterior_r1_mm" "br1" (number 2 CORNEAL_RADIUS) "back of the cornea, radius 1";
+        BackR1Axis "posterior_r1_axis_deg" "br1axis" (number 0 AXIS) "back of the cornea, axis 1";
+        BackR2 "posterior_r2_mm" "br2" (number 2 CORNEAL_RADIUS) "back of the cornea, radius 2";
+        BackR2Axis "posterior_r2_axis_deg" "br2axis" (number 0 AXIS) "back of the cornea, axis 2";
+    }
     Spectacles {
         OldSphere "old_sphere_d" "oldsphere" (number 2 REFRACTION) "sphere of the old spectacles";
         OldCylinder "old_cylinder_d" "oldcyl" (number 2 CYLINDER) "cylinder of the old spectacles";
@@ -300,6 +315,7 @@ fields! {
         Cylinder8 "cylinder_8_d" "cyl8" (number 2 LENS_CYLINDER) "label cylinder";
         LensCylinder "iol_cylinder_d" "iolcyl" (number 2 LENS_CYLINDER) "lens cylinder chosen, on its label";
         LensAxis "iol_axis_deg" "iolaxis" (number 0 AXIS) "meridian chosen for the lens mark";
+        Marked "axis_marked" "marked" (choice Marked) "patient, when the axis was marked";
     }
     Backup {
         BackupModel "backup_model" "bmodel" (name) "backup lens model";
@@ -320,7 +336,15 @@ fields! {
     }
     Incision {
         IncisionSite "incision_site_deg" "site" (number 0 SITE) "incision site, from the front";
+        SiteWord "incision_site_word" "siteword" (choice SiteWord) "incision site, in words";
+        ClockHour "incision_clock_h" "clock" (number 1 CLOCK_HOUR) "incision site, clock hour";
+        ClockSeen "clock_seen_from" "clockseen" (choice ClockSeen) "from where that clock is read";
         Flattening "incision_flattening_d" "sia" (number 2 FLATTENING) "surgeon's own flattening (SIA)";
+        Centroid "sia_centroid_d" "centroid" (number 2 FLATTENING) "surgeon's own centroid, size";
+        CentroidAxis "sia_centroid_axis_deg" "centroidaxis" (number 0 AXIS) "meridian that centroid steepens";
+        PairedFlattening "paired_flattening_d" "pairsia" (number 2 FLATTENING) "flattening, paired cut opposite";
+        OtherSite "other_site_deg" "site2" (number 0 SITE) "another cut's site, from the front";
+        OtherFlattening "other_flattening_d" "sia2" (number 2 FLATTENING) "flattening by that cut";
         WoundWidth "incision_width_mm" "width" (number 2 WOUND) "width of the incision";
         TunnelLength "tunnel_length_mm" "tunnel" (number 2 WOUND) "length of the tunnel";
         Seat "seat" "seat" (choice Seat) "where the surgeon sits";
@@ -346,6 +370,19 @@ fields! {
     Certainty {
         PositionSd "lens_position_sd_mm" "elpsd" (number 2 SCATTER_LENGTH) = 0.25 "SD of the lens position";
         RefractionSd "refraction_sd_d" "rxsd" (number 2 SCATTER_POWER) = 0.3 "SD of a refraction after surgery";
+        AstigmatismSd "astigmatism_sd_d" "cylsd" (number 2 SCATTER_POWER) = 0.2 "SD, corneal astigmatism, component";
+        IncisionSd "incision_sd_d" "siasd" (number 2 SCATTER_POWER) = 0.2 "SD, incision's effect, component";
+        AlignmentSd "alignment_sd_deg" "alignsd" (number 1 ALIGNMENT_SCATTER) "SD of the lens's angle";
+    }
+    After {
+        AfterK1 "after_k1_d" "ak1" (number 2 CORNEAL_POWER) "after it, corneal power 1";
+        AfterK1Axis "after_k1_axis_deg" "ak1axis" (number 0 AXIS) "after it, axis of meridian 1";
+        AfterK2 "after_k2_d" "ak2" (number 2 CORNEAL_POWER) "after it, corneal power 2";
+        AfterK2Axis "after_k2_axis_deg" "ak2axis" (number 0 AXIS) "after it, axis of meridian 2";
+        AfterSphere "after_sphere_d" "asph" (number 2 REFRACTION) "after it, sphere";
+        AfterCylinder "after_cylinder_d" "acyl" (number 2 CYLINDER) "after it, cylinder";
+        AfterAxis "after_axis_deg" "aaxis" (number 0 AXIS) "after it, axis of that cylinder";
+        MarkFound "mark_found_deg" "markfound" (number 0 AXIS) "meridian where the lens mark lies";
     }
     Risks {
         FloppyIris "floppy_iris_drug" "floppy" (choice YesNo) "drug that makes the iris floppy";

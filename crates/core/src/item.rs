@@ -33,6 +33,60 @@ impl Item {
     }
 }
 
+/// A table whose rows are no methods: what leads a row, and what stands in it.
+#[derive(Debug)]
+pub struct Rows {
+    /// What leads a row.
+    pub leader: What,
+    /// What the table tells.
+    pub heading: &'static str,
+    /// What the leaders are, for the first column.
+    pub of: &'static str,
+    /// What stands in a row, each with the heading of its column; a number of each method is a column a method.
+    pub cells: &'static [(What, &'static str)],
+}
+
+impl Rows {
+    /// Every such table.
+    pub const ALL: &[Rows] = &[
+        Rows {
+            leader: What::LadderPower,
+            heading: "Refraction at the spectacles with each label power, D:",
+            of: "label",
+            cells: &[(What::LadderRefraction, ""), (What::LadderSpread, "spread")],
+        },
+        Rows {
+            leader: What::BackSource,
+            heading: "The cornea after the incisions, with its back from each source, D and deg:",
+            of: "back from",
+            cells: &[(What::BackAstigmatism, "astigmatism"), (What::BackAxis, "steep at")],
+        },
+        Rows {
+            leader: What::OffBy,
+            heading: "Cylinder left at the cornea, D, where the lens lies turned by (+ is counter-clockwise):",
+            of: "turned",
+            cells: &[(What::OffResidual, "")],
+        },
+        Rows {
+            leader: What::TurnBy,
+            heading: "Cylinder left at the cornea, D, after a turn from where it lies (+ is counter-clockwise):",
+            of: "turned",
+            cells: &[(What::TurnResidual, "")],
+        },
+    ];
+
+    /// The table that a number leads or stands in.
+    ///
+    /// ```
+    /// use ocellus_core::item::{Rows, What};
+    /// assert_eq!(Rows::with(What::LadderSpread).unwrap().leader, What::LadderPower);
+    /// assert!(Rows::with(What::Head).is_none());
+    /// ```
+    pub fn with(what: What) -> Option<&'static Rows> {
+        Self::ALL.iter().find(|rows| rows.leader == what || rows.cells.iter().any(|(cell, _)| *cell == what))
+    }
+}
+
 macro_rules! parts {
     ($($id:ident $key:literal $heading:literal;)*) => {
         /// The parts of the card, in its order.
@@ -69,11 +123,14 @@ parts! {
     Second "second" "Lens by the refraction today";
     Thick "thick" "The lens itself";
     Backup "backup" "Backup lens, if the capsule tears";
-    Axis "axis" "Astigmatism";
+    Cornea "cornea" "Astigmatism of the cornea";
+    Axis "axis" "Toric lens";
+    Turn "turn" "Turning the lens";
     Wound "wound" "Wound";
     Rhexis "rhexis" "Rhexis";
     Pressure "pressure" "Pressure and vacuum";
     EndOfCase "end_of_case" "End of the case";
+    After "after" "After the operation";
     Risks "risks" "Risks that change the day";
     Eye "eye" "Measurements";
     Unused "unused" "Entered, and used for nothing here";
@@ -223,19 +280,68 @@ items! {
     ThumbLess "backup_thumb_less_d" "D" 2 true "rule of thumb, 0.5 D less", NoSource CommonPractice;
     ThumbMuch "backup_thumb_much_d" "D" 2 true "rule of thumb, 1.0 D less", NoSource CommonPractice;
 
-    PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "cornea after the incision", Thibos1997 Two;
-    PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after it", Thibos1997 Two;
+    SiteDegrees "incision_site_at_deg" "deg" 0 false "that site, from the front", Iso8429 Two;
+    PlannedAstigmatism "planned_astigmatism_d" "D" 2 false "cornea after the incisions", Thibos1997 Two;
+    PlannedAxis "planned_axis_deg" "deg" 0 false "steep meridian after them", Thibos1997 Two;
+    PlannedFlat "planned_flat_k_d" "D" 2 false "flat K after them, by keratometry", Identity Two;
+    PlannedSteep "planned_steep_k_d" "D" 2 false "steep K after them, by keratometry", Identity Two;
+    BackSource "posterior_source" "1" 0 false "back of the cornea", Entered Entered;
+    BackAstigmatism "posterior_astigmatism_d" "D" 2 false "astigmatism", Identity Two;
+    BackAxis "posterior_axis_deg" "deg" 0 false "steep meridian", Identity Two;
+    EdgeDistance "class_edge_deg" "deg" 1 false "steep meridian from a class's edge", Eom2015 Read;
+    EdgeStep "class_step_d" "D" 2 false "step of the correction there", Identity Two;
+    AlignmentSd "alignment_sd_taken_deg" "deg" 1 false "SD of the lens's angle, taken", Marking2011 Read;
     NeededCylinder "needed_cylinder_d" "D" 2 true "cylinder needed at lens", Identity Memory;
     CylinderRatio "cylinder_ratio" "1" 3 false "lens over corneal cylinder", Identity Memory;
     LabelCylinder "label_cylinder_d" "D" 2 true "label cylinder", Entered Entered;
     LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 true "the same at the lens", Identity Memory;
+    Beyond "beyond_need_d" "D" 2 true "beyond what is needed", Identity Two;
     Residual "residual_d" "D" 2 true "left at cornea", Identity Memory;
     ResidualAxis "residual_axis_deg" "deg" 0 false "its plus-cylinder axis", Identity Memory;
+    Expected "expected_d" "D" 2 false "expected, all scatter in", Here Chosen;
     ResidualOff5 "residual_5_d" "D" 2 true "left, turned 5 deg", OffAxis2001 Memory;
     ResidualOff10 "residual_10_d" "D" 2 true "left, turned 10 deg", OffAxis2001 Memory;
     ChosenResidual "chosen_residual_d" "D" 2 true "left by lens chosen", Identity Memory;
     ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "its plus-cylinder axis", Identity Memory;
+    ChosenCorneaSphere "chosen_cornea_sphere_d" "D" 2 true "sphere beside it", Identity Memory;
+    ChosenExpected "chosen_expected_d" "D" 2 false "expected, all scatter in", Here Chosen;
+    ChosenSphere "chosen_sphere_d" "D" 2 true "in spectacles, sphere", Identity Memory;
+    ChosenCylinder "chosen_cylinder_d" "D" 2 true "minus cylinder", Identity Memory;
+    ChosenAxis "chosen_axis_deg" "deg" 0 false "its axis", Identity Memory;
+    SphereEffect "cylinder_per_sphere_d" "D" 3 true "cylinder per +1 D of sphere", Identity Two;
+    OffBy "off_by_deg" "deg" 0 true "turned by", Here Chosen;
+    OffResidual "off_residual_d" "D" 2 false "cylinder left, at the cornea", OffAxis2001 Two;
     MarkAxis "mark_axis_deg" "deg" 0 false "meridian for the mark on the lens", Identity Two;
+
+    NowCylinder "now_cylinder_d" "D" 2 true "plus cylinder now, at the cornea", Identity Two;
+    NowAxis "now_axis_deg" "deg" 0 false "its axis", Identity Two;
+    TurnTo "turn_to_deg" "deg" 0 false "best meridian for the mark", Identity Two;
+    TurnCounter "turn_counter_clockwise_deg" "deg" 0 false "counter-clockwise by", Identity Two;
+    TurnClock "turn_clockwise_deg" "deg" 0 false "or clockwise by", Identity Two;
+    TurnLeft "turn_left_d" "D" 2 true "cylinder left, at cornea", Identity Two;
+    TurnedSphere "turned_sphere_d" "D" 2 true "in spectacles, sphere", Identity Two;
+    TurnedCylinder "turned_cylinder_d" "D" 2 true "minus cylinder", Identity Two;
+    TurnedAxis "turned_axis_deg" "deg" 0 false "its axis", Identity Two;
+    TurnBy "turn_by_deg" "deg" 0 true "turned by", Here Chosen;
+    TurnResidual "turn_residual_d" "D" 2 false "cylinder left, at the cornea", Identity Two;
+
+    FoundError "found_error_d" "D" 2 true "found less predicted", Identity Two;
+    IncisionFound "incision_sia_d" "D" 2 false "made by the incisions (SIA)", Identity Two;
+    IncisionFoundAxis "incision_sia_axis_deg" "deg" 0 false "its axis, the meridian steepened", Identity Two;
+    IncisionFlattened "incision_flattened_d" "D" 2 true "flattened at the incision by", Naeser1990 Memory;
+    IncisionTorque "incision_torque_d" "D" 2 true "askew to it, counter-clockwise plus", Naeser1990 Memory;
+    Target "tia_d" "D" 2 false "change wanted (TIA)", Alpins2001 Memory;
+    TargetAxis "tia_axis_deg" "deg" 0 false "its axis", Alpins2001 Memory;
+    Surgical "sia_d" "D" 2 false "change made (SIA)", Alpins2001 Memory;
+    SurgicalAxis "sia_axis_deg" "deg" 0 false "its axis", Alpins2001 Memory;
+    Difference "dv_d" "D" 2 false "difference vector (DV)", Alpins2001 Memory;
+    DifferenceAxis "dv_axis_deg" "deg" 0 false "its axis", Alpins2001 Memory;
+    MagnitudeError "magnitude_error_d" "D" 2 true "magnitude of error (ME)", Alpins2001 Memory;
+    AngleError "angle_error_deg" "deg" 0 true "angle of error (AE)", Alpins2001 Memory;
+    CorrectionIndex "correction_index" "1" 2 false "correction index (CI)", Alpins2001 Read;
+    SuccessIndex "success_index" "1" 2 false "index of success (IOS)", Alpins2001 Read;
+    FlatteningEffect "flattening_effect_d" "D" 2 true "flattening effect (FE)", Alpins2001 Memory;
+    Torque "torque_d" "D" 2 true "torque", Alpins2001 Memory;
 
     Squareness "tunnel_squareness" "1" 2 false "tunnel length over width", WoundLength1994 Read;
 

@@ -21,6 +21,11 @@ pub(crate) fn round(x: f64) -> f64 {
     libm::round(x)
 }
 
+/// e to the power x.
+pub(crate) fn exp(x: f64) -> f64 {
+    libm::exp(x)
+}
+
 /// Error function.
 pub(crate) fn erf(x: f64) -> f64 {
     libm::erf(x)

@@ -73,6 +73,10 @@ quantities! {
     Axis from_deg deg AXIS "95.0";
     /// A place on the limbus, seen from the front; unlike an axis, 0 and 180 are opposite sides.
     Site from_deg deg SITE "180.0";
+    /// An hour of a clock on the limbus; from where it was read is said beside it.
+    ClockHour new get CLOCK_HOUR "9.5";
+    /// Standard deviation of the angle of a lens about the one planned.
+    AlignmentScatter from_deg deg ALIGNMENT_SCATTER "5.3";
     /// The A-constant of one lens model and one kind of biometry.
     AConstant new get A_CONSTANT "118.9";
     /// Holladay 1's surgeon factor.

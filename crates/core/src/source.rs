@@ -100,6 +100,17 @@ sources! {
     OffAxis2001 = "Br J Ophthalmol 2001;85:1127";
     Marking2011 = "J Cataract Refract Surg 2011;37:1394-1402";
     PosteriorCornea2013 = "J Cataract Refract Surg 2013;39:1803-1809";
+    Gullstrand = "Gullstrand's exact schematic eye";
+    Regression2016 = "J Cataract Refract Surg 2016;42:663-671";
+    Eom2015 = "Eom et al., Am J Ophthalmol 2015;160:717-724";
+    Goggin2015 = "Goggin et al., J Refract Surg 2015;31";
+    Alpins2001 = "Alpins, J Cataract Refract Surg 1993;19:524-533 and 2001;27:31-49; J Refract Surg 2014;30:654-659";
+    Indices2001 = "published review of indices: correction index for small targets";
+    Hotelling = "Hotelling's T2 in two dimensions; F(2, m) in closed form";
+    LyingDown2015 = "Br J Ophthalmol 2015;99:49-53 (310 eyes)";
+    BackOfCornea2020 = "Sci Rep 2020;10:16151 (7,829 eyes)";
+    SmallCylinder2014 = "J Cataract Refract Surg 2014;40:13-19";
+    Naeser1990 = "Naeser, J Cataract Refract Surg 1990;16:162-168";
     WoundLength1994 = "J Cataract Refract Surg 1994;20:626-629";
     RhexisSeen = "ring of 5.30 mm measured through the cornea in 40 eyes";
     Haptics2020 = "Acta Ophthalmol 2020;98:e743-e746";

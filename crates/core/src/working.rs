@@ -7,49 +7,89 @@ use crate::constant::Constant;
 use crate::lens::Method;
 use crate::source::{Mark, Source};
 
-/// What a step of working belongs to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Topic {
-    /// A lens-power method's own part, up to its lens position.
-    Method(Method),
-    /// A long eye's length, adjusted.
-    LongEye,
-    /// The optics of a method with the cornea after a laser.
-    DoubleK,
-    /// How a refraction moves with what it rests on.
-    Slopes,
-    /// How sure a prediction is.
-    Certainty,
-    /// A lens by the refraction that an eye has.
-    Second,
-    /// The lens itself.
-    Thick,
-    /// Lens constants that go with one another.
-    Constants,
-    /// Gullstrand's schematic eye.
-    Gullstrand,
-    /// Le Grand's schematic eye.
-    LeGrand,
-    /// The vergence formula: the lens for a refraction.
-    Power,
-    /// The vergence formula: the refraction for a lens.
-    Refraction,
-    /// The cornea and its incision.
-    Cornea,
-    /// The cylinder at the lens.
-    Toric,
-    /// What a toric lens leaves.
-    Residual,
-    /// Pressure of the column.
-    Head,
-    /// The air at a height.
-    Air,
-    /// The boiling of water.
-    Vapour,
-    /// What the air allows.
-    Ceiling,
-    /// Size of the rhexis.
-    Rhexis,
+macro_rules! topics {
+    ($($id:ident $key:literal $heading:literal, $table:ty;)*) => {
+        /// What a step of working belongs to.
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub enum Topic {
+            /// A lens-power method's own part, up to its lens position.
+            Method(Method),
+            $(#[doc = $heading] $id,)*
+        }
+
+        impl Topic {
+            /// Those that are no method's, in the order of their numbers.
+            pub const OTHERS: &[Topic] = &[$(Topic::$id),*];
+
+            /// Its stable name.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::working::Topic::Vapour.key(), "vapour");
+            /// ```
+            pub const fn key(self) -> &'static str {
+                match self { Topic::Method(method) => method.key(), $(Topic::$id => $key,)* }
+            }
+
+            /// What it is about.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::working::Topic::Head.heading(), "The column");
+            /// ```
+            pub const fn heading(self) -> &'static str {
+                match self { Topic::Method(_) => "The eye as this method sees it", $(Topic::$id => $heading,)* }
+            }
+
+            /// Symbol, unit, source and mark of each step, in order.
+            ///
+            /// ```
+            /// use ocellus_core::{lens::Method, working::Topic};
+            /// assert!(Topic::Method(Method::Srkt).lines().iter().any(|line| line.symbol == "LCOR"));
+            /// ```
+            pub const fn lines(self) -> &'static [Line] {
+                match self { Topic::Method(method) => method.lines(), $(Topic::$id => <$table>::LINES,)* }
+            }
+
+            /// Meaning, equation and constants of each step, in the same order.
+            ///
+            /// ```
+            /// use ocellus_core::{lens::Method, working::Topic};
+            /// assert_eq!(Topic::Method(Method::Srkt).prose().len(), Topic::Method(Method::Srkt).lines().len());
+            /// ```
+            pub fn prose(self) -> &'static [Prose] {
+                match self { Topic::Method(method) => method.prose(), $(Topic::$id => <$table>::PROSE,)* }
+            }
+        }
+    };
+}
+
+topics! {
+    Power "power" "The lens for the refraction wanted", crate::lens::vergence::PowerWorking;
+    Refraction "refraction" "The refraction with the lens chosen", crate::lens::vergence::RefractionWorking;
+    Cornea "cornea" "The cornea after the incisions", crate::astigmatism::cornea::Working;
+    Toric "toric" "The cylinder at the lens", crate::astigmatism::toric::Working;
+    Residual "residual" "What the toric lens chosen leaves", crate::astigmatism::toric::Residual;
+    Head "head" "The column", crate::pressure::head::Working;
+    Air "air" "The air at this height", crate::pressure::air::Working;
+    Vapour "vapour" "The boiling of the fluid", crate::pressure::vapour::Working;
+    Ceiling "ceiling" "The vacuum that is left", crate::pressure::ceiling::Working;
+    Rhexis "rhexis" "The circle", crate::table_side::rhexis::Working;
+    LongEye "long_eye" "The length, adjusted for a long eye", crate::lens::long_eye::Working;
+    DoubleK "double_k" "The optics with the cornea after the laser", crate::lens::double_k::Working;
+    Slopes "slopes" "How the refraction moves", crate::lens::slope::Slopes;
+    Certainty "certainty" "The budget of variances", crate::lens::certainty::Budget;
+    Second "second" "The lens by the refraction today", crate::lens::second::Working;
+    Thick "thick" "The lens itself", crate::lens::thick::Working;
+    Constants "constants" "The constants that go with one another", crate::lens::constants::Family;
+    Gullstrand "gullstrand" "Gullstrand's exact eye, relaxed: six surfaces (read)", crate::lens::surfaces::System;
+    LeGrand "le_grand" "Le Grand's eye, relaxed: four surfaces (memory)", crate::lens::surfaces::System;
+    Incision "incision" "An incision", crate::astigmatism::incision::Working;
+    TwoSurfaces "two_surfaces" "Front and back of the cornea together", crate::astigmatism::two_surfaces::Working;
+    Back "back" "The published correction for the back of the cornea", crate::astigmatism::posterior::Working;
+    Expected "expected" "What it is expected to leave, all scatter in", crate::astigmatism::expected::Working;
+    OffAxis "off_axis" "A lens that was right, turned off its axis", crate::astigmatism::off_axis::Loss;
+    Turn "turn" "The best turn", crate::astigmatism::turning::Working;
+    Change "change" "Change wanted and change made", crate::astigmatism::change::Indices;
+    Group "group" "A group of eyes", crate::astigmatism::group::Summary;
 }
 
 /// One step's value.
@@ -81,7 +121,7 @@ impl Line {
     pub const fn unit(&self) -> &'static str {
         packed!(
             self.unit, "1", "mm", "mm2", "cm", "m", "D", "deg", "K", "K2", "Pa", "mmHg", "mmHg/cm", "kg/m3", "D2",
-            "D/mm", "mm/D"
+            "D/mm", "mm/D", "D4", "%"
         )
     }
 
@@ -119,29 +159,6 @@ pub struct Prose {
 }
 
 impl Topic {
-    /// Those that are no method's, in the order of their numbers.
-    pub const OTHERS: &[Topic] = &[
-        Topic::Power,
-        Topic::Refraction,
-        Topic::Cornea,
-        Topic::Toric,
-        Topic::Residual,
-        Topic::Head,
-        Topic::Air,
-        Topic::Vapour,
-        Topic::Ceiling,
-        Topic::Rhexis,
-        Topic::LongEye,
-        Topic::DoubleK,
-        Topic::Slopes,
-        Topic::Certainty,
-        Topic::Second,
-        Topic::Thick,
-        Topic::Constants,
-        Topic::Gullstrand,
-        Topic::LeGrand,
-    ];
-
     /// Every topic, methods first.
     ///
     /// ```
@@ -167,126 +184,6 @@ impl Topic {
     /// The topic with this number.
     pub fn from_number(number: u8) -> Option<Topic> {
         Topic::all().find(|topic| topic.number() == number)
-    }
-
-    /// Its stable name.
-    ///
-    /// ```
-    /// assert_eq!(ocellus_core::working::Topic::Vapour.key(), "vapour");
-    /// ```
-    pub const fn key(self) -> &'static str {
-        match self {
-            Topic::Method(method) => method.key(),
-            Topic::LongEye => "long_eye",
-            Topic::DoubleK => "double_k",
-            Topic::Slopes => "slopes",
-            Topic::Certainty => "certainty",
-            Topic::Second => "second",
-            Topic::Thick => "thick",
-            Topic::Constants => "constants",
-            Topic::Gullstrand => "gullstrand",
-            Topic::LeGrand => "le_grand",
-            Topic::Power => "power",
-            Topic::Refraction => "refraction",
-            Topic::Cornea => "cornea",
-            Topic::Toric => "toric",
-            Topic::Residual => "residual",
-            Topic::Head => "head",
-            Topic::Air => "air",
-            Topic::Vapour => "vapour",
-            Topic::Ceiling => "ceiling",
-            Topic::Rhexis => "rhexis",
-        }
-    }
-
-    /// What it is about.
-    ///
-    /// ```
-    /// assert_eq!(ocellus_core::working::Topic::Head.heading(), "The column");
-    /// ```
-    pub const fn heading(self) -> &'static str {
-        match self {
-            Topic::Method(_) => "The eye as this method sees it",
-            Topic::LongEye => "The length, adjusted for a long eye",
-            Topic::DoubleK => "The optics with the cornea after the laser",
-            Topic::Slopes => "How the refraction moves",
-            Topic::Certainty => "The budget of variances",
-            Topic::Second => "The lens by the refraction today",
-            Topic::Thick => "The lens itself",
-            Topic::Constants => "The constants that go with one another",
-            Topic::Gullstrand => "Gullstrand's exact eye, relaxed: six surfaces (read)",
-            Topic::LeGrand => "Le Grand's eye, relaxed: four surfaces (memory)",
-            Topic::Power => "The lens for the refraction wanted",
-            Topic::Refraction => "The refraction with the lens chosen",
-            Topic::Cornea => "The cornea after the incision",
-            Topic::Toric => "The cylinder at the lens",
-            Topic::Residual => "What the toric lens chosen leaves",
-            Topic::Head => "The column",
-            Topic::Air => "The air at this height",
-            Topic::Vapour => "The boiling of the fluid",
-            Topic::Ceiling => "The vacuum that is left",
-            Topic::Rhexis => "The circle",
-        }
-    }
-
-    /// Symbol, unit, source and mark of each step, in order.
-    ///
-    /// ```
-    /// use ocellus_core::{lens::Method, working::Topic};
-    /// assert!(Topic::Method(Method::Srkt).lines().iter().any(|line| line.symbol == "LCOR"));
-    /// ```
-    pub const fn lines(self) -> &'static [Line] {
-        match self {
-            Topic::Method(method) => method.lines(),
-            Topic::LongEye => crate::lens::long_eye::Working::LINES,
-            Topic::DoubleK => crate::lens::double_k::Working::LINES,
-            Topic::Slopes => crate::lens::slope::Slopes::LINES,
-            Topic::Certainty => crate::lens::certainty::Budget::LINES,
-            Topic::Second => crate::lens::second::Working::LINES,
-            Topic::Thick => crate::lens::thick::Working::LINES,
-            Topic::Constants => crate::lens::constants::Family::LINES,
-            Topic::Gullstrand | Topic::LeGrand => crate::lens::surfaces::System::LINES,
-            Topic::Power => crate::lens::vergence::PowerWorking::LINES,
-            Topic::Refraction => crate::lens::vergence::RefractionWorking::LINES,
-            Topic::Cornea => crate::astigmatism::cornea::Working::LINES,
-            Topic::Toric => crate::astigmatism::toric::Working::LINES,
-            Topic::Residual => crate::astigmatism::toric::Residual::LINES,
-            Topic::Head => crate::pressure::head::Working::LINES,
-            Topic::Air => crate::pressure::air::Working::LINES,
-            Topic::Vapour => crate::pressure::vapour::Working::LINES,
-            Topic::Ceiling => crate::pressure::ceiling::Working::LINES,
-            Topic::Rhexis => crate::table_side::rhexis::Working::LINES,
-        }
-    }
-
-    /// Meaning, equation and constants of each step, in the same order.
-    ///
-    /// ```
-    /// use ocellus_core::{lens::Method, working::Topic};
-    /// assert_eq!(Topic::Method(Method::Srkt).prose().len(), Topic::Method(Method::Srkt).lines().len());
-    /// ```
-    pub fn prose(self) -> &'static [Prose] {
-        match self {
-            Topic::Method(method) => method.prose(),
-            Topic::LongEye => crate::lens::long_eye::Working::PROSE,
-            Topic::DoubleK => crate::lens::double_k::Working::PROSE,
-            Topic::Slopes => crate::lens::slope::Slopes::PROSE,
-            Topic::Certainty => crate::lens::certainty::Budget::PROSE,
-            Topic::Second => crate::lens::second::Working::PROSE,
-            Topic::Thick => crate::lens::thick::Working::PROSE,
-            Topic::Constants => crate::lens::constants::Family::PROSE,
-            Topic::Gullstrand | Topic::LeGrand => crate::lens::surfaces::System::PROSE,
-            Topic::Power => crate::lens::vergence::PowerWorking::PROSE,
-            Topic::Refraction => crate::lens::vergence::RefractionWorking::PROSE,
-            Topic::Cornea => crate::astigmatism::cornea::Working::PROSE,
-            Topic::Toric => crate::astigmatism::toric::Working::PROSE,
-            Topic::Residual => crate::astigmatism::toric::Residual::PROSE,
-            Topic::Head => crate::pressure::head::Working::PROSE,
-            Topic::Air => crate::pressure::air::Working::PROSE,
-            Topic::Vapour => crate::pressure::vapour::Working::PROSE,
-            Topic::Ceiling => crate::pressure::ceiling::Working::PROSE,
-            Topic::Rhexis => crate::table_side::rhexis::Working::PROSE,
-        }
     }
 }
 

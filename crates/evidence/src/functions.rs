@@ -70,9 +70,25 @@ fn list(json: &Json) -> BTreeSet<String> {
     found
 }
 
+/// A name without the types that its generic parts are made of; `<A as B>` at its head stays.
+fn of_any_type(name: &str) -> String {
+    let mut deep = 0;
+    let mut plain = String::new();
+    for (at, letter) in name.char_indices() {
+        let opens = letter == '<' && at > 0 && deep == 0 || letter == '<' && deep > 0;
+        deep += i32::from(opens);
+        if deep == 0 {
+            plain.push(letter);
+        }
+        deep -= i32::from(letter == '>' && deep > 0);
+    }
+    plain
+}
+
 /// The compiler's name of a function in the form of the list: `<ocellus_core::quantity::Mm as Add>::add` is
-/// `quantity::Mm::add`.
+/// `quantity::Mm::add`, and `ocellus_core::Vector<ocellus_core::Plane>::plus` is `Vector::plus`.
 pub(crate) fn short(name: &str) -> String {
+    let name = &of_any_type(name);
     let plain = match name.strip_prefix('<').and_then(|rest| rest.split_once(" as ")) {
         Some((owner, rest)) => format!("{owner}{}", rest.rfind(">::").map_or("", |at| &rest[at + 1..])),
         None => name.to_owned(),

@@ -1,13 +1,28 @@
-//! Cylinders as vectors: refractions, the cornea and its incision, and the toric lens.
+//! Cylinders as vectors: refractions, the cornea with its back and its incisions, the toric lens, what became of it.
+//!
+//! One representation, [`power_vector::PowerVector`], whose plane is a part of its type; roads to and from it are
+//! sphero-cylinders of either sign, a steep meridian, powers in three meridians, 2x2 matrices and polar values. What is
+//! called *needed* or *left* is a correction still to be worn; every other power is one that a surface has.
 //!
 //! Axes follow ISO 8429: 0 at the observer's right, counter-clockwise, seen from the front; 0 and 180 are one meridian.
 //! An incision's site is not an axis, see [`crate::quantity::Site`].
 
+pub mod change;
 pub mod cornea;
+pub mod expected;
+pub mod group;
+pub mod incision;
+pub mod matrix;
+pub mod off_axis;
+pub mod plane;
+pub mod polar;
+pub mod posterior;
 pub mod power_vector;
 pub mod site;
 pub mod sphero_cylinder;
 pub mod toric;
+pub mod turning;
+pub mod two_surfaces;
 
 use crate::math::{atan2_deg, floor};
 use crate::quantity::Axis;
@@ -38,7 +53,17 @@ pub(crate) fn turned(axis: Axis, degrees: f64) -> Axis {
 }
 
 /// An angle as a meridian in [0, 180).
-fn meridian(degrees: f64) -> Option<Axis> {
+pub(crate) fn meridian(degrees: f64) -> Option<Axis> {
     let turned = degrees - 180.0 * floor(degrees / 180.0);
     Axis::from_deg(if turned >= 180.0 { 0.0 } else { turned }).ok()
+}
+
+/// The short way round to a meridian, in (-90, 90] degrees. What rounding leaves of no turn is none, and of a right angle one.
+fn short_way(degrees: f64) -> f64 {
+    const HAIR: f64 = 1e-9;
+    let turned = degrees - 180.0 * floor(degrees / 180.0);
+    match if turned > 90.0 + HAIR { turned - 180.0 } else { turned.min(90.0) } {
+        turn if turn.abs() < HAIR => 0.0,
+        turn => turn,
+    }
 }

@@ -7,18 +7,45 @@ use crate::quantity::Axis;
 
 /// A power in every meridian: `F(t) = M + J0 cos 2t + J45 sin 2t`, D.
 ///
-/// Thibos, Wheeler, Horner 1997 (two). Vectors at one plane add component by component.
+/// Thibos, Wheeler, Horner 1997 (two). Vectors at one plane add component by component; of two planes they do not.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
-pub struct PowerVector {
+pub struct PowerVector<P> {
     /// Mean power, D.
     pub m: f64,
     /// Half the difference between the meridians 0 and 90, D.
     pub j0: f64,
     /// Half the difference between the meridians 45 and 135, D.
     pub j45: f64,
+    /// Where it is meant.
+    pub plane: P,
 }
 
-impl PowerVector {
+impl<P: Copy> PowerVector<P> {
+    /// From its parts, at a plane.
+    ///
+    /// ```
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// assert_eq!(PowerVector::at(Cornea, 43.0, 0.5, 0.0).m, 43.0);
+    /// ```
+    pub const fn at(plane: P, m: f64, j0: f64, j45: f64) -> PowerVector<P> {
+        PowerVector { m, j0, j45, plane }
+    }
+
+    /// From the powers in the meridians 0, 45 and 90, D.
+    ///
+    /// ```text
+    /// M = (F0 + F90)/2      J0 = (F0 - F90)/2      J45 = F45 - M
+    /// ```
+    ///
+    /// ```
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// assert_eq!(PowerVector::in_meridians(Cornea, 43.0, 44.0, 44.0), PowerVector::at(Cornea, 43.5, -0.5, 0.5));
+    /// ```
+    pub fn in_meridians(plane: P, f0: f64, f45: f64, f90: f64) -> PowerVector<P> {
+        let m = (f0 + f90) / 2.0;
+        PowerVector::at(plane, m, (f0 - f90) / 2.0, f45 - m)
+    }
+
     /// From a sphero-cylinder.
     ///
     /// ```text
@@ -26,17 +53,17 @@ impl PowerVector {
     /// ```
     ///
     /// ```
-    /// use ocellus_core::astigmatism::{power_vector::PowerVector, sphero_cylinder::SpheroCylinder};
+    /// use ocellus_core::astigmatism::{plane::Spectacles, power_vector::PowerVector, sphero_cylinder::SpheroCylinder};
     /// use ocellus_core::quantity::Axis;
-    /// let rx = SpheroCylinder::new(-1.0, -2.0, Some(Axis::from_deg(180.0)?));
+    /// let rx = SpheroCylinder::at(Spectacles, -1.0, -2.0, Some(Axis::from_deg(180.0)?));
     /// let v = PowerVector::of(rx);
     /// assert!((v.m - -2.0).abs() < 1e-15 && (v.j0 - 1.0).abs() < 1e-15 && v.j45.abs() < 1e-15);
     /// # Ok::<(), ocellus_core::error::Error>(())
     /// ```
-    pub fn of(rx: SpheroCylinder) -> PowerVector {
+    pub fn of(rx: SpheroCylinder<P>) -> PowerVector<P> {
         let half = rx.cylinder / 2.0;
         let (cos, sin) = rx.axis.map_or((0.0, 0.0), |a| (cos_deg(2.0 * a.deg()), sin_deg(2.0 * a.deg())));
-        PowerVector { m: rx.sphere + half, j0: -half * cos, j45: -half * sin }
+        PowerVector::at(rx.plane, rx.sphere + half, -half * cos, -half * sin)
     }
 
     /// From a mean power and a difference between the strongest meridian and the one across it.
@@ -46,36 +73,36 @@ impl PowerVector {
     /// ```
     ///
     /// ```
-    /// use ocellus_core::{astigmatism::power_vector::PowerVector, quantity::Axis};
-    /// let cornea = PowerVector::strongest_along(43.5, 2.0, Axis::from_deg(90.0)?);
+    /// use ocellus_core::{astigmatism::{plane::Cornea, power_vector::PowerVector}, quantity::Axis};
+    /// let cornea = PowerVector::strongest_along(Cornea, 43.5, 2.0, Axis::from_deg(90.0)?);
     /// assert!((cornea.in_meridian(Axis::from_deg(90.0)?) - 44.5).abs() < 1e-12);
     /// # Ok::<(), ocellus_core::error::Error>(())
     /// ```
-    pub fn strongest_along(mean: f64, difference: f64, meridian: Axis) -> PowerVector {
+    pub fn strongest_along(plane: P, mean: f64, difference: f64, meridian: Axis) -> PowerVector<P> {
         let twice = 2.0 * meridian.deg();
-        PowerVector { m: mean, j0: difference / 2.0 * cos_deg(twice), j45: difference / 2.0 * sin_deg(twice) }
+        PowerVector::at(plane, mean, difference / 2.0 * cos_deg(twice), difference / 2.0 * sin_deg(twice))
     }
 
     /// The sum of two powers at one plane: crossed cylinders.
     ///
     /// ```
-    /// use ocellus_core::astigmatism::power_vector::PowerVector;
-    /// let a = PowerVector { m: 1.0, j0: 0.5, j45: 0.0 };
-    /// assert_eq!(a.plus(a), PowerVector { m: 2.0, j0: 1.0, j45: 0.0 });
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// let a = PowerVector::at(Cornea, 1.0, 0.5, 0.0);
+    /// assert_eq!(a.plus(a), PowerVector::at(Cornea, 2.0, 1.0, 0.0));
     /// ```
-    pub fn plus(self, other: PowerVector) -> PowerVector {
-        PowerVector { m: self.m + other.m, j0: self.j0 + other.j0, j45: self.j45 + other.j45 }
+    pub fn plus(self, other: PowerVector<P>) -> PowerVector<P> {
+        PowerVector { m: self.m + other.m, j0: self.j0 + other.j0, j45: self.j45 + other.j45, ..self }
     }
 
     /// The difference of two powers at one plane.
     ///
     /// ```
-    /// use ocellus_core::astigmatism::power_vector::PowerVector;
-    /// let a = PowerVector { m: 1.0, j0: 0.5, j45: 0.25 };
-    /// assert_eq!(a.minus(a), PowerVector::default());
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// let a = PowerVector::at(Cornea, 1.0, 0.5, 0.25);
+    /// assert_eq!(a.minus(a), PowerVector::at(Cornea, 0.0, 0.0, 0.0));
     /// ```
-    pub fn minus(self, other: PowerVector) -> PowerVector {
-        PowerVector { m: self.m - other.m, j0: self.j0 - other.j0, j45: self.j45 - other.j45 }
+    pub fn minus(self, other: PowerVector<P>) -> PowerVector<P> {
+        PowerVector { m: self.m - other.m, j0: self.j0 - other.j0, j45: self.j45 - other.j45, ..self }
     }
 
     /// Power in one meridian, D.
@@ -85,9 +112,9 @@ impl PowerVector {
     /// ```
     ///
     /// ```
-    /// use ocellus_core::astigmatism::{power_vector::PowerVector, sphero_cylinder::SpheroCylinder};
+    /// use ocellus_core::astigmatism::{plane::Spectacles, power_vector::PowerVector, sphero_cylinder::SpheroCylinder};
     /// use ocellus_core::quantity::Axis;
-    /// let v = PowerVector::of(SpheroCylinder::new(0.5, -2.0, Some(Axis::from_deg(30.0)?)));
+    /// let v = PowerVector::of(SpheroCylinder::at(Spectacles, 0.5, -2.0, Some(Axis::from_deg(30.0)?)));
     /// assert!((v.in_meridian(Axis::from_deg(45.0)?) - 0.366).abs() < 0.0005);
     /// # Ok::<(), ocellus_core::error::Error>(())
     /// ```
@@ -102,8 +129,8 @@ impl PowerVector {
     /// ```
     ///
     /// ```
-    /// use ocellus_core::astigmatism::power_vector::PowerVector;
-    /// assert_eq!(PowerVector { m: 0.0, j0: 0.6, j45: -0.8 }.cylinder(), 2.0);
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// assert_eq!(PowerVector::at(Cornea, 0.0, 0.6, -0.8).cylinder(), 2.0);
     /// ```
     pub fn cylinder(self) -> f64 {
         2.0 * sqrt(square(self.j0) + square(self.j45))
@@ -112,9 +139,9 @@ impl PowerVector {
     /// The strongest meridian; `None` where all are equal.
     ///
     /// ```
-    /// use ocellus_core::astigmatism::power_vector::PowerVector;
-    /// assert_eq!(PowerVector { m: 43.0, j0: -1.0, j45: 0.0 }.strongest().unwrap().deg(), 90.0);
-    /// assert_eq!(PowerVector { m: 43.0, j0: 0.0, j45: 0.0 }.strongest(), None);
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// assert_eq!(PowerVector::at(Cornea, 43.0, -1.0, 0.0).strongest().unwrap().deg(), 90.0);
+    /// assert_eq!(PowerVector::at(Cornea, 43.0, 0.0, 0.0).strongest(), None);
     /// ```
     pub fn strongest(self) -> Option<Axis> {
         if self.cylinder() > NO_CYLINDER { half_direction(self.j45, self.j0) } else { None }
@@ -127,8 +154,8 @@ impl PowerVector {
     /// ```
     ///
     /// ```
-    /// use ocellus_core::astigmatism::power_vector::PowerVector;
-    /// assert_eq!(PowerVector { m: 1.0, j0: 2.0, j45: 2.0 }.blur(), 3.0);
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// assert_eq!(PowerVector::at(Cornea, 1.0, 2.0, 2.0).blur(), 3.0);
     /// ```
     pub fn blur(self) -> f64 {
         sqrt(square(self.m) + square(self.j0) + square(self.j45))
@@ -141,24 +168,75 @@ impl PowerVector {
     /// ```
     ///
     /// ```
-    /// use ocellus_core::astigmatism::power_vector::PowerVector;
-    /// let rx = PowerVector { m: -1.0, j0: 1.0, j45: 0.0 }.minus_cylinder();
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// let rx = PowerVector::at(Cornea, -1.0, 1.0, 0.0).minus_cylinder();
     /// assert_eq!((rx.sphere, rx.cylinder, rx.axis.unwrap().deg()), (0.0, -2.0, 0.0));
     /// ```
-    pub fn minus_cylinder(self) -> SpheroCylinder {
+    pub fn minus_cylinder(self) -> SpheroCylinder<P> {
         let cylinder = -self.cylinder();
-        SpheroCylinder::new(self.m - cylinder / 2.0, cylinder, self.strongest())
+        SpheroCylinder::at(self.plane, self.m - cylinder / 2.0, cylinder, self.strongest())
+    }
+
+    /// As a sphero-cylinder with a plus cylinder.
+    ///
+    /// ```text
+    /// C = 2 sqrt(J0^2 + J45^2),  S = M - C/2,  A = atan2(J45, J0)/2 + 90 mod 180
+    /// ```
+    ///
+    /// ```
+    /// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector};
+    /// let rx = PowerVector::at(Cornea, -1.0, 1.0, 0.0).plus_cylinder();
+    /// assert_eq!((rx.sphere, rx.cylinder, rx.axis.unwrap().deg()), (-2.0, 2.0, 90.0));
+    /// ```
+    pub fn plus_cylinder(self) -> SpheroCylinder<P> {
+        self.minus_cylinder().transposed()
+    }
+
+    /// The same power turned counter-clockwise as seen from the front.
+    ///
+    /// ```text
+    /// J0' = J0 cos 2p - J45 sin 2p      J45' = J0 sin 2p + J45 cos 2p
+    /// ```
+    ///
+    /// ```
+    /// use ocellus_core::astigmatism::{plane::Lens, power_vector::PowerVector};
+    /// assert_eq!(PowerVector::at(Lens, 20.0, 1.0, 0.0).turned(45.0), PowerVector::at(Lens, 20.0, 0.0, 1.0));
+    /// ```
+    pub fn turned(self, degrees: f64) -> PowerVector<P> {
+        self.turned_by(Turn::by(degrees))
+    }
+
+    /// The same by a turn worked out before, where many are turned by it.
+    pub(crate) fn turned_by(self, Turn { cos, sin }: Turn) -> PowerVector<P> {
+        PowerVector { j0: self.j0 * cos - self.j45 * sin, j45: self.j0 * sin + self.j45 * cos, ..self }
     }
 
     /// Each principal meridian changed by a function of its power, the axis kept: vertexing, travel through a gap.
     ///
     /// # Errors
     /// Whatever the function returns.
-    pub(crate) fn by_meridian<E>(self, change: impl Fn(f64) -> Result<f64, E>) -> Result<PowerVector, E> {
+    pub(crate) fn by_meridian<Q: Copy, E>(
+        self,
+        plane: Q,
+        change: impl Fn(f64) -> Result<f64, E>,
+    ) -> Result<PowerVector<Q>, E> {
         let half = self.cylinder() / 2.0;
         let (strong, weak) = (change(self.m + half)?, change(self.m - half)?);
         // the direction as it is, only its length changes
         let stretch = if half > 0.0 { (strong - weak) / 2.0 / half } else { 0.0 };
-        Ok(PowerVector { m: (strong + weak) / 2.0, j0: self.j0 * stretch, j45: self.j45 * stretch })
+        Ok(PowerVector::at(plane, (strong + weak) / 2.0, self.j0 * stretch, self.j45 * stretch))
+    }
+}
+
+/// A turn of so many degrees, counter-clockwise, as the double angle that vectors turn by.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Turn {
+    cos: f64,
+    sin: f64,
+}
+
+impl Turn {
+    pub(crate) fn by(degrees: f64) -> Turn {
+        Turn { cos: cos_deg(2.0 * degrees), sin: sin_deg(2.0 * degrees) }
     }
 }

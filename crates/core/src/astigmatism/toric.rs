@@ -1,5 +1,6 @@
 //! The toric lens, by exact vergence at a method's own lens position: no fixed ratio.
 
+use crate::astigmatism::plane::{Cornea, Lens};
 use crate::astigmatism::power_vector::PowerVector;
 use crate::choice::{CylinderPlane, LabelPower};
 use crate::constant::optics::N;
@@ -146,25 +147,54 @@ impl ToricLens {
     }
 }
 
-/// The refraction, at the cornea, that a cornea and a toric lens leave: the correction still needed.
+/// Light that must leave the cornea, in every meridian, for a toric lens to focus it: what lens and length ask of the cornea.
 ///
 /// ```text
-/// X  = 1000 n/(AL - d) - P                    P the lens, strongest across its mark
-/// Rc = X (I + (d/n) X)^-1 - K                 K the cornea; each as a power in every meridian
+/// X = 1000 n/(AL - d) - P                     P the lens, strongest across its mark
+/// Y = X (I + (d/n) X)^-1                      each as a power in every meridian
 /// ```
 ///
-/// X has one pair of principal meridians, so the inverse is taken in each of them: exact for any crossing of the axes.
+/// X has one pair of principal meridians, so the inverse is taken in each of them: exact for any crossing of the axes. A lens
+/// that is turned turns Y by as much.
 ///
 /// # Errors
 /// As [`working`].
 ///
 /// ```
-/// use ocellus_core::astigmatism::{power_vector::PowerVector, toric::*};
+/// use ocellus_core::{astigmatism::toric::*, lens::vergence::ThinEye, quantity::Axis};
+/// let eye = ThinEye::new(23.5, 43.5, 5.2);
+/// let lens = ToricLens { mean: 20.0, cylinder: 3.0, mark: Axis::from_deg(90.0)? };
+/// let (plain, turned) = (at_cornea(&eye, lens)?, at_cornea(&eye, lens.turned(10.0))?);
+/// assert!((plain.turned(10.0).j45 - turned.j45).abs() < 1e-12);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+// apart, so that the steps take no room on the stack of who does not want them
+#[inline(never)]
+pub fn at_cornea(eye: &ThinEye, lens: ToricLens) -> Result<PowerVector<Cornea>, Error> {
+    arriving(eye, lens)?.by_meridian(Cornea, |v| eye.leaving(v))
+}
+
+/// Light that must arrive at the lens: strongest where the lens is weakest, along its mark.
+fn arriving(eye: &ThinEye, lens: ToricLens) -> Result<PowerVector<Lens>, Error> {
+    Ok(PowerVector::strongest_along(Lens, eye.behind_lens()? - lens.mean, lens.cylinder, lens.mark))
+}
+
+/// The refraction, at the cornea, that a cornea and a toric lens leave: the correction still needed.
+///
+/// ```text
+/// Rc = Y - K                                  Y as in `at_cornea`, K the cornea
+/// ```
+///
+/// # Errors
+/// As [`working`].
+///
+/// ```
+/// use ocellus_core::astigmatism::{plane, power_vector::PowerVector, toric::*};
 /// use ocellus_core::{lens::vergence::ThinEye, quantity::*};
 /// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let (target, vertex) = (Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?);
 /// let steep = Axis::from_deg(90.0)?;
-/// let cornea = PowerVector::strongest_along(0.0, 2.0, steep);
+/// let cornea = PowerVector::strongest_along(plane::Cornea, 0.0, 2.0, steep);
 /// let w = working(&eye, 2.0, target, vertex)?;
 /// // two meridians that both need their own lens: nothing is left
 /// let mean = eye.behind_lens()? - (w.v_steep + w.v_flat) / 2.0;
@@ -172,20 +202,17 @@ impl ToricLens {
 /// assert!(left.blur() < 1e-12);
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
-pub fn residual(eye: &ThinEye, astigmatism: PowerVector, lens: ToricLens) -> Result<PowerVector, Error> {
-    residual_along(eye, astigmatism, lens, direction(lens.mark))
+pub fn residual(
+    eye: &ThinEye,
+    astigmatism: PowerVector<Cornea>,
+    lens: ToricLens,
+) -> Result<PowerVector<Cornea>, Error> {
+    Ok(left(eye.kc, astigmatism, at_cornea(eye, lens)?))
 }
 
-/// The same where the direction of the mark is known.
-// apart, so that the steps take no room on the stack of who does not want them
-#[inline(never)]
-pub(crate) fn residual_along(
-    eye: &ThinEye,
-    astigmatism: PowerVector,
-    lens: ToricLens,
-    along: PowerVector,
-) -> Result<PowerVector, Error> {
-    steps_along(eye, astigmatism, lens, along).map(|(_, left)| left)
+/// What a cornea leaves of the light that should leave it.
+pub(crate) fn left(kc: f64, astigmatism: PowerVector<Cornea>, wanted: PowerVector<Cornea>) -> PowerVector<Cornea> {
+    wanted.minus(PowerVector { m: kc, ..astigmatism })
 }
 
 /// The same with every step.
@@ -194,56 +221,32 @@ pub(crate) fn residual_along(
 /// As [`working`].
 ///
 /// ```
-/// use ocellus_core::astigmatism::{power_vector::PowerVector, toric::*};
+/// use ocellus_core::astigmatism::{plane, power_vector::PowerVector, toric::*};
 /// use ocellus_core::{lens::vergence::ThinEye, quantity::Axis};
 /// let eye = ThinEye::new(23.5, 43.5, 5.2);
-/// let cornea = PowerVector::strongest_along(0.0, 2.0, Axis::from_deg(90.0)?);
+/// let cornea = PowerVector::strongest_along(plane::Cornea, 0.0, 2.0, Axis::from_deg(90.0)?);
 /// let lens = ToricLens { mean: 20.0, cylinder: 2.25, mark: Axis::from_deg(80.0)? };
-/// let (steps, left) = residual_working(&eye, cornea, lens)?;
-/// assert_eq!(steps.left, left.cylinder());
+/// assert_eq!(residual_working(&eye, cornea, lens)?.left, residual(&eye, cornea, lens)?.cylinder());
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
-pub fn residual_working(
-    eye: &ThinEye,
-    astigmatism: PowerVector,
-    lens: ToricLens,
-) -> Result<(Residual, PowerVector), Error> {
-    steps_along(eye, astigmatism, lens, direction(lens.mark))
-}
-
-/// A meridian as a vector of length 1: worked out once where many lenses lie along it.
-pub(crate) fn direction(mark: Axis) -> PowerVector {
-    PowerVector::strongest_along(0.0, 2.0, mark)
-}
-
-fn steps_along(
-    eye: &ThinEye,
-    astigmatism: PowerVector,
-    lens: ToricLens,
-    along: PowerVector,
-) -> Result<(Residual, PowerVector), Error> {
-    let after = eye.behind_lens()?;
-    // light must be strongest where the lens is weakest: along its mark
-    let half = lens.cylinder / 2.0;
-    let arriving = PowerVector { m: after - lens.mean, j0: half * along.j0, j45: half * along.j45 };
-    let leaving = arriving.by_meridian(|v| eye.leaving(v))?;
-    let left = leaving.minus(PowerVector { m: eye.kc, ..astigmatism });
-    let steps = Residual {
+pub fn residual_working(eye: &ThinEye, astigmatism: PowerVector<Cornea>, lens: ToricLens) -> Result<Residual, Error> {
+    let (x, y) = (arriving(eye, lens)?, at_cornea(eye, lens)?);
+    let left = left(eye.kc, astigmatism, y);
+    Ok(Residual {
         al: eye.al,
         mean: lens.mean,
         cylinder: lens.cylinder,
         mark: lens.mark.deg(),
-        after,
-        x_m: arriving.m,
-        x_0: arriving.j0,
-        x_45: arriving.j45,
-        k_m: leaving.m,
-        k_0: leaving.j0,
-        k_45: leaving.j45,
+        after: eye.behind_lens()?,
+        x_m: x.m,
+        x_0: x.j0,
+        x_45: x.j45,
+        k_m: y.m,
+        k_0: y.j0,
+        k_45: y.j45,
         left_m: left.m,
         left_0: left.j0,
         left_45: left.j45,
         left: left.cylinder(),
-    };
-    Ok((steps, left))
+    })
 }

@@ -1,6 +1,6 @@
 //! The door: reports everything that is wrong with a draft, and lets nothing wrong through.
 
-use crate::choice::PreviousSurgery as Surgery;
+use crate::choice::{self, PreviousSurgery as Surgery};
 use crate::draft::Draft;
 use crate::error::{Code, Error};
 use crate::eye::cornea::Cornea;
@@ -46,7 +46,16 @@ const TOGETHER: &[(&[Field], &[Field])] = &[
         &[SecondFor, RefractionNow, LensInEye, SecondPlace, SecondPosition, SecondStyle, SecondPower],
         &[SecondFor, RefractionNow, SecondPlace],
     ),
-    (&[Flattening], &[IncisionSite]),
+    (&[ClockHour], &[ClockSeen]),
+    (&[ClockSeen], &[ClockHour]),
+    (&[Centroid], &[CentroidAxis]),
+    (&[CentroidAxis], &[Centroid]),
+    (&[OtherSite], &[OtherFlattening]),
+    (&[OtherFlattening], &[OtherSite]),
+    (&[BackR1, BackR1Axis, BackR2, BackR2Axis], &[BackR1, BackR1Axis, BackR2, BackR2Axis, CornealThickness, K1Axis]),
+    (&[AfterK1, AfterK1Axis, AfterK2, AfterK2Axis], &[AfterK1, AfterK1Axis, AfterK2, AfterK2Axis]),
+    (&[AfterSphere, AfterCylinder, AfterAxis], &[AfterSphere, AfterCylinder, AfterAxis]),
+    (&[MarkFound], &[LensCylinder]),
     (&[OpenLevel], &[EyeLevel]),
     (&[EyeLevel], &[OpenLevel]),
 ];
@@ -89,11 +98,37 @@ pub(super) fn pass(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Corne
             refuse(with_value(Code::NoLaser, field));
         }
     }
+    incisions(draft, &mut |code, field| refuse(with_value(code, field)));
+    back(draft, &mut |code, field| refuse(with_value(code, field)));
     for field in [BiometryDate, LensMost, LensLength].into_iter().filter(|field| disagrees(draft, *field)) {
         refuse(with_value(Code::Disagree, field));
     }
     let cornea = cornea(draft, &mut |code, field| refuse(with_value(code, field)));
     cornea.filter(|_| open)
+}
+
+/// One site, said once; and one way to say what the surgeon's incisions do.
+fn incisions(draft: &Draft, refuse: &mut dyn FnMut(Code, Field)) {
+    let sites = || [IncisionSite, SiteWord, ClockHour].into_iter().filter(|field| draft.has(*field));
+    let flattened = draft.has(Flattening) || draft.has(PairedFlattening);
+    if flattened && sites().next().is_none() {
+        refuse(Code::Incomplete, IncisionSite);
+    }
+    sites().skip(1).for_each(|field| refuse(Code::Twice, field));
+    if flattened && draft.has(Centroid) {
+        refuse(Code::Twice, Centroid);
+    }
+}
+
+/// One source for the back of the cornea: a total power has it already.
+fn back(draft: &Draft, refuse: &mut dyn FnMut(Code, Field)) {
+    let from = draft.number_or_default(BackFrom);
+    if from == Some(choice::BackFrom::Measured.code()) && !draft.has(BackR1) {
+        refuse(Code::Incomplete, BackR1);
+    }
+    if from != Some(choice::BackFrom::None.code()) && draft.number(KKind) == Some(choice::KKind::Total.code()) {
+        refuse(Code::Twice, BackFrom);
+    }
 }
 
 /// Whether an entry does not agree with the other that it must not exceed, or not fall below.

@@ -2,6 +2,9 @@
 
 mod door;
 
+use crate::astigmatism::plane::Spectacles;
+use crate::astigmatism::site;
+use crate::astigmatism::sphero_cylinder::SpheroCylinder;
 use crate::choice::*;
 use crate::date::Date;
 use crate::draft::Draft;
@@ -52,6 +55,9 @@ pub(crate) const CYLINDERS: [Field; 8] = [
     Field::Cylinder7,
     Field::Cylinder8,
 ];
+
+/// The ways to say where the incision is.
+pub(crate) const SITE: [Field; 4] = [Field::IncisionSite, Field::SiteWord, Field::ClockHour, Field::ClockSeen];
 
 /// The toric label.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -197,9 +203,46 @@ impl<'a> Case<'a> {
         })
     }
 
-    /// The site of the incision and what it does there; a site alone says nothing of that.
-    pub(crate) fn incision_effect(&self) -> Option<(Site, Flattening)> {
-        self.get(Field::IncisionSite).zip(self.get(Field::Flattening))
+    /// Where the incision is, however it was said.
+    pub(crate) fn incision_site(&self) -> Option<Site> {
+        let of_clock = || site::of_clock(self.get(Field::ClockHour)?, self.get(Field::ClockSeen)?, self.side);
+        let of_word = || site::of_word(self.get(Field::SiteWord)?, self.side);
+        self.get(Field::IncisionSite).or_else(of_word).or_else(of_clock)
+    }
+
+    /// The surgeon's own centroid: its size and the meridian it steepens.
+    pub(crate) fn centroid(&self) -> Option<(Flattening, Axis)> {
+        self.get(Field::Centroid).zip(self.get(Field::CentroidAxis))
+    }
+
+    /// Every cut that flattens: the incision, its pair across the eye, another.
+    pub(crate) fn cuts(&self) -> impl Iterator<Item = (Site, Flattening)> {
+        let site = self.incision_site();
+        let incision = site.zip(self.get(Field::Flattening));
+        let pair = site.map(site::opposite).zip(self.get(Field::PairedFlattening));
+        let other = self.get(Field::OtherSite).zip(self.get(Field::OtherFlattening));
+        [incision, pair, other].into_iter().flatten()
+    }
+
+    /// The back of the cornea, and how thick the cornea is, where they were measured.
+    pub(crate) fn back(&self) -> Option<(Cornea, CornealThickness)> {
+        let axes = self.get(Field::BackR1Axis).zip(self.get(Field::BackR2Axis));
+        let back = Cornea::from_radii(self.get(Field::BackR1)?, self.get(Field::BackR2)?, axes).ok()?;
+        Some((back, self.get(Field::CornealThickness)?))
+    }
+
+    /// The cornea after the operation, measured with the same instrument.
+    pub(crate) fn cornea_after(&self) -> Option<Cornea> {
+        let axes = self.get(Field::AfterK1Axis).zip(self.get(Field::AfterK2Axis));
+        let index = self.get(Field::Index)?;
+        Cornea::from_powers(self.get(Field::AfterK1)?, self.get(Field::AfterK2)?, index, axes).ok()
+    }
+
+    /// The refraction after the operation.
+    pub(crate) fn refraction_found(&self) -> Option<SpheroCylinder<Spectacles>> {
+        let sphere: Refraction = self.get(Field::AfterSphere)?;
+        let cylinder: Cylinder = self.get(Field::AfterCylinder)?;
+        Some(SpheroCylinder::at(Spectacles, sphere.d(), cylinder.d(), self.get(Field::AfterAxis)))
     }
 
     /// The open level and that of the eye.
@@ -267,7 +310,13 @@ entries! {
     lens_most: LensPower of LensMost;
     optic: OpticDiameter of Optic;
     haptic_axis: Axis of HapticAxis;
-    incision_site: Site of IncisionSite;
+    entered_site: Site of IncisionSite;
+    back_from: BackFrom of BackFrom;
+    marked: Marked of Marked;
+    astigmatism_sd: ScatterPower of AstigmatismSd;
+    incision_sd: ScatterPower of IncisionSd;
+    alignment_sd: AlignmentScatter of AlignmentSd;
+    mark_found: Axis of MarkFound;
     seat: Seat of Seat;
     wound_width: WoundLength of WoundWidth;
     tunnel_length: WoundLength of TunnelLength;

@@ -90,7 +90,9 @@ pub mod eye;
 pub mod laser;
 pub mod lens;
 pub mod long_eye;
+pub mod off_axis;
 pub mod optics;
+pub mod posterior;
 pub mod pressure;
 
 /// Every constant there is.
@@ -99,8 +101,19 @@ pub mod pressure;
 /// assert!(ocellus_core::constant::all().any(|c| c.name == "SRK/T c0"));
 /// ```
 pub fn all() -> impl Iterator<Item = &'static Constant> {
-    [optics::ALL, lens::ALL, long_eye::ALL, laser::ALL, certainty::ALL, eye::ALL, capsule::ALL, pressure::ALL]
-        .into_iter()
-        .flatten()
-        .copied()
+    [
+        optics::ALL,
+        lens::ALL,
+        long_eye::ALL,
+        laser::ALL,
+        certainty::ALL,
+        posterior::ALL,
+        off_axis::ALL,
+        eye::ALL,
+        capsule::ALL,
+        pressure::ALL,
+    ]
+    .into_iter()
+    .flatten()
+    .copied()
 }

@@ -3,6 +3,8 @@
 constants! {
     /// Index of aqueous and vitreous, the n of every vergence formula here.
     N "n" "1" = 1.336, Holladay1988 Two;
+    /// Index of the cornea itself.
+    INDEX_CORNEA "corneal index" "1" = 1.376, Gullstrand Two;
     /// Index most keratometers assume; 337.5/r is what a method means by "K".
     INDEX_1_3375 "keratometric index" "1" = 1.3375, NoSource CommonPractice;
     /// Index of SRK/T's and T2's corneal power.

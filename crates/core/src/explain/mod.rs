@@ -4,11 +4,12 @@ mod subject;
 
 pub use subject::Subject;
 
+use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
-use crate::astigmatism::{cornea, toric};
+use crate::astigmatism::{cornea, expected, incision, off_axis, posterior, toric};
 use crate::case::{Backup, Case, Constants};
 use crate::caution::{Caution, Code};
-use crate::choice::{ConstantsFrom, SecondFor};
+use crate::choice::{BackFrom, ConstantsFrom, SecondFor};
 use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::answer::{self, Answer};
@@ -20,7 +21,7 @@ use crate::lens::surfaces::{GULLSTRAND, LE_GRAND, system};
 use crate::lens::vergence::ThinEye;
 use crate::lens::{Method, constants, second};
 use crate::plan;
-use crate::quantity::{Flattening, Site};
+use crate::quantity::Site;
 use crate::sink::Sink;
 use crate::working::Topic;
 
@@ -70,6 +71,9 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
         Subject::Thick => plan::known_thick(case).inspect(|w| w.show(sink)).is_some(),
         Subject::Constants => explain_constants(case, sink),
         Subject::Schematic => explain_schematic(sink),
+        Subject::OffAxis => explain_off_axis(sink),
+        Subject::Turn => explain_turn(case, sink),
+        Subject::After => explain_after(case, sink),
     }
 }
 
@@ -212,10 +216,8 @@ fn show_method(method: Method, case: &Case, constants: &Constants, sink: &mut dy
 
 #[inline(never)]
 fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
-    let (Some(vector), Some((site, flattening))) = (plan::planned_cornea(case), case.incision_effect()) else {
-        return false;
-    };
-    incision(case, site, flattening, sink);
+    let Some(vector) = plan::planned_cornea(case) else { return false };
+    front_and_back(case, sink);
     // SRK II has no lens position and so no part in this
     let mut answers = answer::NONE;
     let mut report = |caution: Caution| {
@@ -234,17 +236,34 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
     any
 }
 
-/// The cornea and its incision.
+/// The cornea: its back, each incision, and what they are together.
 #[inline(never)]
-fn incision(case: &Case, site: Site, flattening: Flattening, sink: &mut dyn Sink) {
-    if let Some(w) = cornea::working(&case.cornea, site, flattening) {
-        w.show(sink);
+fn front_and_back(case: &Case, sink: &mut dyn Sink) {
+    let (Some(from), Some(incisions)) = (case.back_from(), plan::incisions(case)) else { return };
+    match from {
+        BackFrom::Measured => {
+            plan::surfaces(case).inspect(|w| w.show(sink));
+        }
+        _ => {
+            cornea::measured(&case.cornea).and_then(|front| posterior::working(front, from)).inspect(|w| w.show(sink));
+        }
+    }
+    for (site, flattening) in case.cuts() {
+        incision::working(site, flattening).show(sink);
+    }
+    if let Some((size, across)) =
+        case.centroid().and_then(|(size, a)| Some((size, Site::from_deg(a.deg() + 90.0).ok()?)))
+    {
+        incision::working(across, size).show(sink);
+    }
+    if let Some(with_back) = plan::with_back(case, from) {
+        cornea::working(&case.cornea, with_back, incisions).inspect(|w| w.show(sink));
     }
 }
 
 /// The cylinder that one method needs at the lens.
 #[inline(never)]
-fn needed(case: &Case, answer: &Answer, vector: PowerVector, sink: &mut dyn Sink) -> bool {
+fn needed(case: &Case, answer: &Answer, vector: PowerVector<Cornea>, sink: &mut dyn Sink) -> bool {
     let Some(eye) = answer.optics.thin_eye() else { return false };
     let Ok(w) = toric::working(&eye, vector.cylinder(), case.target, case.vertex) else { return false };
     sink.item(Item::of(What::LensPosition, answer.method, eye.elp));
@@ -254,11 +273,48 @@ fn needed(case: &Case, answer: &Answer, vector: PowerVector, sink: &mut dyn Sink
 
 /// What the lens chosen leaves by one method.
 #[inline(never)]
-fn left(case: &Case, answer: &Answer, vector: PowerVector, sink: &mut dyn Sink) {
-    let left = plan::chosen_lens(case, answer).map(|(eye, lens)| toric::residual_working(&eye, vector, lens));
-    if let Some(Ok((steps, _))) = left {
+fn left(case: &Case, answer: &Answer, vector: PowerVector<Cornea>, sink: &mut dyn Sink) {
+    let Some((eye, lens)) = plan::chosen_lens(case, answer) else { return };
+    if let Ok(steps) = toric::residual_working(&eye, vector, lens) {
         steps.show(sink);
     }
+    if let (Some(scatter), Ok(wanted)) = (plan::toric_scatter(case), toric::at_cornea(&eye, lens)) {
+        expected::working(wanted, vector, scatter).show(sink);
+    }
+}
+
+/// What a lens that was right loses when it is turned: of no case.
+fn explain_off_axis(sink: &mut dyn Sink) -> bool {
+    for apart in [1.0, 5.0, 10.0, 20.0, 30.0] {
+        off_axis::loss(apart).show(sink);
+    }
+    true
+}
+
+/// The best turn of the lens by each method.
+#[inline(never)]
+fn explain_turn(case: &Case, sink: &mut dyn Sink) -> bool {
+    let mut answers = answer::NONE;
+    answer::answer_all(case, &case.constants(), &mut |_| {}, &mut answers);
+    let mut any = false;
+    for answer in answers.iter().flatten().filter(|a| a.compared) {
+        if let Some(w) = plan::best_turn(case, answer) {
+            sink.item(Item::of(What::TurnLeft, answer.method, w.left));
+            w.show(sink);
+            any = true;
+        }
+    }
+    any
+}
+
+/// What was wanted and what came.
+#[inline(never)]
+fn explain_after(case: &Case, sink: &mut dyn Sink) -> bool {
+    if let Some(made) = plan::incision_found(case) {
+        sink.item(Item::one(What::IncisionFound, made.cylinder()));
+    }
+    let indices = plan::changed(case).and_then(|change| change.indices());
+    indices.inspect(|w| w.show(sink)).is_some()
 }
 
 /// The method's own eye for the backup lens's constant, then the lens where it would go.

@@ -28,6 +28,12 @@ pub enum Subject {
     Constants,
     /// Schematic eyes, from their surfaces: of no case.
     Schematic,
+    /// A lens that was right, turned off its axis: of no case.
+    OffAxis,
+    /// The best turn of a lens that sits wrong.
+    Turn,
+    /// What an operation changed against what was wanted.
+    After,
 }
 
 impl Subject {
@@ -43,6 +49,9 @@ impl Subject {
         Subject::Thick,
         Subject::Constants,
         Subject::Schematic,
+        Subject::OffAxis,
+        Subject::Turn,
+        Subject::After,
     ];
 
     /// Every subject, methods first.
@@ -90,6 +99,9 @@ impl Subject {
             Subject::Thick => "thick",
             Subject::Constants => "constants",
             Subject::Schematic => "schematic",
+            Subject::OffAxis => "off_axis",
+            Subject::Turn => "turn",
+            Subject::After => "after",
         }
     }
 
@@ -111,6 +123,9 @@ impl Subject {
             Subject::Thick => "The lens itself",
             Subject::Constants => "Lens constants into each other",
             Subject::Schematic => "Schematic eyes from their surfaces",
+            Subject::OffAxis => "A lens off its axis",
+            Subject::Turn => "Turning a lens that sits wrong",
+            Subject::After => "Change wanted and change made",
         }
     }
 
@@ -197,7 +212,42 @@ impl Subject {
                 Vertex,
             ],
             Subject::Thick => &[FrontRadius, BackRadius, LensCentre, LensIndex, LensPower],
-            Subject::Schematic => &[],
+            Subject::Schematic | Subject::OffAxis => &[],
+            Subject::Turn => &[
+                AxialLength,
+                K1,
+                K2,
+                R1,
+                R2,
+                Index,
+                Target,
+                Vertex,
+                LensPower,
+                LabelPower,
+                CylinderPlane,
+                LensCylinder,
+                AfterSphere,
+                AfterCylinder,
+                AfterAxis,
+                MarkFound,
+            ],
+            Subject::After => &[
+                K1,
+                K1Axis,
+                K2,
+                K2Axis,
+                R1,
+                R2,
+                Index,
+                Vertex,
+                AfterK1,
+                AfterK1Axis,
+                AfterK2,
+                AfterK2Axis,
+                AfterSphere,
+                AfterCylinder,
+                AfterAxis,
+            ],
             Subject::Constants => &[AConstant, SurgeonFactor, Pacd, HaigisA0, HaigisA1, HaigisA2, ConstantsFrom],
             Subject::Method(Method::Haigis | Method::HaigisL) => &[
                 AxialLength,
@@ -230,8 +280,22 @@ impl Subject {
                 R1,
                 R2,
                 Index,
+                CornealThickness,
+                BackFrom,
+                BackR1,
+                BackR1Axis,
+                BackR2,
+                BackR2Axis,
                 IncisionSite,
+                SiteWord,
+                ClockHour,
+                ClockSeen,
                 Flattening,
+                Centroid,
+                CentroidAxis,
+                PairedFlattening,
+                OtherSite,
+                OtherFlattening,
                 Target,
                 Vertex,
                 LensPower,
@@ -239,6 +303,10 @@ impl Subject {
                 CylinderPlane,
                 LensCylinder,
                 LensAxis,
+                Marked,
+                AstigmatismSd,
+                IncisionSd,
+                AlignmentSd,
             ],
             Subject::Head => &[OpenLevel, EyeLevel, GasPressure, Density],
             Subject::Ceiling => &[Altitude, StationPressure, Temperature],

@@ -130,6 +130,16 @@ impl Cornea {
         at_1_3375(self.steep) - at_1_3375(self.flat)
     }
 
+    /// Radius of the flat meridian, mm.
+    pub fn flat_radius(&self) -> CornealRadius {
+        self.flat
+    }
+
+    /// Radius of the steep meridian, mm.
+    pub fn steep_radius(&self) -> CornealRadius {
+        self.steep
+    }
+
     /// The flat meridian, where axes were given.
     pub fn flat_axis(&self) -> Option<Axis> {
         self.axes.map(|(flat, _)| flat)

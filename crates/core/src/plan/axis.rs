@@ -1,13 +1,18 @@
-//! The cornea after the incision, and the toric lens on it.
+//! The toric lens on the cornea that the incisions leave.
 
-use super::entries;
-use crate::astigmatism::power_vector::PowerVector;
-use crate::astigmatism::toric::{ToricLens, at_lens_plane, direction, residual, residual_along, working};
-use crate::astigmatism::{cornea, on_dial, turned};
+use super::cornea::planned;
+use super::{choice_entries, entries};
+use crate::astigmatism::expected::{self, Scatter};
+use crate::astigmatism::on_dial;
+use crate::astigmatism::plane::Cornea;
+use crate::astigmatism::power_vector::{PowerVector, Turn};
+use crate::astigmatism::toric::{ToricLens, at_cornea, at_lens_plane, left, working};
 use crate::case::{CYLINDERS, Case, Toric};
 use crate::caution::{Caution, Code};
-use crate::choice::CylinderPlane;
+use crate::choice::{BackFrom, CylinderPlane, Marked};
 use crate::constant::eye::{OFF_AXIS, RESIDUAL_LARGE};
+use crate::constant::off_axis::{LYING_MEAN, LYING_SD, MARKING_MEAN, MARKING_SD};
+use crate::constant::posterior::GOGGIN_UP_TO;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
@@ -15,6 +20,7 @@ use crate::lens::answer::{Answer, Answers, NONE, answer_shown};
 use crate::lens::ladder::{range, widened};
 use crate::lens::predict::after_laser;
 use crate::lens::vergence::ThinEye;
+use crate::math::{sqrt, square};
 use crate::quantity::{Axis, LensCylinder};
 use crate::sink::Sink;
 
@@ -52,27 +58,34 @@ fn seen(case: &Case, answers: &Answers) -> impl Iterator<Item = Seen> {
     answers.iter().flatten().filter(|answer| answer.compared).filter_map(|answer| Seen::of(case, answer))
 }
 
-/// The cornea after the incision: its vector, without a mean.
-pub(crate) fn planned(case: &Case) -> Option<PowerVector> {
-    let measured = cornea::measured(&case.cornea)?;
-    let (site, flattening) = case.incision_effect()?;
-    Some(measured.plus(cornea::induced(site, flattening)))
+/// How far cornea, incisions and lens scatter about what is planned.
+pub(crate) fn scatter(case: &Case) -> Option<Scatter> {
+    let cornea = square(case.astigmatism_sd()?.d()) + square(case.incision_sd()?.d());
+    Some(Scatter::new(sqrt(cornea), alignment_sd(case)))
+}
+
+/// SD of the lens's angle: as entered, or of published lenses marked and placed; and of eyes that turn lying down.
+///
+/// ```text
+/// SD^2 = mean^2 + SD^2 of a published error, whose sense is not known
+/// ```
+fn alignment_sd(case: &Case) -> f64 {
+    let placed =
+        case.alignment_sd().map_or(square(MARKING_MEAN.get()) + square(MARKING_SD.get()), |sd| square(sd.deg()));
+    let lying = match case.marked() {
+        Some(Marked::Lying) => square(LYING_MEAN.get()) + square(LYING_SD.get()),
+        _ => 0.0,
+    };
+    sqrt(placed + lying)
 }
 
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Axis);
-    entries(case, sink, &[Field::IncisionSite, Field::Flattening]);
-    let planned = planned(case);
-    if let Some(vector) = planned {
-        sink.item(Item::one(What::PlannedAstigmatism, vector.cylinder()));
-        if let Some(axis) = vector.strongest() {
-            sink.item(Item::one(What::PlannedAxis, on_dial(axis)));
-        }
-    }
     let Some(label) = case.toric() else { return };
     entries(case, sink, &[Field::LabelPower, Field::CylinderPlane]);
     entries(case, sink, &CYLINDERS);
+    let planned = planned(case);
     let Some(vector) = planned else {
         let axes = case.cornea.steep_axis().is_some();
         let code = if axes { Code::ToricNeedsIncision } else { Code::ToricNeedsAxes };
@@ -88,65 +101,81 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if after_laser(case).is_some() {
         sink.caution(Caution::about(Code::ToricAfterLaser, Field::PreviousSurgery));
     }
-    sink.caution(Caution::general(Code::PosteriorIgnored));
-    sink.caution(Caution::general(Code::ResidualNominal));
+    if case.back_from() == Some(BackFrom::None) {
+        sink.caution(Caution::general(Code::PosteriorIgnored));
+    }
     if label.plane == CylinderPlane::Cornea {
         sink.caution(Caution::about(Code::CorneaPlaneLabel, Field::CylinderPlane));
     }
     if case.lens_power().is_none() {
         sink.caution(Caution::about(Code::ToricNeedsPower, Field::LensPower));
     }
-    labels(case, &label, vector, &answers, sink);
-    chosen(case, &label, vector, &answers, sink);
+    let Some(scatter) = scatter(case) else { return };
+    scattering(case, sink);
+    labels(case, &label, vector, scatter, &answers, sink);
+    chosen(case, vector, scatter, &answers, sink);
+}
+
+/// What the expected residual rests on.
+#[inline(never)]
+fn scattering(case: &Case, sink: &mut dyn Sink) {
+    sink.caution(Caution::general(Code::ResidualNominal));
+    choice_entries(case, sink, Field::Marked);
+    match case.marked() {
+        None => sink.caution(Caution::about(Code::MarkedUnknown, Field::Marked)),
+        Some(Marked::Lying) => sink.caution(Caution::about(Code::MarkedLying, Field::Marked)),
+        Some(Marked::Upright) => {}
+    }
+    entries(case, sink, &[Field::AstigmatismSd, Field::IncisionSd, Field::AlignmentSd]);
+    sink.item(Item::one(What::AlignmentSd, alignment_sd(case)));
 }
 
 /// What is told of a label: placed as planned, and turned off it by so many degrees.
-const TURNS: [(What, f64); 3] = [(What::Residual, 0.0), (What::ResidualOff5, 5.0), (What::ResidualOff10, 10.0)];
+const TURNS: [(What, f64); 2] = [(What::ResidualOff5, 5.0), (What::ResidualOff10, 10.0)];
 
 /// The cylinder each method needs, and what the labels on either side of it leave.
 #[inline(never)]
-fn labels(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, sink: &mut dyn Sink) {
+fn labels(
+    case: &Case,
+    label: &Toric,
+    vector: PowerVector<Cornea>,
+    scatter: Scatter,
+    answers: &Answers,
+    sink: &mut dyn Sink,
+) {
     // without a steep meridian there is nothing to correct and nowhere to put a mark
     let Some(mark) = vector.strongest() else {
         return sink.caution(Caution::general(Code::ToricNotNeeded));
     };
     sink.item(Item::one(What::MarkAxis, on_dial(mark)));
-    // the same for every label and every method
-    let turns = TURNS.map(|(what, turn)| (what, direction(turned(mark, turn))));
     let mut at_label = None;
+    let mut most_at_lens = 0.0;
     for Seen { method, eye, .. } in seen(case, answers) {
         let Ok(w) = working(&eye, vector.cylinder(), case.target, case.vertex) else { continue };
         sink.item(Item::of(What::NeededCylinder, method, w.needed));
         sink.item(Item::of(What::CylinderRatio, method, w.ratio));
-        // in the label's own plane: a label at the cornea is compared with the cornea itself
-        let needed = match label.plane {
-            CylinderPlane::Lens => w.needed,
-            CylinderPlane::Cornea => w.n,
-        };
-        at_label = Some(widened(at_label, needed));
+        most_at_lens = f64::max(most_at_lens, w.needed);
+        at_label = Some(widened(at_label, in_label_plane(label, w.needed, w.n)));
     }
     let Some((least, most)) = at_label else { return };
+    if case.back_from() == Some(BackFrom::Goggin2015) && most_at_lens > GOGGIN_UP_TO.get() {
+        sink.caution(Caution::about(Code::GogginBeyond, Field::BackFrom));
+    }
     let cylinders = || case.cylinders();
     let below = cylinders().map(LensCylinder::d).filter(|c| *c <= least).fold(f64::NEG_INFINITY, f64::max);
     let above = cylinders().map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
+    // the same for every label and every method
+    let turns = TURNS.map(|(what, turn)| (what, Turn::by(turn)));
     for (row, cylinder) in cylinders().filter(|c| (below..=above).contains(&c.d())).enumerate() {
         sink.item(Item::one(What::LabelCylinder, cylinder.d()).in_row(row));
         for one in seen(case, answers) {
-            let Seen { method, eye, .. } = one;
-            let Ok(own) = at_lens_plane(cylinder, label.plane, &eye, case.target, case.vertex) else { continue };
-            let lens = one.lens(label, own, mark);
-            if label.plane == CylinderPlane::Cornea {
-                sink.item(Item::of(What::LensPlaneCylinder, method, own).in_row(row));
-            }
-            let [aligned, ..] = turns.map(|(what, along)| {
-                let left = residual_along(&eye, vector, lens, along).ok()?;
-                sink.item(Item::of(what, method, left.cylinder()).in_row(row));
-                Some(left)
+            one_label(case, label, &one, (vector, mark), cylinder, (scatter, &turns), &mut |what, value| {
+                sink.item(Item::of(what, one.method, value).in_row(row));
             });
-            if let Some(axis) = aligned.and_then(plus_axis) {
-                sink.item(Item::of(What::ResidualAxis, method, on_dial(axis)).in_row(row));
-            }
         }
+    }
+    if above.is_finite() {
+        sink.caution(Caution::general(Code::OverCorrects));
     }
     let Some((weakest, strongest)) = range(cylinders().map(LensCylinder::d)) else { return };
     if most < weakest / 2.0 {
@@ -157,11 +186,50 @@ fn labels(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, si
     }
 }
 
+/// A need in the label's own plane: a label at the cornea is compared with the cornea itself.
+fn in_label_plane(label: &Toric, at_lens: f64, at_cornea: f64) -> f64 {
+    match label.plane {
+        CylinderPlane::Lens => at_lens,
+        CylinderPlane::Cornea => at_cornea,
+    }
+}
+
+/// One label in one method's eye.
+// apart, so that its room on the stack is free again for the next
+#[inline(never)]
+fn one_label(
+    case: &Case,
+    label: &Toric,
+    one: &Seen,
+    (vector, mark): (PowerVector<Cornea>, Axis),
+    cylinder: LensCylinder,
+    (scatter, turns): (Scatter, &[(What, Turn)]),
+    tell: &mut dyn FnMut(What, f64),
+) {
+    let Ok(own) = at_lens_plane(cylinder, label.plane, &one.eye, case.target, case.vertex) else { return };
+    if label.plane == CylinderPlane::Cornea {
+        tell(What::LensPlaneCylinder, own);
+    }
+    if let Ok(w) = working(&one.eye, vector.cylinder(), case.target, case.vertex) {
+        tell(What::Beyond, own - w.needed);
+    }
+    let Ok(wanted) = at_cornea(&one.eye, one.lens(label, own, mark)) else { return };
+    let aligned = left(one.eye.kc, vector, wanted);
+    tell(What::Residual, aligned.cylinder());
+    if let Some(axis) = plus_axis(aligned) {
+        tell(What::ResidualAxis, on_dial(axis));
+    }
+    tell(What::Expected, expected::working(wanted, vector, scatter).mean);
+    for (what, turn) in turns {
+        tell(*what, left(one.eye.kc, vector, wanted.turned_by(*turn)).cylinder());
+    }
+}
+
 /// Axis of a plus cylinder still needed: across the meridian in which most power is missing.
 ///
 /// Below an eighth of a dioptre, which no refraction tells, its direction is noise and is not told.
-fn plus_axis(left: PowerVector) -> Option<Axis> {
-    left.minus_cylinder().transposed().axis.filter(|_| left.cylinder() >= 0.125)
+fn plus_axis(left: PowerVector<Cornea>) -> Option<Axis> {
+    left.plus_cylinder().axis.filter(|_| left.cylinder() >= 0.125)
 }
 
 /// The toric lens that was chosen, in one method's eye.
@@ -173,21 +241,49 @@ pub(crate) fn chosen_lens(case: &Case, answer: &Answer) -> Option<(ThinEye, Tori
     Some((one.eye, one.lens(&label, own, mark)))
 }
 
-/// What the lens that was chosen leaves, as it will lie.
+/// The lens chosen, as one method's eye sees it: what it asks of the cornea.
+#[derive(Clone, Copy)]
+struct Placed {
+    method: Method,
+    kc: f64,
+    wanted: PowerVector<Cornea>,
+}
+
+impl Placed {
+    fn of(case: &Case, answer: &Answer) -> Option<Placed> {
+        let (eye, lens) = chosen_lens(case, answer).filter(|_| answer.compared)?;
+        Some(Placed { method: answer.method, kc: eye.kc, wanted: at_cornea(&eye, lens).ok()? })
+    }
+
+    fn left(&self, vector: PowerVector<Cornea>) -> PowerVector<Cornea> {
+        left(self.kc, vector, self.wanted)
+    }
+}
+
+/// What the lens that was chosen leaves, as it will lie, and as it may come to lie.
 #[inline(never)]
-fn chosen(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, sink: &mut dyn Sink) {
-    let Some((cylinder, mark)) = label.chosen else { return };
-    let mut large = false;
-    for answer in answers.iter().flatten().filter(|answer| answer.compared) {
-        let left = chosen_lens(case, answer).and_then(|(eye, lens)| residual(&eye, vector, lens).ok());
-        let Some(left) = left else { continue };
-        sink.item(Item::of(What::ChosenResidual, answer.method, left.cylinder()));
-        large |= left.cylinder() > RESIDUAL_LARGE.get();
-        if let Some(axis) = plus_axis(left) {
-            sink.item(Item::of(What::ChosenResidualAxis, answer.method, on_dial(axis)));
+fn chosen(case: &Case, vector: PowerVector<Cornea>, scatter: Scatter, answers: &Answers, sink: &mut dyn Sink) {
+    let Some((cylinder, mark)) = case.toric().and_then(|label| label.chosen) else { return };
+    let mut placed = [None; NONE.len()];
+    for (slot, answer) in placed.iter_mut().zip(answers) {
+        *slot = answer.as_ref().and_then(|answer| Placed::of(case, answer));
+    }
+    let placed = || placed.iter().flatten();
+    placed().for_each(|one| at_the_cornea(one, vector, scatter, sink));
+    placed().for_each(|one| in_spectacles(case, one, vector, sink));
+    for answer in answers.iter().flatten() {
+        sphere_effect(case, answer, sink);
+    }
+    for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
+        sink.item(Item::one(What::OffBy, off).in_row(row));
+        let turn = Turn::by(off);
+        for one in placed() {
+            // the mean of what is left does not turn and plays no part in its cylinder
+            let left = one.wanted.turned_by(turn).minus(vector).cylinder();
+            sink.item(Item::of(What::OffResidual, one.method, left).in_row(row));
         }
     }
-    if large {
+    if placed().any(|one| one.left(vector).cylinder() > RESIDUAL_LARGE.get()) {
         sink.caution(Caution::about(Code::ResidualLarge, Field::LensCylinder));
     }
     if let Some(best) = vector.strongest() {
@@ -200,3 +296,41 @@ fn chosen(case: &Case, label: &Toric, vector: PowerVector, answers: &Answers, si
         sink.caution(Caution::about(Code::OffLabel, Field::LensCylinder));
     }
 }
+
+/// What it leaves at the cornea, in plus cylinder, nominal and expected.
+#[inline(never)]
+fn at_the_cornea(one: &Placed, vector: PowerVector<Cornea>, scatter: Scatter, sink: &mut dyn Sink) {
+    let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
+    let left = one.left(vector);
+    tell(What::ChosenResidual, left.cylinder());
+    if let Some(axis) = plus_axis(left) {
+        tell(What::ChosenResidualAxis, on_dial(axis));
+    }
+    tell(What::ChosenCorneaSphere, left.plus_cylinder().sphere);
+    tell(What::ChosenExpected, expected::working(one.wanted, vector, scatter).mean);
+}
+
+/// The same in spectacles, in minus cylinder as it is prescribed.
+#[inline(never)]
+fn in_spectacles(case: &Case, one: &Placed, vector: PowerVector<Cornea>, sink: &mut dyn Sink) {
+    let Ok(rx) = one.left(vector).minus_cylinder().to_spectacles(case.vertex) else { return };
+    let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
+    tell(What::ChosenSphere, rx.sphere);
+    tell(What::ChosenCylinder, rx.cylinder);
+    if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -0.125) {
+        tell(What::ChosenAxis, on_dial(axis));
+    }
+}
+
+/// What another dioptre of its sphere would make of its cylinder at the cornea.
+#[inline(never)]
+fn sphere_effect(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
+    let Some((eye, lens)) = chosen_lens(case, answer).filter(|_| answer.compared) else { return };
+    let stronger = at_cornea(&eye, ToricLens { mean: lens.mean + 1.0, ..lens });
+    if let (Ok(stronger), Ok(wanted)) = (stronger, at_cornea(&eye, lens)) {
+        sink.item(Item::of(What::SphereEffect, answer.method, stronger.cylinder() - wanted.cylinder()));
+    }
+}
+
+/// Turns of the lens chosen that are told, degrees counter-clockwise.
+const OFF: [f64; 9] = [-30.0, -20.0, -10.0, -5.0, 0.0, 5.0, 10.0, 20.0, 30.0];

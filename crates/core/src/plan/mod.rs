@@ -3,10 +3,12 @@
 //! Everything is streamed to a [`Sink`] as it is computed; nothing is collected, so a device needs no room for a card. No
 //! part is inlined or hands anything to the next, so that each gives its stack back before the next.
 
+mod after;
 mod axis;
 mod backup;
 mod certainty;
 mod constants;
+mod cornea;
 mod end_of_case;
 mod eye;
 mod hard_eyes;
@@ -19,15 +21,19 @@ mod second;
 mod second_eye;
 mod sign_off;
 mod thick;
+mod turn;
 mod wound;
 
-pub(crate) use axis::{chosen_lens, planned as planned_cornea};
+pub(crate) use after::{changed, incision_found};
+pub(crate) use axis::{chosen_lens, scatter as toric_scatter};
 pub(crate) use backup::placed as backup_placed;
 pub(crate) use certainty::{at as moved, chosen as moved_lens, scatter};
+pub(crate) use cornea::{incisions, planned as planned_cornea, surfaces, with_back};
 pub(crate) use lens::mean_power;
 pub(crate) use pressure::{known_air, working_head};
 pub(crate) use second::{known as known_second, places as second_places};
 pub(crate) use thick::known as known_thick;
+pub(crate) use turn::best as best_turn;
 
 use crate::case::Case;
 use crate::caution::{Caution, Code};
@@ -68,11 +74,14 @@ pub fn plan(case: &Case, sink: &mut dyn Sink) {
     second::plan(case, sink);
     thick::plan(case, sink);
     backup::plan(case, sink);
+    cornea::plan(case, sink);
     axis::plan(case, sink);
+    turn::plan(case, sink);
     wound::plan(case, sink);
     rhexis::plan(case, sink);
     pressure::plan(case, sink);
     end_of_case::plan(case, sink);
+    after::plan(case, sink);
     risks::plan(case, sink);
     eye::plan(case, sink);
     noting.unused(case);
@@ -115,6 +124,13 @@ impl Sink for Noting<'_> {
 
     fn caution(&mut self, caution: Caution) {
         self.sink.caution(caution);
+    }
+}
+
+/// Shows an entry that is one of a few words; a word that is the usual one speaks for itself.
+fn choice_entries(case: &Case, sink: &mut dyn Sink, field: Field) {
+    if case.draft().has(field) || field.default().is_some() {
+        sink.entry(field);
     }
 }
 

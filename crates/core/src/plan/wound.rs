@@ -3,6 +3,7 @@
 use super::entries;
 use crate::astigmatism::site::from_temporal;
 use crate::case::Case;
+use crate::case::SITE;
 use crate::caution::{Caution, Code};
 use crate::choice::Seat;
 use crate::constant::eye::{SEAT_SUPERIOR, SEAT_TEMPORAL};
@@ -14,7 +15,8 @@ use crate::table_side::wound::squareness;
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Wound);
-    entries(case, sink, &[Field::IncisionSite, Field::Seat, Field::WoundWidth, Field::TunnelLength]);
+    entries(case, sink, &SITE);
+    entries(case, sink, &[Field::Seat, Field::WoundWidth, Field::TunnelLength]);
     if elsewhere(case) {
         sink.caution(Caution::about(Code::SeatElsewhere, Field::IncisionSite));
     }
@@ -33,6 +35,6 @@ fn elsewhere(case: &Case) -> bool {
         Seat::Temporal => (0.0, SEAT_TEMPORAL.get()),
         Seat::Superior => (90.0, SEAT_SUPERIOR.get()),
     };
-    let apart = (from_temporal(site, case.side) - at).abs();
+    let apart = (from_temporal(site.deg(), case.side) - at).abs();
     apart.min(360.0 - apart) > limit
 }

@@ -1,11 +1,22 @@
-//! Power vectors, the incision and the toric lens.
+//! Power vectors and their other shapes, incisions, the toric lens, what becomes of it, groups.
 
-use ocellus_core::astigmatism::cornea::induced;
+use ocellus_core::astigmatism::change::change;
+use ocellus_core::astigmatism::expected::{self, Scatter};
+use ocellus_core::astigmatism::group::Group;
+use ocellus_core::astigmatism::incision::induced;
+use ocellus_core::astigmatism::matrix::PowerMatrix;
+use ocellus_core::astigmatism::plane::{Cornea, Spectacles};
+use ocellus_core::astigmatism::polar::Polar;
+use ocellus_core::astigmatism::posterior::corrected;
 use ocellus_core::astigmatism::power_vector::PowerVector;
+use ocellus_core::astigmatism::site::{of_clock, of_word, opposite, tilt, word};
 use ocellus_core::astigmatism::sphero_cylinder::SpheroCylinder;
 use ocellus_core::astigmatism::toric::{ToricLens, residual, working};
+use ocellus_core::astigmatism::{off_axis, turning, two_surfaces};
+use ocellus_core::choice::{BackFrom, ClockSeen, Eye, Seat, SiteWord};
+use ocellus_core::eye::cornea;
 use ocellus_core::lens::vergence::ThinEye;
-use ocellus_core::quantity::{Axis, Flattening, Refraction, Site, Vertex};
+use ocellus_core::quantity::{Axis, ClockHour, CornealRadius, CornealThickness, Flattening, Refraction, Site, Vertex};
 use proptest::prelude::*;
 
 use crate::close;
@@ -20,19 +31,19 @@ fn sine(degrees: f64) -> f64 {
     degrees.to_radians().sin()
 }
 
-fn same(a: PowerVector, b: PowerVector) -> bool {
+fn same<P: Copy>(a: PowerVector<P>, b: PowerVector<P>) -> bool {
     close(a.m, b.m) && close(a.j0, b.j0) && close(a.j45, b.j45)
 }
 
 prop_compose! {
-    fn refractions()(sphere in -20.0..20.0, cylinder in -10.0..10.0, degrees in 0.0..180.0) -> SpheroCylinder {
-        SpheroCylinder::new(sphere, cylinder, Some(axis(degrees)))
+    fn refractions()(sphere in -20.0..20.0, cylinder in -10.0..10.0, degrees in 0.0..180.0) -> SpheroCylinder<Spectacles> {
+        SpheroCylinder::at(Spectacles, sphere, cylinder, Some(axis(degrees)))
     }
 }
 
 prop_compose! {
-    fn vectors()(m in -20.0..60.0, j0 in -5.0..5.0, j45 in -5.0..5.0) -> PowerVector {
-        PowerVector { m, j0, j45 }
+    fn vectors()(m in -20.0..60.0, j0 in -5.0..5.0, j45 in -5.0..5.0) -> PowerVector<Cornea> {
+        PowerVector::at(Cornea, m, j0, j45)
     }
 }
 
@@ -82,8 +93,8 @@ proptest! {
     /// Two equal and opposite cylinders turned by p against each other leave 2 sin p of either.
     #[test]
     fn crossed_cylinders_leave_twice_the_sine(n in 0.25..8.0, at in 0.0..180.0, p in -90.0..90.0f64) {
-        let left = PowerVector::strongest_along(0.0, n, axis(at))
-            .minus(PowerVector::strongest_along(0.0, n, axis(at + p)));
+        let left = PowerVector::strongest_along(Cornea, 0.0, n, axis(at))
+            .minus(PowerVector::strongest_along(Cornea, 0.0, n, axis(at + p)));
         prop_assert!((left.cylinder() - 2.0 * n * sine(p).abs()).abs() < 1e-11);
     }
 
@@ -93,7 +104,7 @@ proptest! {
         m in any::<f64>(), j0 in prop_oneof![any::<f64>(), Just(0.0), -1e-9..1e-9],
         j45 in prop_oneof![any::<f64>(), Just(0.0), -1e-9..1e-9],
     ) {
-        let vector = PowerVector { m, j0, j45 };
+        let vector = PowerVector::at(Cornea, m, j0, j45);
         for axis in [vector.strongest(), vector.minus_cylinder().axis, vector.minus_cylinder().transposed().axis] {
             prop_assert!(axis.is_none_or(|a| (0.0..180.0).contains(&a.deg())));
         }
@@ -117,7 +128,7 @@ proptest! {
         let w = working(&eye, n, target, vertex).unwrap();
         let mean = eye.behind_lens().unwrap() - (w.v_steep + w.v_flat) / 2.0;
         let lens = ToricLens { mean, cylinder: w.needed, mark: axis(steep) };
-        let left = residual(&eye, PowerVector::strongest_along(0.0, n, axis(steep)), lens).unwrap();
+        let left = residual(&eye, PowerVector::strongest_along(Cornea, 0.0, n, axis(steep)), lens).unwrap();
         prop_assert!(left.blur() < 1e-9, "{left:?}");
     }
 
@@ -131,10 +142,182 @@ proptest! {
         let mean = eye.behind_lens().unwrap() - (w.v_steep + w.v_flat) / 2.0;
         let lens = ToricLens { mean, cylinder: w.needed, mark: axis(steep) };
         let left = |turn: f64| {
-            let cornea = PowerVector::strongest_along(0.0, n, axis(steep));
+            let cornea = PowerVector::strongest_along(Cornea, 0.0, n, axis(steep));
             residual(&eye, cornea, lens.turned(turn)).unwrap().cylinder()
         };
         prop_assert!((left(off) - left(-off)).abs() < 1e-9);
         prop_assert!(left(off + more) > left(off));
+    }
+
+    /// Every road to another way of writing a power leads back to the same one.
+    #[test]
+    fn no_road_loses_anything(v in vectors(), about in 0.0..180.0, d in 0.0..15.0) {
+        prop_assert!(same(PowerMatrix::of(v).at(Cornea), v));
+        prop_assert!(same(Polar::about(axis(about), v).power(axis(about), Cornea, v.m), v));
+        prop_assert!(same(PowerVector::of(v.plus_cylinder()), v));
+        let [f0, f45, f90] = [0.0, 45.0, 90.0].map(|deg| v.in_meridian(axis(deg)));
+        prop_assert!(same(PowerVector::in_meridians(Cornea, f0, f45, f90), v));
+        if let Some(steep) = v.strongest() {
+            prop_assert!(same(PowerVector::strongest_along(Cornea, v.m, v.cylinder(), steep), v));
+        }
+        let vertex = Vertex::from_mm(d).unwrap();
+        if let Ok(rx) = v.minus_cylinder().to_spectacles(vertex) {
+            prop_assert!(same(PowerVector::of(rx.to_cornea(vertex).unwrap()), v));
+        }
+    }
+
+    /// Turning a vector turns the power in every meridian, and turning it back undoes it.
+    #[test]
+    fn a_turned_vector_is_the_same_power_elsewhere(v in vectors(), by in -180.0..180.0f64, meridian in 0.0..180.0) {
+        let turned = v.turned(by);
+        prop_assert!(close(turned.in_meridian(axis(meridian + by)), v.in_meridian(axis(meridian))));
+        prop_assert!(same(turned.turned(-by), v));
+    }
+
+    /// Turn cornea and lens, and what is left turns with them: the answer knows no meridian by its number.
+    #[test]
+    fn what_a_toric_lens_leaves_turns_with_the_eye(
+        eye in thin_eyes(), n in 0.0..6.0, steep in 0.0..180.0, c in 0.0..8.0, mark in 0.0..180.0, by in 0.0..180.0,
+    ) {
+        let left = |turn: f64| {
+            let cornea = PowerVector::strongest_along(Cornea, 0.0, n, axis(steep + turn));
+            residual(&eye, cornea, ToricLens { mean: 20.0, cylinder: c, mark: axis(mark + turn) }).unwrap()
+        };
+        let (turned, plain) = (left(by), left(0.0).turned(by));
+        prop_assert!(turned.minus(plain).blur() < 1e-11, "{turned:?} {plain:?}");
+    }
+
+    /// Front and back of a cornea turned together are the same cornea turned.
+    #[test]
+    fn two_surfaces_turn_together(
+        front in (6.5..8.5f64, 6.5..8.5f64, 0.0..180.0), back in (5.5..7.5f64, 5.5..7.5f64, 0.0..180.0),
+        um in 400.0..700.0, by in 0.0..180.0,
+    ) {
+        let radius = |mm| CornealRadius::from_mm(mm).unwrap();
+        let surface = |(flat, steep, deg): (f64, f64, f64), turn: f64| {
+            let axes = Some((axis(deg + turn + 90.0), axis(deg + turn)));
+            cornea::Cornea::from_radii(radius(flat), radius(steep), axes).unwrap()
+        };
+        let of = |turn| {
+            let w = two_surfaces::working(
+                &surface(front, turn), &surface(back, turn), CornealThickness::from_um(um).unwrap(),
+            ).unwrap();
+            PowerVector::at(Cornea, w.total_m, w.total_0, w.total_45)
+        };
+        prop_assert!(of(by).minus(of(0.0).turned(by)).blur() < 1e-11);
+    }
+
+    /// An incision at a word lies where that word is said, and the same hour from two seats is not the same place.
+    #[test]
+    fn sites_are_where_they_are_said_to_be(hour in 0.0..12.0, eighth in 0usize..8, right in any::<bool>()) {
+        let eye = if right { Eye::Right } else { Eye::Left };
+        use SiteWord::*;
+        let words = [Temporal, Superotemporal, Superior, Superonasal, Nasal, Inferonasal, Inferior, Inferotemporal];
+        prop_assert_eq!(word(of_word(words[eighth], eye).unwrap(), eye), words[eighth].word());
+        let at = |seen| of_clock(ClockHour::new(hour).unwrap(), seen, eye).unwrap();
+        let (facing, head, temple) = (at(ClockSeen::Facing), at(ClockSeen::Superior), at(ClockSeen::Temporal));
+        prop_assert!(close(opposite(facing).deg(), head.deg()) || (opposite(facing).deg() - head.deg()).abs() > 359.9);
+        prop_assert!(facing != head && facing != temple && head != temple);
+    }
+
+    /// No other turn leaves less than the best, the turn is the short way, and both ways round end at the same meridian.
+    #[test]
+    fn no_turn_is_better_than_the_best(
+        needed in vectors(), lens in 0.1..6.0, mark in 0.0..180.0, other in -180.0..180.0f64,
+    ) {
+        let w = turning::working(needed, lens, axis(mark)).unwrap();
+        prop_assert!(w.after(other, 0.0).cylinder() >= w.left - 1e-9);
+        prop_assert!((w.after(w.turn, 0.0).cylinder() - w.left).abs() < 1e-9);
+        prop_assert!((w.after(0.0, 0.0).cylinder() - w.now).abs() < 1e-9);
+        prop_assert!(w.turn > -90.0 && w.turn <= 90.0);
+        let (counter, clock) = (w.counter_clockwise(), w.clockwise());
+        prop_assert!((0.0..180.0).contains(&counter) && (0.0..180.0).contains(&clock));
+        prop_assert!(close(counter + clock, 180.0) || (counter == 0.0 && clock == 0.0));
+        for end in [w.m + counter, w.m - clock] {
+            let apart = (end - w.best).rem_euclid(180.0);
+            prop_assert!(apart.min(180.0 - apart) < 1e-9);
+        }
+    }
+
+    /// The sense of a turn is the same for both eyes and from every seat, and in a picture upside down; a mirror reverses it.
+    #[test]
+    fn the_sense_of_a_turn_knows_no_seat(needed in vectors(), lens in 0.1..6.0, mark in 0.0..180.0) {
+        let w = turning::working(needed, lens, axis(mark)).unwrap();
+        // at the jump between +90 and -90 rounding decides
+        prop_assume!(w.turn.abs() < 89.999);
+        for eye in [Eye::Right, Eye::Left] {
+            for seat in [None, Some(Seat::Superior), Some(Seat::Temporal)] {
+                // the whole eye, as it is seen from there
+                let seen = -tilt(seat, eye);
+                let there = turning::working(needed.turned(seen), lens, axis(mark + seen)).unwrap();
+                prop_assert!((there.turn - w.turn).abs() < 1e-9);
+            }
+        }
+        let mirrored = PowerVector::at(Cornea, needed.m, needed.j0, -needed.j45);
+        let there = turning::working(mirrored, lens, axis(180.0 - mark)).unwrap();
+        prop_assert!((there.turn + w.turn).abs() < 1e-9);
+    }
+
+    /// A lens that was right and has turned is turned back by as much, whichever way it went.
+    #[test]
+    fn a_lens_that_turned_is_turned_back(c in 0.25..6.0, wanted in 0.0..180.0, off in -89.0..89.0f64) {
+        let found = PowerVector::of(off_axis::needed(c, axis(wanted), off));
+        let w = turning::working(found, c, axis(wanted + off)).unwrap();
+        prop_assert!((w.turn + off).abs() < 1e-6 && w.left < 1e-9);
+        let other = PowerVector::of(off_axis::needed(c, axis(wanted), -off));
+        prop_assert!((found.cylinder() - other.cylinder()).abs() < 1e-9);
+    }
+
+    /// What was meant is what was made and what is missing together; the indices fit each other.
+    #[test]
+    fn three_vectors_make_a_triangle(before in vectors(), after in vectors(), target in vectors()) {
+        let of = change(before, after, target);
+        prop_assert!(same(of.surgical.plus(of.difference), of.target));
+        let Some(i) = of.indices() else { return Ok(()) };
+        let along = i.flattening * i.flattening + i.torque * i.torque;
+        prop_assert!((along - i.surgical * i.surgical).abs() < 1e-9 * along.max(1.0));
+        prop_assert!(close(i.correction * i.target, i.surgical) && close(i.success * i.target, i.difference));
+        prop_assert!(i.angle_error > -90.0 - 1e-9 && i.angle_error <= 90.0);
+        let perfect = change(before, target, target).indices().unwrap();
+        prop_assert!((perfect.correction - 1.0).abs() < 1e-9 && perfect.success < 1e-9);
+    }
+
+    /// Without scatter what is expected is what is planned; more scatter never makes it less.
+    #[test]
+    fn scatter_only_adds(lens in vectors(), cornea in vectors(), g in 0.0..1.0, more in 0.0..0.5) {
+        let mean = |g, s| expected::working(lens, cornea, Scatter::new(g, s)).mean;
+        prop_assert!((mean(0.0, 0.0) - lens.minus(cornea).cylinder()).abs() < 1e-7);
+        prop_assert!(mean(g + more, 0.0) >= mean(g, 0.0) - 1e-9);
+    }
+
+    /// No correction for the back of the cornea moves the front by more than they were published for, and none by nothing.
+    #[test]
+    fn backs_are_small(n in 0.1..4.0, steep in 0.0..180.0) {
+        let front = PowerVector::strongest_along(Cornea, 0.0, n, axis(steep));
+        for from in [BackFrom::Regression2016, BackFrom::Eom2015, BackFrom::Goggin2015] {
+            let moved = corrected(front, from).unwrap().minus(front).cylinder();
+            prop_assert!(moved <= 0.51 + 0.42 * n, "{from:?} {moved}");
+        }
+        prop_assert!(same(corrected(front, BackFrom::None).unwrap(), front));
+    }
+
+    /// A group does not know the order of its eyes, and turning every one of them turns its mean and nothing else.
+    #[test]
+    fn a_group_turns_with_its_eyes(eyes in proptest::collection::vec(vectors(), 4..30), by in 0.0..180.0) {
+        let gather = |eyes: &mut dyn Iterator<Item = PowerVector<Cornea>>| {
+            let mut group = Group::default();
+            eyes.for_each(|eye| group.add(eye));
+            group
+        };
+        let plain = gather(&mut eyes.iter().copied());
+        let (reversed, turned) = (gather(&mut eyes.iter().rev().copied()), gather(&mut eyes.iter().map(|v| v.turned(by))));
+        let (a, b, c) = (plain.summary().unwrap(), reversed.summary().unwrap(), turned.summary().unwrap());
+        prop_assert!(close(a.x, b.x) && close(a.sd_x, b.sd_x) && close(a.cov, b.cov));
+        prop_assert!((a.major - c.major).abs() < 1e-9 && (a.minor - c.minor).abs() < 1e-9);
+        let centre = plain.centroid().unwrap().turned(by);
+        prop_assert!(turned.centroid().unwrap().minus(centre).blur() < 1e-9);
+        if let (Some(a), Some(c)) = (plain.against_zero(), turned.against_zero()) {
+            prop_assert!((a.p - c.p).abs() < 1e-9);
+        }
     }
 }

@@ -1,5 +1,8 @@
 //! Cylinders as vectors.
 
+use ocellus_core::astigmatism::matrix::PowerMatrix;
+use ocellus_core::astigmatism::plane::{Cornea, Lens, Spectacles};
+use ocellus_core::astigmatism::polar::Polar;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::sphero_cylinder::SpheroCylinder;
 use ocellus_core::quantity::{Axis, Vertex};
@@ -13,31 +16,36 @@ pub(super) fn axis(value: &Value, key: &str) -> Result<Axis, Failed> {
 }
 
 /// The axis of a refraction is one of the keys that begin so.
-fn refraction(value: &Value, begin: &str) -> Result<SpheroCylinder, Failed> {
+fn refraction(value: &Value, begin: &str) -> Result<SpheroCylinder<Spectacles>, Failed> {
     let number = |key: &str| value.number(&format!("{begin}{key}"));
     let axis = axis(value, &format!("{begin}axis_deg"))?;
-    Ok(SpheroCylinder::new(number("sphere_d")?, number("cylinder_d")?, Some(axis)))
+    Ok(SpheroCylinder::at(Spectacles, number("sphere_d")?, number("cylinder_d")?, Some(axis)))
 }
 
-fn vector(value: &Value, begin: &str) -> Result<PowerVector, Failed> {
+fn vector(value: &Value, begin: &str) -> Result<PowerVector<Spectacles>, Failed> {
     Ok(PowerVector::of(refraction(value, begin)?))
 }
 
 /// Written on one line, as opticians do: `+1.75 +0.50 x 45`.
-fn written(value: &Value, key: &str) -> Result<PowerVector, Failed> {
+fn written(value: &Value, key: &str) -> Result<PowerVector<Spectacles>, Failed> {
     let numbers = values::numbers(value.text(key)?)?;
     let [sphere, cylinder, axis] = numbers.as_slice() else { return Err("not sphere, cylinder, axis".into()) };
-    Ok(PowerVector::of(SpheroCylinder::new(sphere.value, cylinder.value, Some(Axis::from_deg(axis.value)?))))
+    Ok(PowerVector::of(SpheroCylinder::at(Spectacles, sphere.value, cylinder.value, Some(Axis::from_deg(axis.value)?))))
+}
+
+/// An axis that came out a hair below 180 is 0.
+pub(super) fn dial(axis: Axis) -> f64 {
+    if axis.deg() > 180.0 - 1e-9 { axis.deg() - 180.0 } else { axis.deg() }
 }
 
 /// Sphere, cylinder and axis; one of them where the id ends in its letter.
-fn parts(value: &Value, rx: SpheroCylinder) -> Answer {
-    let axis = rx.axis.ok_or("no axis")?.deg();
+fn parts<P>(value: &Value, rx: SpheroCylinder<P>) -> Answer {
+    let axis = || Ok::<_, Failed>(dial(rx.axis.ok_or("no axis")?));
     Ok(match value.id.rsplit('-').next() {
-        Some("s") => vec![rx.sphere],
-        Some("c") => vec![rx.cylinder],
-        Some("a") => vec![axis],
-        _ => vec![rx.sphere, rx.cylinder, axis],
+        Some("s" | "sphere") => vec![rx.sphere],
+        Some("c" | "cylinder") => vec![rx.cylinder],
+        Some("a" | "axis") => vec![axis()?],
+        _ => vec![rx.sphere, rx.cylinder, axis()?],
     })
 }
 
@@ -46,10 +54,11 @@ fn vertex(value: &Value) -> Result<Vertex, Failed> {
 }
 
 /// Cylinder wanted along an axis, and the same placed off it.
-fn placed_off(value: &Value, cylinder: f64, placed: f64) -> Result<(PowerVector, PowerVector), Failed> {
+fn placed_off(value: &Value, cylinder: f64, placed: f64) -> Result<(PowerVector<Lens>, PowerVector<Lens>), Failed> {
     let wanted = if value.given.contains_key("axis_deg") { value.number("axis_deg")? } else { 20.0 };
     let at = |cylinder, deg: f64| {
-        Ok::<_, Failed>(PowerVector::of(SpheroCylinder::new(
+        Ok::<_, Failed>(PowerVector::of(SpheroCylinder::at(
+            Lens,
             0.0,
             cylinder,
             Some(Axis::from_deg(deg.rem_euclid(180.0))?),
@@ -60,12 +69,69 @@ fn placed_off(value: &Value, cylinder: f64, placed: f64) -> Result<(PowerVector,
 
 pub(super) fn register(registry: &mut Registry) {
     refractions(registry);
+    roads(registry);
     off_axis(registry);
+}
+
+/// The roads between one way of writing a power and another.
+fn roads(registry: &mut Registry) {
+    checks! { registry;
+        PowerMatrix::of::<Spectacles> => ["roads-*-xx", "roads-*-xy", "roads-*-yy"] => |of; value| {
+            let f = of(vector(value, "")?);
+            Ok(vec![match value.id.rsplit('-').next() {
+                Some("xx") => f.xx,
+                Some("xy") => f.xy,
+                _ => f.yy,
+            }])
+        };
+        PowerMatrix::at::<Spectacles>, PowerVector::<Spectacles>::minus_cylinder => ["roads-*-sphere", "roads-*-cylinder", "roads-*-axis"] =>
+            |at, minus_cylinder; value| parts(value, minus_cylinder(at(PowerMatrix::of(vector(value, "")?), Spectacles)));
+        PowerVector::<Spectacles>::plus_cylinder => ["roads-*-sphere", "roads-*-cylinder", "roads-*-axis"] => |plus_cylinder; value|
+            parts(value, plus_cylinder(vector(value, "")?).transposed());
+        PowerVector::<Cornea>::in_meridians => "meridians-*" => |in_meridians; value|
+            Ok(vec![part(value, in_meridians(Cornea, value.number("f0_d")?, value.number("f45_d")?, value.number("f90_d")?))]);
+        Polar::about::<Cornea> => "polar-*" => |about; value| {
+            let n = PowerVector::strongest_along(Cornea, 0.0, value.number("astigmatism_d")?, axis(value, "steep_deg")?);
+            let polar = about(axis(value, "reference_deg")?, n);
+            Ok(vec![if value.id.ends_with("along") { polar.along } else { polar.oblique }])
+        };
+        // There and back about another meridian.
+        Polar::power::<Cornea> => "polar-*" => |power; value| {
+            let n = PowerVector::strongest_along(Cornea, 0.0, value.number("astigmatism_d")?, axis(value, "steep_deg")?);
+            let elsewhere = Axis::from_deg(37.0)?;
+            let polar = Polar::about(axis(value, "reference_deg")?, power(Polar::about(elsewhere, n), elsewhere, Cornea, 0.0));
+            Ok(vec![if value.id.ends_with("along") { polar.along } else { polar.oblique }])
+        };
+        PowerMatrix::plus, PowerMatrix::times, PowerVector::<Lens>::plus => "sum-*" => |plus, times, add; value| {
+            let numbered = |n: u8| {
+                let number = |key: &str| value.number(&format!("{key}{n}_d"));
+                let axis = axis(value, &format!("axis{n}_deg"))?;
+                Ok::<_, Failed>(PowerVector::of(SpheroCylinder::at(Lens, number("sphere")?, number("cylinder")?, Some(axis))))
+            };
+            let (first, second) = (numbered(1)?, numbered(2)?);
+            // half of both twice over
+            let (half, other) = (times(PowerMatrix::of(first), 0.5), times(PowerMatrix::of(second), 0.5));
+            let sum = times(plus(half, other), 2.0).at(Lens);
+            if sum.minus(add(first, second)).blur() > 1e-12 {
+                return Err("matrices and vectors have other sums".into());
+            }
+            parts(value, sum.minus_cylinder())
+        };
+    }
+}
+
+/// The part of a vector that the id ends in.
+pub(super) fn part<P>(value: &Value, v: PowerVector<P>) -> f64 {
+    match value.id.rsplit('-').next() {
+        Some("m") => v.m,
+        Some("j0") => v.j0,
+        _ => v.j45,
+    }
 }
 
 fn refractions(registry: &mut Registry) {
     checks! { registry;
-        PowerVector::of, PowerVector::blur => "vector-*" => |of, blur; value| {
+        PowerVector::<Spectacles>::of, PowerVector::<Spectacles>::blur => "vector-*" => |of, blur; value| {
             let v = of(refraction(value, "")?);
             Ok(vec![match value.id.rsplit('-').next() {
                 Some("m") => v.m,
@@ -74,30 +140,32 @@ fn refractions(registry: &mut Registry) {
                 _ => blur(v),
             }])
         };
-        PowerVector::minus_cylinder => "sphero-*" => |minus_cylinder; value| {
-            let v = PowerVector { m: value.number("m_d")?, j0: value.number("j0_d")?, j45: value.number("j45_d")? };
+        PowerVector::<Spectacles>::at, PowerVector::<Spectacles>::minus_cylinder => "sphero-*" => |at, minus_cylinder; value| {
+            let v = at(Spectacles, value.number("m_d")?, value.number("j0_d")?, value.number("j45_d")?);
             parts(value, minus_cylinder(v))
         };
-        PowerVector::in_meridian => ["meridian-*", "in-meridian-*"] => |in_meridian; value|
+        PowerVector::<Spectacles>::in_meridian => ["meridian-*", "in-meridian-*"] => |in_meridian; value|
             Ok(vec![in_meridian(vector(value, "")?, axis(value, "meridian_deg")?)]);
-        SpheroCylinder::new, SpheroCylinder::transposed => ["transpose-*", "transposed-*"] => |new, transposed; value| {
+        SpheroCylinder::<Spectacles>::at, SpheroCylinder::<Spectacles>::transposed => ["transpose-*", "transposed-*"] => |at, transposed; value| {
             let axis = Some(axis(value, "axis_deg")?);
-            parts(value, transposed(new(value.number("sphere_d")?, value.number("cylinder_d")?, axis)))
+            parts(value, transposed(at(Spectacles, value.number("sphere_d")?, value.number("cylinder_d")?, axis)))
         };
         SpheroCylinder::to_cornea => "cornea-#*" => |to_cornea; value|
             parts(value, to_cornea(refraction(value, "")?, vertex(value)?)?);
-        SpheroCylinder::to_spectacles => "spectacles-*" => |to_spectacles; value|
-            parts(value, to_spectacles(refraction(value, "")?, vertex(value)?)?);
-        PowerVector::plus => "crossed-sum-*" => |plus; value|
+        SpheroCylinder::to_spectacles => "spectacles-*" => |to_spectacles; value| {
+            let SpheroCylinder { sphere, cylinder, axis, .. } = refraction(value, "")?;
+            parts(value, to_spectacles(SpheroCylinder::at(Cornea, sphere, cylinder, axis), vertex(value)?)?)
+        };
+        PowerVector::<Spectacles>::plus => "crossed-sum-*" => |plus; value|
             parts(value, plus(vector(value, "first_")?, vector(value, "second_")?).minus_cylinder());
-        PowerVector::plus => "crossed-1" => |plus; value|
+        PowerVector::<Spectacles>::plus => "crossed-1" => |plus; value|
             parts(value, plus(written(value, "first")?, written(value, "second")?).minus_cylinder());
     }
 }
 
 fn off_axis(registry: &mut Registry) {
     checks! { registry;
-        PowerVector::minus => ["off-axis-*", "!off-axis-share-*", "!off-axis-unequal-*"] => |minus; value| {
+        PowerVector::<Lens>::minus => ["off-axis-*", "!off-axis-share-*", "!off-axis-unequal-*"] => |minus; value| {
             let cylinder = value.number("cylinder_d")?;
             let (wanted, placed) = placed_off(value, cylinder, cylinder)?;
             let needed = minus(wanted, placed);
@@ -107,26 +175,26 @@ fn off_axis(registry: &mut Registry) {
                 _ => needed.j45,
             }])
         };
-        PowerVector::minus => "offaxis-*-*" => |minus; value| {
+        PowerVector::<Lens>::minus => "offaxis-*-*" => |minus; value| {
             let cylinder = value.number("cylinder_d")?;
             let (wanted, placed) = placed_off(value, cylinder, cylinder)?;
             let needed = minus(wanted, placed).minus_cylinder();
             Ok(vec![needed.sphere, needed.cylinder])
         };
-        PowerVector::minus, PowerVector::cylinder => "offaxis-*pct" => |minus, cylinder; value| {
+        PowerVector::<Lens>::minus, PowerVector::<Lens>::cylinder => "offaxis-*pct" => |minus, cylinder; value| {
             let (wanted, placed) = placed_off(value, 2.0, 2.0)?;
             Ok(vec![100.0 * cylinder(minus(wanted, placed)) / 2.0])
         };
-        PowerVector::cylinder => "off-axis-share-*-residual_share" => |cylinder; value| {
+        PowerVector::<Lens>::cylinder => "off-axis-share-*-residual_share" => |cylinder; value| {
             let (wanted, placed) = placed_off(value, 2.0, 2.0)?;
             Ok(vec![cylinder(wanted.minus(placed)) / 2.0])
         };
-        PowerVector::in_meridian => "off-axis-share-*-effect_lost" => |in_meridian; value| {
+        PowerVector::<Lens>::in_meridian => "off-axis-share-*-effect_lost" => |in_meridian; value| {
             let (intended, off) = (20.0, value.number("off_deg")?);
-            let placed = PowerVector::strongest_along(0.0, 2.0, Axis::from_deg(intended + off)?);
+            let placed = PowerVector::strongest_along(Lens, 0.0, 2.0, Axis::from_deg(intended + off)?);
             Ok(vec![1.0 - in_meridian(placed, Axis::from_deg(intended)?)])
         };
-        PowerVector::cylinder => "off-axis-unequal-*" => |cylinder; value| {
+        PowerVector::<Lens>::cylinder => "off-axis-unequal-*" => |cylinder; value| {
             let (wanted, placed) = placed_off(value, value.number("first_d")?, value.number("second_d")?)?;
             Ok(vec![cylinder(wanted.minus(placed))])
         };

@@ -7,12 +7,14 @@ mod capsule;
 mod card;
 mod certainty;
 mod cornea;
+mod corneas;
 mod date;
 mod decimal;
 mod hard_eyes;
 mod head;
 mod lens;
 mod limits;
+mod outcomes;
 mod readback;
 mod thick;
 mod toric;
@@ -37,12 +39,14 @@ pub fn registry() -> Registry {
         card::register,
         certainty::register,
         cornea::register,
+        corneas::register,
         date::register,
         decimal::register,
         hard_eyes::register,
         head::register,
         lens::register,
         limits::register,
+        outcomes::register,
         readback::register,
         thick::register,
         toric::register,

@@ -1,0 +1,96 @@
+//! What a toric lens is expected to leave, when the cornea is measured and the lens placed as well as people do.
+
+use crate::astigmatism::plane::Cornea;
+use crate::astigmatism::power_vector::PowerVector;
+use crate::math::{exp, radians, sqrt, square};
+use crate::working::Topic;
+
+/// How far things scatter about what was planned.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Scatter {
+    /// SD of each component of the corneal astigmatism: measured, and after the incision, D.
+    pub cornea: f64,
+    /// The mean of cos 2p over the angles p by which lenses lie off.
+    aligned: f64,
+    /// SD of these angles, degrees.
+    alignment: f64,
+}
+
+impl Scatter {
+    /// From the SD of a component of the cornea's vector, D, and of the lens's angle, degrees.
+    ///
+    /// ```text
+    /// mean of cos 2p = exp(-2 s^2)          s the SD of p in radians, p normal about 0
+    /// ```
+    ///
+    /// ```
+    /// let scatter = ocellus_core::astigmatism::expected::Scatter::new(0.2, 5.0);
+    /// assert_eq!(scatter.cornea, 0.2);
+    /// ```
+    pub fn new(cornea: f64, alignment: f64) -> Scatter {
+        Scatter { cornea, aligned: exp(-2.0 * square(radians(alignment))), alignment }
+    }
+}
+
+working! {
+    /// The expected residual, step by step.
+    Working of Topic::Expected;
+    y "Y" "D" = "cylinder of the lens at the cornea" [], "what the lens corrects", Identity Two;
+    n "N" "D" = "N' above" [], "corneal astigmatism after the incisions", Identity Two;
+    alignment "s" "deg" = "SD of the lens's angle; marked lying down, with the turn of the eye" [], "scatter of alignment", Marking2011 Read;
+    cornea "g" "D" = "g^2 = SD of a component of the cornea^2 + of the incision^2" [], "scatter of the cornea, each component", Identity Two;
+    aligned "e" "1" = "e = exp(-2 s^2), s in radians" [], "mean of cos 2p", Identity Two;
+    nominal "R" "D" = "R = |Y - N|, vectors" [], "left as planned", Identity Two;
+    mu "mu" "D2" = "mu = Y^2 + N^2 - 2 e Y.N + 2 g^2" [], "mean of the square", Identity Two;
+    v "v" "D4" = "v = 2 Y^2 N^2 (1 - e^4) + 4 (Y.N)^2 (e^4 - e^2) + 4 g^4 + 4 g^2 (mu - 2 g^2)" [], "variance of the square", Identity Two;
+    mean "E" "D" = "E = sqrt(mu) (1 - q/8 + q^2/128 + 5 q^3/1024 - 21 q^4/32768), q = v/mu^2" [],
+        "mean of what is left, the square taken as gamma-distributed", Here Chosen;
+}
+
+/// The mean size of what is left, D.
+///
+/// The lens lies off by angles p, normal with SD s; each component of the cornea's vector is off by an amount normal with SD
+/// g. Mean and variance of the square of what is left follow exactly; its root's mean follows as if the square were
+/// gamma-distributed, which is within 0.033 D and 3 % of the exact integral for corneas of 0.3 to 4 D, lenses within 0.7 D of
+/// them, s up to 7 deg and g of 0.15 to 0.5 D.
+///
+/// ```
+/// use ocellus_core::astigmatism::{expected::*, plane::Cornea, power_vector::PowerVector};
+/// use ocellus_core::quantity::Axis;
+/// let cornea = PowerVector::strongest_along(Cornea, 0.0, 2.0, Axis::from_deg(90.0)?);
+/// // a lens that leaves nothing on paper
+/// let w = working(cornea, cornea, Scatter::new(0.2, 5.3));
+/// assert!(w.nominal == 0.0 && w.mean > 0.3);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn working(lens: PowerVector<Cornea>, cornea: PowerVector<Cornea>, scatter: Scatter) -> Working {
+    let Scatter { cornea: g, aligned: e, alignment } = scatter;
+    let (y2, n2) = (square(lens.cylinder()), square(cornea.cylinder()));
+    let dot = 4.0 * (lens.j0 * cornea.j0 + lens.j45 * cornea.j45);
+    let (e2, g2) = (square(e), square(g));
+    let placed = y2 + n2 - 2.0 * e * dot;
+    let turned = 2.0 * y2 * n2 * (1.0 - square(e2)) + 4.0 * square(dot) * (square(e2) - e2);
+    let mu = placed + 2.0 * g2;
+    let v = (turned + 4.0 * square(g2) + 4.0 * g2 * placed).max(0.0);
+    Working {
+        y: sqrt(y2),
+        n: sqrt(n2),
+        alignment,
+        cornea: g,
+        aligned: e,
+        nominal: lens.minus(cornea).cylinder(),
+        mu,
+        v,
+        mean: root_mean(mu, v),
+    }
+}
+
+/// Mean of the root of a gamma-distributed number, from its mean and variance.
+fn root_mean(mu: f64, v: f64) -> f64 {
+    if mu <= 0.0 {
+        return 0.0;
+    }
+    // one over the shape; beyond a half the series no longer holds, and no scatter comes there
+    let q = (v / square(mu)).min(2.0);
+    sqrt(mu) * (1.0 - q / 8.0 + square(q) / 128.0 + 5.0 * q * square(q) / 1024.0 - 21.0 * square(square(q)) / 32768.0)
+}

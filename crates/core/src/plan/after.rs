@@ -1,0 +1,107 @@
+//! After the operation: how far the prediction was off, what the incisions did, what was wanted against what came.
+
+use super::entries;
+use super::turn::needed_now;
+use crate::astigmatism::change::{Change, change};
+use crate::astigmatism::plane::Cornea;
+use crate::astigmatism::polar::Polar;
+use crate::astigmatism::power_vector::PowerVector;
+use crate::astigmatism::{cornea, meridian, on_dial};
+use crate::case::Case;
+use crate::caution::{Caution, Code};
+use crate::constant::off_axis::SMALL_TARGET;
+use crate::field::Field;
+use crate::item::{Item, Part, What};
+use crate::lens::answer::{NONE, answer_shown};
+use crate::sink::Sink;
+
+#[inline(never)]
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
+    sink.part(Part::After);
+    entries(
+        case,
+        sink,
+        &[
+            Field::AfterK1,
+            Field::AfterK1Axis,
+            Field::AfterK2,
+            Field::AfterK2Axis,
+            Field::AfterSphere,
+            Field::AfterCylinder,
+            Field::AfterAxis,
+        ],
+    );
+    errors(case, sink);
+    incision(case, sink);
+    if let Some(change) = changed(case) {
+        tell(&change, sink);
+    }
+}
+
+/// How far the refraction found is from each method's prediction for the lens chosen.
+#[inline(never)]
+fn errors(case: &Case, sink: &mut dyn Sink) {
+    let (Some(found), Some(label)) = (case.refraction_found(), case.lens_power()) else { return };
+    let mean = PowerVector::of(found).m;
+    let mut answers = NONE;
+    answer_shown(case, &mut |_| {}, &mut answers);
+    for answer in answers.iter().flatten() {
+        if let Some(predicted) = super::lens::refraction(case, answer, label) {
+            sink.item(Item::of(What::FoundError, answer.method, mean - predicted));
+        }
+    }
+}
+
+/// What the incisions made of the front: the cornea after less the cornea before.
+pub(crate) fn incision_found(case: &Case) -> Option<PowerVector<Cornea>> {
+    Some(cornea::measured(&case.cornea_after()?)?.minus(cornea::measured(&case.cornea)?))
+}
+
+#[inline(never)]
+fn incision(case: &Case, sink: &mut dyn Sink) {
+    let Some(made) = incision_found(case) else { return };
+    sink.item(Item::one(What::IncisionFound, made.cylinder()));
+    if let Some(axis) = made.strongest() {
+        sink.item(Item::one(What::IncisionFoundAxis, on_dial(axis)));
+    }
+    let Some(along) = case.incision_site().and_then(|site| meridian(site.deg())) else { return };
+    let polar = Polar::about(along, made);
+    sink.item(Item::one(What::IncisionFlattened, 0.0 - polar.along));
+    sink.item(Item::one(What::IncisionTorque, polar.oblique));
+}
+
+/// From the astigmatism of the cornea to none, and to what the refraction found still asks for.
+pub(crate) fn changed(case: &Case) -> Option<Change> {
+    let (before, needed) = (cornea::measured(&case.cornea)?, needed_now(case)?);
+    let none = PowerVector::default();
+    // the eye has what its correction takes away
+    Some(change(before, PowerVector { m: 0.0, ..none.minus(needed) }, none))
+}
+
+#[inline(never)]
+fn tell(change: &Change, sink: &mut dyn Sink) {
+    for (vector, size, axis) in [
+        (change.target, What::Target, What::TargetAxis),
+        (change.surgical, What::Surgical, What::SurgicalAxis),
+        (change.difference, What::Difference, What::DifferenceAxis),
+    ] {
+        sink.item(Item::one(size, vector.cylinder()));
+        if let Some(meridian) = vector.strongest() {
+            sink.item(Item::one(axis, on_dial(meridian)));
+        }
+    }
+    let Some(indices) = change.indices() else { return };
+    for (what, value) in [
+        (What::MagnitudeError, indices.magnitude_error),
+        (What::AngleError, indices.angle_error),
+        (What::CorrectionIndex, indices.correction),
+        (What::SuccessIndex, indices.success),
+        (What::FlatteningEffect, indices.flattening),
+        (What::Torque, indices.torque),
+    ] {
+        sink.item(Item::one(what, value));
+    }
+    if indices.target < SMALL_TARGET.get() {
+        sink.caution(Caution::about(Code::SmallTarget, Field::AfterCylinder));
+    }
+}

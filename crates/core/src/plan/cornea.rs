@@ -1,0 +1,111 @@
+//! The cornea that a toric lens will look through: its back, the incisions, and what they make of the keratometry.
+
+use super::{choice_entries, entries};
+use crate::astigmatism::posterior::{corrected, edge};
+use crate::astigmatism::power_vector::PowerVector;
+use crate::astigmatism::{cornea, incision, on_dial, plane, two_surfaces};
+use crate::case::{Case, SITE};
+use crate::caution::{Caution, Code};
+use crate::choice::{BackFrom, KKind};
+use crate::constant::off_axis::NEAR_EDGE;
+use crate::field::Field;
+use crate::item::{Item, Part, What};
+use crate::sink::Sink;
+
+/// The cornea with its back, from one source; its vector, without a mean.
+pub(crate) fn with_back(case: &Case, from: BackFrom) -> Option<PowerVector<plane::Cornea>> {
+    if from == BackFrom::Measured {
+        return surfaces(case).map(|both| both.astigmatism());
+    }
+    corrected(cornea::measured(&case.cornea)?, from)
+}
+
+/// Both surfaces, where both were measured.
+pub(crate) fn surfaces(case: &Case) -> Option<two_surfaces::Working> {
+    let (back, thickness) = case.back()?;
+    two_surfaces::working(&case.cornea, &back, thickness)
+}
+
+/// What all incisions do together; `None` where nothing is known of the one that the operation is done through.
+pub(crate) fn incisions(case: &Case) -> Option<PowerVector<plane::Cornea>> {
+    let centroid = case.centroid().map(|(size, steepened)| incision::centroid(size, steepened));
+    let known = centroid.is_some() || case.draft().has(Field::Flattening);
+    let cuts = case.cuts().map(|(site, flattening)| incision::induced(site, flattening));
+    known.then(|| cuts.chain(centroid).fold(PowerVector::default(), PowerVector::plus))
+}
+
+/// The cornea after the incisions, as a toric lens is reckoned for it; its vector, without a mean.
+pub(crate) fn planned(case: &Case) -> Option<PowerVector<plane::Cornea>> {
+    Some(with_back(case, case.back_from()?)?.plus(incisions(case)?))
+}
+
+#[inline(never)]
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
+    sink.part(Part::Cornea);
+    entries(case, sink, &SITE);
+    if let Some(site) = case.incision_site().filter(|_| case.entered_site().is_none()) {
+        sink.item(Item::one(What::SiteDegrees, site.deg()));
+    }
+    entries(
+        case,
+        sink,
+        &[
+            Field::Flattening,
+            Field::Centroid,
+            Field::CentroidAxis,
+            Field::PairedFlattening,
+            Field::OtherSite,
+            Field::OtherFlattening,
+        ],
+    );
+    if case.draft().has(Field::Flattening) {
+        sink.caution(Caution::about(Code::SiaIsVector, Field::Flattening));
+    }
+    let Some(incisions) = incisions(case) else { return };
+    let Some(front) = cornea::measured(&case.cornea) else { return };
+    front_after(case, front.plus(incisions), sink);
+    // a total power has its back already
+    if case.k_kind == KKind::Keratometric {
+        back(case, front, incisions, sink);
+    }
+    let Some(planned) = planned(case) else { return };
+    sink.item(Item::one(What::PlannedAstigmatism, planned.cylinder()));
+    if let Some(axis) = planned.strongest() {
+        sink.item(Item::one(What::PlannedAxis, on_dial(axis)));
+    }
+}
+
+/// What a keratometer would read after the incisions: the mean stays as it is.
+fn front_after(case: &Case, front: PowerVector<plane::Cornea>, sink: &mut dyn Sink) {
+    let (mean, half) = ((case.cornea.flat_k() + case.cornea.steep_k()) / 2.0, front.cylinder() / 2.0);
+    sink.item(Item::one(What::PlannedFlat, mean - half));
+    sink.item(Item::one(What::PlannedSteep, mean + half));
+}
+
+/// The back of the cornea by every source, side by side, and what speaks against the one taken.
+#[inline(never)]
+fn back(case: &Case, front: PowerVector<plane::Cornea>, incisions: PowerVector<plane::Cornea>, sink: &mut dyn Sink) {
+    choice_entries(case, sink, Field::BackFrom);
+    entries(case, sink, &[Field::BackR1, Field::BackR1Axis, Field::BackR2, Field::BackR2Axis]);
+    for (row, from) in BackFrom::ALL.iter().enumerate() {
+        let Some(after) = with_back(case, *from).map(|cornea| cornea.plus(incisions)) else { continue };
+        sink.item(Item::one(What::BackSource, from.code()).in_row(row));
+        sink.item(Item::one(What::BackAstigmatism, after.cylinder()).in_row(row));
+        if let Some(axis) = after.strongest() {
+            sink.item(Item::one(What::BackAxis, on_dial(axis)).in_row(row));
+        }
+    }
+    let Some(from) = case.back_from() else { return };
+    match from {
+        BackFrom::None => {}
+        BackFrom::Measured => sink.caution(Caution::about(Code::BackMeasured, Field::BackFrom)),
+        _ => sink.caution(Caution::about(Code::BackCorrected, Field::BackFrom)),
+    }
+    if let Some(edge) = edge(front, from) {
+        sink.item(Item::one(What::EdgeDistance, edge.distance));
+        sink.item(Item::one(What::EdgeStep, edge.step));
+        if edge.distance < NEAR_EDGE.get() {
+            sink.caution(Caution::about(Code::ClassEdge, Field::BackFrom));
+        }
+    }
+}

@@ -1,0 +1,113 @@
+//! A toric lens that sits wrong: where to turn it, and what each turn would leave.
+
+use super::axis::chosen_lens;
+use super::entries;
+use crate::astigmatism::on_dial;
+use crate::astigmatism::plane::Cornea;
+use crate::astigmatism::power_vector::PowerVector;
+use crate::astigmatism::toric::at_cornea;
+use crate::astigmatism::turning::{Working, working};
+use crate::case::Case;
+use crate::caution::{Caution, Code};
+use crate::field::Field;
+use crate::item::{Item, Part, What};
+use crate::lens::Method;
+use crate::lens::answer::{Answer, Answers, NONE, answer_shown};
+use crate::quantity::Axis;
+use crate::sink::Sink;
+
+/// Degrees between two lines of the table.
+const STEP: f64 = 5.0;
+
+/// The correction still needed at the cornea, by the refraction found.
+pub(crate) fn needed_now(case: &Case) -> Option<PowerVector<Cornea>> {
+    Some(PowerVector::of(case.refraction_found()?.to_cornea(case.vertex).ok()?))
+}
+
+/// The best turn of the lens in one method's eye.
+pub(crate) fn best(case: &Case, answer: &Answer) -> Option<Working> {
+    let (eye, lens) = chosen_lens(case, answer)?;
+    working(needed_now(case)?, at_cornea(&eye, lens).ok()?.cylinder(), case.mark_found()?)
+}
+
+#[inline(never)]
+pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
+    sink.part(Part::Turn);
+    entries(case, sink, &[Field::MarkFound]);
+    let (Some(now), Some(_)) = (needed_now(case), case.mark_found()) else {
+        if case.draft().has(Field::MarkFound) {
+            sink.caution(Caution::about(Code::TurnNeeds, Field::MarkFound));
+        }
+        return;
+    };
+    sink.item(Item::one(What::NowCylinder, now.cylinder()));
+    if let Some(axis) = now.plus_cylinder().axis {
+        sink.item(Item::one(What::NowAxis, on_dial(axis)));
+    }
+    let mut answers = NONE;
+    answer_shown(case, &mut |_| {}, &mut answers);
+    let mut found = Found { most: 0.0, least_left: f64::INFINITY };
+    turns(case, now, &answers, &mut found, sink);
+    if found.least_left.is_infinite() {
+        return;
+    }
+    table(case, &answers, found.most, sink);
+    sink.caution(Caution::about(Code::TurnSense, Field::MarkFound));
+    sink.caution(Caution::about(Code::TurnLeaves, Field::MarkFound));
+    let noise = case.draft().number_or_default(Field::RefractionSd);
+    if noise.is_some_and(|noise| now.cylinder() - found.least_left <= noise) {
+        sink.caution(Caution::about(Code::TurnWithinNoise, Field::MarkFound));
+    }
+}
+
+/// The turn furthest from none, and the least cylinder that a best turn leaves.
+struct Found {
+    most: f64,
+    least_left: f64,
+}
+
+fn of_compared<'a>(case: &'a Case, answers: &'a Answers) -> impl Iterator<Item = (Method, Working)> + 'a {
+    answers.iter().flatten().filter(|answer| answer.compared).filter_map(|a| Some((a.method, best(case, a)?)))
+}
+
+/// The best turn by each method: from, to, both ways round, and the refraction after it.
+#[inline(never)]
+fn turns(case: &Case, now: PowerVector<Cornea>, answers: &Answers, found: &mut Found, sink: &mut dyn Sink) {
+    for (method, w) in of_compared(case, answers) {
+        if w.turn.abs() > found.most.abs() {
+            found.most = w.turn;
+        }
+        found.least_left = found.least_left.min(w.left);
+        let mut tell = |what, value| sink.item(Item::of(what, method, value));
+        if let Ok(best) = Axis::from_deg(w.best) {
+            tell(What::TurnTo, on_dial(best));
+        }
+        tell(What::TurnCounter, w.counter_clockwise());
+        tell(What::TurnClock, w.clockwise());
+        tell(What::TurnLeft, w.left);
+    }
+    for (method, w) in of_compared(case, answers) {
+        let Ok(rx) = w.after(w.turn, now.m).minus_cylinder().to_spectacles(case.vertex) else { continue };
+        let mut tell = |what, value| sink.item(Item::of(what, method, value));
+        tell(What::TurnedSphere, rx.sphere);
+        tell(What::TurnedCylinder, rx.cylinder);
+        if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -0.125) {
+            tell(What::TurnedAxis, on_dial(axis));
+        }
+    }
+}
+
+/// What every five degrees between here and the best turn would leave.
+#[inline(never)]
+fn table(case: &Case, answers: &Answers, most: f64, sink: &mut dyn Sink) {
+    let step = if most < 0.0 { -STEP } else { STEP };
+    // as far as the best turn and one step beyond, so that it is seen to be the best
+    let rows = (most / step) as usize + 3;
+    for row in 0..rows.min(19) {
+        let turn = step * row as f64;
+        sink.item(Item::one(What::TurnBy, turn).in_row(row));
+        for (method, w) in of_compared(case, answers) {
+            sink.item(Item::of(What::TurnResidual, method, w.after(turn, 0.0).cylinder()).in_row(row));
+        }
+    }
+}
