@@ -170,7 +170,7 @@ fn tables() {
         (
             "[qqqqqqqqq]",
             "[qqqqqqqqq]",
-            "[biometry], [spectacles], [laser], [fellow], [target], [lens], [toric], [backup], [second]",
+            "[biometry], [posterior], [spectacles], [laser], [fellow], [target], [lens], [toric], [backup], [second]",
         ),
     ] {
         let problem = one("[pressure]", typed);

@@ -81,6 +81,12 @@ impl Seed {
                         }
                     }
                     (Code::Disagree, field) => draft.clear(field),
+                    // with what goes with it, which would ask for it again
+                    (Code::Twice, field) => {
+                        for with in [field, Field::ClockSeen, Field::CentroidAxis] {
+                            draft.clear(with);
+                        }
+                    }
                     // all of them, since one asks for another
                     (Code::NoLaser, _) => LASER.iter().for_each(|field| draft.clear(*field)),
                     // a cornea at the end of its range, at an index that takes its radius over

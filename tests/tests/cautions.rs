@@ -139,7 +139,17 @@ const CAUSES: &[(&str, &[Code])] = &[
     ("TORIC; label_power flattest_meridian", &[Code::LabelNeedsCylinder]),
     ("TORIC", &[Code::PosteriorIgnored, Code::ResidualNominal]),
     ("TORIC; iol_cylinder_d 6.00; iol_axis_deg 90", &[Code::ResidualLarge]),
-    ("TORIC; cylinder_1_d 6.00", &[Code::ToricNotNeeded]),
+    ("TORIC; cylinder_1_d 6.00", &[Code::ToricNotNeeded, Code::OverCorrects]),
+    ("TORIC; axis_marked lying", &[Code::MarkedLying]),
+    ("TORIC", &[Code::MarkedUnknown]),
+    ("posterior_from eom_2015", &[Code::BackCorrected]),
+    ("posterior_from eom_2015; k1_axis_deg 152; k2_axis_deg 62", &[Code::ClassEdge]),
+    ("posterior_from goggin_2015; TORIC; k2_d 47.00", &[Code::GogginBeyond]),
+    ("posterior_from measured; BACK", &[Code::BackMeasured]),
+    ("TURNED; mark_found_deg 102", &[Code::TurnSense, Code::TurnLeaves]),
+    ("TURNED; mark_found_deg 90; after_cylinder_d -0.25", &[Code::TurnWithinNoise]),
+    ("TORIC; iol_cylinder_d 1.50; iol_axis_deg 90; mark_found_deg 95", &[Code::TurnNeeds]),
+    ("k2_d 43.75; after_sphere_d 0.00; after_cylinder_d -0.50; after_axis_deg 90", &[Code::SmallTarget]),
     ("TORIC; cylinder_1_d 0.50", &[Code::BeyondLabels]),
     ("TORIC; iol_cylinder_d 1.50; iol_axis_deg 97", &[Code::OffAxisChosen]),
     ("eye left", &[Code::SeatElsewhere]),
@@ -169,8 +179,15 @@ const SECOND: &str = "second_for added; refraction_now_d 2.50; second_place sulc
 
 const TORIC: &str = "label_power spherical_equivalent; cylinder_plane lens; cylinder_1_d 1.50";
 
+const BACK: &str = "posterior_r1_mm 6.60; posterior_r1_axis_deg 0; posterior_r2_mm 6.20; posterior_r2_axis_deg 90; \
+    corneal_thickness_um 540";
+
+const TURNED: &str = "label_power spherical_equivalent; cylinder_plane lens; iol_cylinder_d 1.50; iol_axis_deg 90; \
+    after_sphere_d 0.25; after_cylinder_d -0.75; after_axis_deg 140";
+
 /// What the quiet case says too.
 const ALWAYS: &[Code] = &[
+    Code::SiaIsVector,
     Code::Agreement,
     Code::BackupMethods,
     Code::IntervalIf,
@@ -197,7 +214,10 @@ impl Sink for Said {
 
 fn said(entries: &str) -> Vec<Code> {
     let mut draft = Draft::default();
-    let entries = entries.replace("TORIC", TORIC).replace("LASER", LASER).replace("SECOND", SECOND);
+    let mut entries = entries.to_owned();
+    for (name, text) in [("TORIC", TORIC), ("LASER", LASER), ("SECOND", SECOND), ("BACK", BACK), ("TURNED", TURNED)] {
+        entries = entries.replace(name, text);
+    }
     for entry in QUIET.split(';').chain(entries.split(';')).map(str::trim).filter(|entry| !entry.is_empty()) {
         let field = |key: &str| Field::from_key(key).unwrap_or_else(|| panic!("no entry {key}"));
         match (entry.strip_prefix('-'), entry.split_once(' ')) {

@@ -30,6 +30,7 @@ const CASES: &[(&str, &[Code])] = &[
     ("steep-long.toml", &[Code::Radicand]),
     ("after-laser.toml", &[Code::AfterLaser, Code::NoBudget]),
     ("second-lens.toml", &[Code::SecondVergence, Code::FirstLensHidden]),
+    ("turned.toml", &[Code::TurnSense, Code::BackMeasured]),
     ("very-long.toml", &[Code::LengthAdjusted, Code::IntervalIf]),
     ("high-altitude.toml", &[Code::VacuumUnreachable]),
     ("both-right.toml", &[Code::Guttata]),

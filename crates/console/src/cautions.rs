@@ -26,7 +26,7 @@ impl Codes {
 }
 
 /// The most that are kept, three bytes each; a test shows that no card has more.
-const ROOM: usize = 80;
+const ROOM: usize = 88;
 
 pub(crate) struct Cautions {
     kept: Vec<Caution, ROOM>,

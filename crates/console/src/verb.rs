@@ -48,8 +48,8 @@ pub(crate) const VERBS: &[Verb] = &[
     },
     Verb {
         word: "draw",
-        usage: "axis|rhexis",
-        what: "incision and lens on a dial; rhexis and optic",
+        usage: "axis|turn|rhexis",
+        what: "lens on a dial, as from the seat; rhexis",
         more: "Characters are placed roughly; the numbers beside them are the card's.",
         run: draw::run,
     },

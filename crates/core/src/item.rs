@@ -308,7 +308,7 @@ items! {
     ChosenSphere "chosen_sphere_d" "D" 2 true "in spectacles, sphere", Identity Memory;
     ChosenCylinder "chosen_cylinder_d" "D" 2 true "minus cylinder", Identity Memory;
     ChosenAxis "chosen_axis_deg" "deg" 0 false "its axis", Identity Memory;
-    SphereEffect "cylinder_per_sphere_d" "D" 3 true "cylinder per +1 D of sphere", Identity Two;
+    SphereEffect "cylinder_per_sphere_d" "D" 3 true "cylinder per +1 D sphere", Identity Two;
     OffBy "off_by_deg" "deg" 0 true "turned by", Here Chosen;
     OffResidual "off_residual_d" "D" 2 false "cylinder left, at the cornea", OffAxis2001 Two;
     MarkAxis "mark_axis_deg" "deg" 0 false "meridian for the mark on the lens", Identity Two;

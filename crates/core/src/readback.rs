@@ -1,13 +1,13 @@
 //! A short code that two people compare by voice: do both have the same entries, and do both programs say the same?
 //!
-//! # Specification, layout 2
+//! # Specification, layout 3
 //!
 //! The code is four symbols, a hyphen, and two symbols, as in `K7QM-4T`. A symbol is a digit of Crockford's base 32:
 //! `0123456789ABCDEFGHJKMNPQRSTVWXYZ`.
 //!
 //! **First part: the entries.** A text of fixed width is made of, in order:
 //!
-//! 1. the layout version, one character, `2`;
+//! 1. the layout version, one character, `3`;
 //! 2. every field but the case's label, in the order of [`Field::ALL`]:
 //!    - a number: its sign `+` or `-`, then nine digits, the value times ten to the power of the field's decimals
 //!      (`23.45` mm with two decimals is `+000002345`); zero is `+000000000`;
@@ -44,7 +44,7 @@ use crate::lens::Method;
 use crate::name::{self, Name};
 use crate::sink::Sink;
 
-const LAYOUT: u8 = b'2';
+const LAYOUT: u8 = b'3';
 const SYMBOLS: &[u8; 32] = b"0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 const NUMBER_DIGITS: u32 = 9;
 
@@ -124,7 +124,7 @@ pub fn entries(draft: &Draft, identifiers: Option<&Identifiers>) -> Result<u32, 
     Ok(crc.register)
 }
 
-/// Streams the canonical text of layout 2.
+/// Streams the canonical text of layout 3.
 ///
 /// # Errors
 /// As [`of`].
@@ -134,7 +134,7 @@ pub fn entries(draft: &Draft, identifiers: Option<&Identifiers>) -> Result<u32, 
 /// let (mut draft, mut text) = (Draft::default(), Vec::new());
 /// draft.enter(Field::Side, "left")?;
 /// readback::canonical(&draft, None, &mut |byte| text.push(byte))?;
-/// assert!(text.starts_with(b"201........"));
+/// assert!(text.starts_with(b"301........"));
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn canonical(draft: &Draft, identifiers: Option<&Identifiers>, push: &mut dyn FnMut(u8)) -> Result<(), Error> {

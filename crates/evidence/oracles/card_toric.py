@@ -405,6 +405,7 @@ TURNS = (
     ({**CHOSEN_B, "mark_found_deg": "176", "after_sphere_d": "-1.50", "after_cylinder_d": "2.00", "after_axis_deg": "54"}, ("holladay1", "hofferq"), (1, 2, 3)),
     ({**CHOSEN_C, "mark_found_deg": "85", "after_sphere_d": "1.00", "after_cylinder_d": "-3.75", "after_axis_deg": "111"}, ("srkt", "hofferq"), (1, 4, 6)),
     ({**CHOSEN_D, "mark_found_deg": "88", "after_sphere_d": "0.25", "after_cylinder_d": "-0.50", "after_axis_deg": "45"}, ("t2",), ()),
+    ({**CHOSEN_A, "mark_found_deg": "121", "after_sphere_d": "0.75", "after_cylinder_d": "-0.75", "after_axis_deg": "142"}, ("holladay1", "hofferq"), (2,)),
 )
 
 

@@ -1,10 +1,11 @@
-//! The eye as a dial, from the front: meridians, incision, lens.
+//! The eye as a dial, as the surgeon sees it from the seat: meridians, incisions, lens.
 
 use super::place::on_circle;
 use super::{CENTRE, Picked, Row, legend, picture};
 use crate::head::side;
 use crate::page::Page;
 use ocellus_core::astigmatism::site;
+use ocellus_core::choice::{Eye, Seat};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
 use ocellus_core::item::What;
@@ -18,86 +19,156 @@ const INNER: f64 = 4.0;
 /// Every thirty degrees.
 const MARKS: [&str; 12] = ["0", "30", "60", "90", "120", "150", "180", "210", "240", "270", "300", "330"];
 
-/// What is drawn, in degrees.
-struct Dial {
-    /// The steep meridian after the incision.
-    steep: Option<f64>,
-    /// The mark on the lens: as it was chosen, or where it should be.
-    lens: Option<f64>,
-    site: Option<f64>,
+/// An eye on the page: which, and from where it is seen.
+struct View {
+    eye: Eye,
+    seat: Option<Seat>,
 }
 
-pub(super) fn draw(draft: &Draft, picked: &Picked, page: &mut Page) {
-    let dial = Dial {
-        steep: picked.get(What::PlannedAxis),
-        lens: draft.number(Field::LensAxis).or(picked.get(What::MarkAxis)),
-        site: draft.number(Field::IncisionSite),
-    };
-    if dial.steep.is_none() && dial.site.is_none() {
-        return page.line("Nothing to draw: a dial needs site, and for the steep meridian k1axis, k2axis and sia.");
+impl View {
+    fn of(draft: &Draft) -> View {
+        let seat = match draft.number(Field::Seat) {
+            Some(code) if code == Seat::Superior.code() => Some(Seat::Superior),
+            Some(code) if code == Seat::Temporal.code() => Some(Seat::Temporal),
+            _ => None,
+        };
+        View { eye: side(draft).0, seat }
     }
-    picture(page, &|row| dial.paint(row), &|row, page| dial.legend(row, draft, page));
-}
 
-impl Dial {
-    fn paint(&self, row: &mut Row) {
+    /// Where on the page an angle of the eye is seen.
+    fn seen(&self, degrees: f64) -> f64 {
+        degrees - site::tilt(self.seat, self.eye)
+    }
+
+    /// The limbus, and the degrees around it.
+    fn rim(&self, row: &mut Row) {
         row.circle(CENTRE, LIMBUS, b'.');
         for (mark, degrees) in MARKS.iter().zip((0u16..).step_by(30)) {
-            row.word(on_circle(CENTRE, NUMBERS, f64::from(degrees)), mark);
-        }
-        for half in [0.0, 180.0] {
-            if let Some(steep) = self.steep {
-                row.line(CENTRE, on_circle(CENTRE, INNER, steep + half), b':');
-            }
-            if let Some(lens) = self.lens {
-                let (from, to) = (on_circle(CENTRE, INNER, lens + half), on_circle(CENTRE, LIMBUS, lens + half));
-                row.line(from, to, b'=');
-            }
-        }
-        row.put(CENTRE, b'+');
-        if let Some(site) = self.site {
-            row.word(on_circle(CENTRE, LIMBUS, site), "###");
+            row.word(on_circle(CENTRE, NUMBERS, self.seen(f64::from(degrees))), mark);
         }
     }
 
-    fn legend(&self, row: i16, draft: &Draft, page: &mut Page) {
-        let (eye, side) = side(draft);
-        let word = |degrees: f64| Site::from_deg(degrees).map_or("", |place| site::word(place, eye));
+    /// A meridian from one distance to another, on both sides of the centre.
+    fn meridian(&self, row: &mut Row, degrees: Option<f64>, (from, to): (f64, f64), character: u8) {
+        let Some(degrees) = degrees else { return };
+        for half in [0.0, 180.0] {
+            let at = self.seen(degrees + half);
+            row.line(on_circle(CENTRE, from, at), on_circle(CENTRE, to, at), character);
+        }
+    }
+
+    fn word(&self, degrees: f64) -> &'static str {
+        Site::from_deg(degrees).map_or("", |place| site::word(place, self.eye))
+    }
+
+    /// Who is looking, in the first lines of a legend; the answer is whether the line was one of them.
+    fn legend(&self, row: i16, draft: &Draft, page: &mut Page) -> bool {
         match row {
             0 => {
-                legend(page, side);
-                page.raw(" EYE from the front,");
+                legend(page, side(draft).1);
+                page.raw(" EYE, as it is seen");
             }
-            1 => legend(page, "of a patient upright"),
+            1 => legend(
+                page,
+                match self.seat {
+                    None => "facing the patient upright",
+                    Some(Seat::Superior) => "by a surgeon at the head",
+                    Some(Seat::Temporal) => "by a surgeon at the temple",
+                },
+            ),
             2 => {
                 legend(page, "0 ");
-                page.raw(word(0.0));
+                page.raw(self.word(0.0));
                 page.raw(", 180 ");
-                page.raw(word(180.0));
+                page.raw(self.word(180.0));
             }
-            5 if self.steep.is_some() => legend(page, "::: steep meridian after"),
-            6 => value(self.steep, "    the incision ", What::PlannedAxis, page),
-            8 if self.lens.is_some() => legend(page, "=== mark on the lens,"),
-            9 => match draft.number(Field::LensAxis) {
-                Some(_) => value(self.lens, "    as chosen ", What::MarkAxis, page),
-                None => value(self.lens, "    where it belongs ", What::MarkAxis, page),
-            },
-            11 => value(self.site, "### incision ", What::PlannedAxis, page),
-            12 => {
-                if let Some(site) = self.site {
-                    legend(page, "    ");
-                    page.raw(word(site));
-                }
-            }
-            _ => {}
+            3 if self.seat.is_some() => legend(page, "the surgeon is at the bottom"),
+            _ => return false,
         }
+        true
     }
 }
 
-/// An angle as the card prints it.
-fn value(degrees: Option<f64>, text: &str, printed_as: What, page: &mut Page) {
-    if let Some(degrees) = degrees {
+/// The axis of a toric lens before the operation.
+pub(super) fn axis(draft: &Draft, picked: &Picked, page: &mut Page) {
+    let view = View::of(draft);
+    let steep = picked.get(What::PlannedAxis);
+    let chosen = draft.number(Field::LensAxis);
+    let lens = chosen.or(picked.get(What::MarkAxis));
+    let site = draft.number(Field::IncisionSite).or(picked.get(What::SiteDegrees));
+    let other = draft.number(Field::OtherSite);
+    let pair = site.filter(|_| draft.has(Field::PairedFlattening)).map(|site| (site + 180.0) % 360.0);
+    if steep.is_none() && site.is_none() {
+        return page.line("Nothing to draw: a dial needs site, and for the steep meridian k1axis, k2axis and sia.");
+    }
+    picture(
+        page,
+        &|row| {
+            view.rim(row);
+            view.meridian(row, steep, (0.0, INNER), b':');
+            view.meridian(row, lens, (INNER, LIMBUS), b'=');
+            row.put(CENTRE, b'+');
+            for site in [site, pair, other].into_iter().flatten() {
+                row.word(on_circle(CENTRE, LIMBUS, view.seen(site)), "###");
+            }
+        },
+        &|row, page| match row {
+            row if view.legend(row, draft, page) => {}
+            5 if steep.is_some() => legend(page, "::: steep meridian after"),
+            6 => value(steep, "    the incision ", What::PlannedAxis, page),
+            8 if lens.is_some() => legend(page, "=== mark on the lens,"),
+            9 if chosen.is_some() => value(lens, "    as chosen ", What::MarkAxis, page),
+            9 => value(lens, "    where it belongs ", What::MarkAxis, page),
+            11 => value(site, "### incision ", What::PlannedAxis, page),
+            12 => {
+                if let Some(site) = site {
+                    legend(page, "    ");
+                    page.raw(view.word(site));
+                }
+            }
+            13 => value(pair, "### its pair ", What::PlannedAxis, page),
+            14 => value(other, "### another cut ", What::PlannedAxis, page),
+            _ => {}
+        },
+    );
+}
+
+/// A toric lens that sits wrong, and where it belongs.
+pub(super) fn turn(draft: &Draft, picked: &Picked, page: &mut Page) {
+    let view = View::of(draft);
+    let (Some(from), Some(to)) = (draft.number(Field::MarkFound), picked.get(What::TurnTo)) else {
+        return page.line("Nothing to draw: a turn needs markfound, asph, acyl, aaxis, and the toric lens chosen.");
+    };
+    picture(
+        page,
+        &|row| {
+            view.rim(row);
+            view.meridian(row, Some(from), (INNER, LIMBUS), b'=');
+            view.meridian(row, Some(to), (INNER, LIMBUS), b'*');
+            row.put(CENTRE, b'+');
+        },
+        &|row, page| match row {
+            row if view.legend(row, draft, page) => {}
+            5 => value(Some(from), "=== FROM ", What::TurnTo, page),
+            6 => legend(page, "    where the mark lies now"),
+            8 => value(Some(to), "*** TO ", What::TurnTo, page),
+            9 => {
+                legend(page, "    by ");
+                page.raw(picked.method(What::TurnTo).map_or("", |method| method.name()));
+            }
+            11 => value(picked.get(What::TurnClock), "clockwise by ", What::TurnClock, page),
+            12 => value(picked.get(What::TurnCounter), "or counter-clockwise by ", What::TurnCounter, page),
+            14 => value(picked.get(What::NowCylinder), "cylinder now ", What::NowCylinder, page),
+            15 => value(picked.get(What::TurnLeft), "after it     ", What::TurnLeft, page),
+            _ => {}
+        },
+    );
+}
+
+/// A number as the card prints it.
+fn value(number: Option<f64>, text: &str, printed_as: What, page: &mut Page) {
+    if let Some(number) = number {
         legend(page, text);
-        page.number(degrees, printed_as.places(), printed_as.signed(), printed_as.unit());
+        page.number(number, printed_as.places(), printed_as.signed(), printed_as.unit());
     }
 }

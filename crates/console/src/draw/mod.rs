@@ -10,7 +10,8 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
-use ocellus_core::item::{Item, What};
+use ocellus_core::item::{Item, Part, What};
+use ocellus_core::lens::Method;
 use ocellus_core::plan::plan;
 use ocellus_core::sink::Sink;
 
@@ -25,38 +26,63 @@ const LEGEND: usize = 44;
 const CENTRE: Place = Place { column: 20, row: 10 };
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
-    let draw = match rest {
-        _ if rest.eq_ignore_ascii_case("axis") => dial::draw,
-        _ if rest.eq_ignore_ascii_case("rhexis") => rhexis::draw,
-        _ => {
-            page.line("draw axis, or draw rhexis.");
-            return Outcome::Refused;
-        }
+    let Some((_, draw, part)) = DRAWINGS.iter().find(|(word, ..)| rest.eq_ignore_ascii_case(word)) else {
+        page.line("draw axis, draw turn, or draw rhexis.");
+        return Outcome::Refused;
     };
     if let Some(case) = case(draft, page) {
         let mut picked = Picked([None; WANTED.len()]);
         plan(&case, &mut picked);
         draw(draft, &picked, page);
-        page.line("Not without its cautions: plan axis, plan rhexis.");
+        page.text("Not without its cautions: plan ");
+        page.text(part.key());
+        page.line(".");
     }
     Outcome::Told
 }
 
-/// The numbers of the card that are drawn.
-const WANTED: [What; 5] = [What::PlannedAxis, What::MarkAxis, What::RhexisTrue, What::OverlapWorst, What::OverlapBest];
+type Draw = fn(&Draft, &Picked, &mut Page);
 
-struct Picked([Option<f64>; WANTED.len()]);
+/// Each drawing: its word, and the part of the card that has its cautions.
+const DRAWINGS: [(&str, Draw, Part); 3] =
+    [("axis", dial::axis, Part::Axis), ("turn", dial::turn, Part::Turn), ("rhexis", rhexis::draw, Part::Rhexis)];
+
+/// The numbers of the card that are drawn.
+const WANTED: [What; 11] = [
+    What::PlannedAxis,
+    What::SiteDegrees,
+    What::MarkAxis,
+    What::NowCylinder,
+    What::TurnTo,
+    What::TurnClock,
+    What::TurnCounter,
+    What::TurnLeft,
+    What::RhexisTrue,
+    What::OverlapWorst,
+    What::OverlapBest,
+];
+
+/// The first number of each kind, and of which method.
+struct Picked([Option<(f64, Option<Method>)>; WANTED.len()]);
 
 impl Picked {
+    fn found(&self, wanted: What) -> Option<(f64, Option<Method>)> {
+        WANTED.iter().zip(self.0).find(|(what, _)| **what == wanted).and_then(|(_, found)| found)
+    }
+
     fn get(&self, wanted: What) -> Option<f64> {
-        WANTED.iter().zip(self.0).find(|(what, _)| **what == wanted).and_then(|(_, value)| value)
+        self.found(wanted).map(|(value, _)| value)
+    }
+
+    fn method(&self, wanted: What) -> Option<Method> {
+        self.found(wanted).and_then(|(_, method)| method)
     }
 }
 
 impl Sink for Picked {
     fn item(&mut self, item: Item) {
-        if let Some((_, value)) = WANTED.iter().zip(&mut self.0).find(|(what, _)| **what == item.what) {
-            *value = Some(item.value);
+        if let Some((_, slot)) = WANTED.iter().zip(&mut self.0).find(|(what, _)| **what == item.what) {
+            slot.get_or_insert((item.value, item.method));
         }
     }
 

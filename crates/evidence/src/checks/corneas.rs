@@ -244,7 +244,7 @@ fn backs(registry: &mut Registry) {
                 let front = surface(value, "front")?;
                 // half the difference of the front's two powers, by its radii as they are handed out
                 let half = 188.0 / steep(&front).mm() - 188.0 / flat(&front).mm();
-                if (half - w.front_0.hypot(w.front_45)).abs() > 1e-12 {
+                if (half * half - w.front_0 * w.front_0 - w.front_45 * w.front_45).abs() > 1e-12 {
                     return Err("the front's radii are others".into());
                 }
                 Ok(vec![part(value, astigmatism(&w))])

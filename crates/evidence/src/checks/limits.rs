@@ -34,7 +34,9 @@ fn limit(value: &Value, card: impl Fn(&Draft) -> Result<Card, Failed>) -> Answer
         Ok(if shown(&at(number)?) { 1.0 } else { -1.0 })
     })?;
     let item = |key: &str| {
-        let found = at(found[0])?.items.iter().find(|item| item.what.key() == key).map(|item| item.value);
+        // of several methods the one that is the first to bring the caution
+        let found =
+            at(found[0])?.items.iter().filter(|item| item.what.key() == key).map(|item| item.value).reduce(f64::max);
         found.ok_or_else(|| Failed::from(format!("no item `{key}`")))
     };
     if let Ok(key) = value.text("read") {
