@@ -387,13 +387,13 @@ def chosen(card):
             put("chosen_cylinder_d", "minus cylinder in spectacles", c, "D", MATRICES + VERTEXED)
             put("chosen_axis_deg", "axis of that minus cylinder", a, "deg", MATRICES + VERTEXED)
             put("cylinder_per_sphere_d", "cylinder of the lens at the cornea, for a lens stronger by 1 D, less now", Lens(key, e, e["iol_cylinder_d"], 1).size() - x.size(), "D", MATRICES)
-    card.put("off-by", "turned away from the meridian chosen by", "off_by_deg", CHOSEN_A, "-10", "deg", "-30 -20 -10 -5 0 5 10 20 30", "chosen here", row=2)
+    card.put("off-by", "turned away from the meridian chosen by", "off_by_deg", CHOSEN_A, "-10", "deg", "-30 -10 -5 0 5 10 30", "chosen here", row=1)
     for i, (given, keys) in enumerate(((CHOSEN_A, ("srkt", "t2")), (CHOSEN_B, ("holladay1", "hofferq")), (ALIGNED, ("srkt", "hofferq"))), 1):
         e = entries(given)
         for key in keys:
             x = Lens(key, e, e["iol_cylinder_d"])
-            for row, off in enumerate((-30, -20, -10, -5, 0, 5, 10, 20, 30)):
-                if row in {1: (0, 3, 4, 6), 2: (1, 2, 5, 8), 3: (2, 4, 7)}[i]:
+            for row, off in enumerate((-30, -10, -5, 0, 5, 10, 30)):
+                if row in {1: (0, 2, 3, 5), 2: (1, 4, 6), 3: (1, 3, 5)}[i]:
                     _, c, _ = minus_cylinder(*x.left(e["iol_axis_deg"] + off))
                     card.put(f"off-residual-{i}-{key}-{row}", f"cylinder left with the lens {off} deg counter-clockwise of the meridian chosen", "off_residual_d", given, -c, "D", MATRICES, method=key, row=row)
 

@@ -97,8 +97,13 @@ pub fn class(steep: Axis) -> Class {
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn corrected(front: PowerVector<Cornea>, from: BackFrom) -> Option<PowerVector<Cornea>> {
-    let class = front.strongest().map(class);
+    let class = if by_class(from) { front.strongest().map(class) } else { None };
     in_class(front, from, class.unwrap_or(Class::Oblique))
+}
+
+/// Whether a correction goes by classes.
+fn by_class(from: BackFrom) -> bool {
+    matches!(from, BackFrom::Eom2015 | BackFrom::Goggin2015)
 }
 
 /// The same for an astigmatism taken to be of a class.
@@ -141,7 +146,7 @@ pub struct Edge {
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn edge(front: PowerVector<Cornea>, from: BackFrom) -> Option<Edge> {
-    if !matches!(from, BackFrom::Eom2015 | BackFrom::Goggin2015) {
+    if !by_class(from) {
         return None;
     }
     let steep = front.strongest()?.deg();

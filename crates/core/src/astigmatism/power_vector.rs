@@ -210,22 +210,6 @@ impl<P: Copy> PowerVector<P> {
     pub(crate) fn turned_by(self, Turn { cos, sin }: Turn) -> PowerVector<P> {
         PowerVector { j0: self.j0 * cos - self.j45 * sin, j45: self.j0 * sin + self.j45 * cos, ..self }
     }
-
-    /// Each principal meridian changed by a function of its power, the axis kept: vertexing, travel through a gap.
-    ///
-    /// # Errors
-    /// Whatever the function returns.
-    pub(crate) fn by_meridian<Q: Copy, E>(
-        self,
-        plane: Q,
-        change: impl Fn(f64) -> Result<f64, E>,
-    ) -> Result<PowerVector<Q>, E> {
-        let half = self.cylinder() / 2.0;
-        let (strong, weak) = (change(self.m + half)?, change(self.m - half)?);
-        // the direction as it is, only its length changes
-        let stretch = if half > 0.0 { (strong - weak) / 2.0 / half } else { 0.0 };
-        Ok(PowerVector::at(plane, (strong + weak) / 2.0, self.j0 * stretch, self.j45 * stretch))
-    }
 }
 
 /// A turn of so many degrees, counter-clockwise, as the double angle that vectors turn by.

@@ -1,6 +1,6 @@
 //! The toric lens, by exact vergence at a method's own lens position: no fixed ratio.
 
-use crate::astigmatism::plane::{Cornea, Lens};
+use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::choice::{CylinderPlane, LabelPower};
 use crate::constant::optics::N;
@@ -168,15 +168,39 @@ impl ToricLens {
 /// assert!((plain.turned(10.0).j45 - turned.j45).abs() < 1e-12);
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
-// apart, so that the steps take no room on the stack of who does not want them
-#[inline(never)]
 pub fn at_cornea(eye: &ThinEye, lens: ToricLens) -> Result<PowerVector<Cornea>, Error> {
-    arriving(eye, lens)?.by_meridian(Cornea, |v| eye.leaving(v))
+    Ok(asked(eye, lens.mean, lens.cylinder)?.along(direction(lens.mark)))
 }
 
-/// Light that must arrive at the lens: strongest where the lens is weakest, along its mark.
-fn arriving(eye: &ThinEye, lens: ToricLens) -> Result<PowerVector<Lens>, Error> {
-    Ok(PowerVector::strongest_along(Lens, eye.behind_lens()? - lens.mean, lens.cylinder, lens.mark))
+/// What a toric lens asks of the cornea, wherever its mark lies.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Asked {
+    /// Mean power, D.
+    pub(crate) mean: f64,
+    /// Half of what is stronger along the mark than across it, D.
+    pub(crate) half: f64,
+}
+
+impl Asked {
+    /// As a power in every meridian, for a mark in this direction.
+    pub(crate) fn along(self, direction: PowerVector<Cornea>) -> PowerVector<Cornea> {
+        PowerVector { m: self.mean, j0: self.half * direction.j0, j45: self.half * direction.j45, ..direction }
+    }
+}
+
+/// A meridian as a vector of length 1: worked out once where many lenses lie along it.
+pub(crate) fn direction(mark: Axis) -> PowerVector<Cornea> {
+    PowerVector::strongest_along(Cornea, 0.0, 2.0, mark)
+}
+
+/// Light that must leave the cornea along the mark and across it.
+// apart, so that the steps take no room on the stack of who does not want them
+#[inline(never)]
+pub(crate) fn asked(eye: &ThinEye, mean: f64, cylinder: f64) -> Result<Asked, Error> {
+    let (x, half) = (eye.behind_lens()? - mean, cylinder / 2.0);
+    // light must be strongest where the lens is weakest: along its mark
+    let (along, across) = (eye.leaving(x + half)?, eye.leaving(x - half)?);
+    Ok(Asked { mean: (along + across) / 2.0, half: (along - across) / 2.0 })
 }
 
 /// The refraction, at the cornea, that a cornea and a toric lens leave: the correction still needed.
@@ -230,14 +254,16 @@ pub(crate) fn left(kc: f64, astigmatism: PowerVector<Cornea>, wanted: PowerVecto
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn residual_working(eye: &ThinEye, astigmatism: PowerVector<Cornea>, lens: ToricLens) -> Result<Residual, Error> {
-    let (x, y) = (arriving(eye, lens)?, at_cornea(eye, lens)?);
+    let (after, along) = (eye.behind_lens()?, direction(lens.mark));
+    let x = Asked { mean: after - lens.mean, half: lens.cylinder / 2.0 }.along(along);
+    let y = asked(eye, lens.mean, lens.cylinder)?.along(along);
     let left = left(eye.kc, astigmatism, y);
     Ok(Residual {
         al: eye.al,
         mean: lens.mean,
         cylinder: lens.cylinder,
         mark: lens.mark.deg(),
-        after: eye.behind_lens()?,
+        after,
         x_m: x.m,
         x_0: x.j0,
         x_45: x.j45,

@@ -240,14 +240,11 @@ fn explain_toric(case: &Case, sink: &mut dyn Sink) -> bool {
 #[inline(never)]
 fn front_and_back(case: &Case, sink: &mut dyn Sink) {
     let (Some(from), Some(incisions)) = (case.back_from(), plan::incisions(case)) else { return };
+    let Some(front) = cornea::measured(&case.cornea) else { return };
     match from {
-        BackFrom::Measured => {
-            plan::surfaces(case).inspect(|w| w.show(sink));
-        }
-        _ => {
-            cornea::measured(&case.cornea).and_then(|front| posterior::working(front, from)).inspect(|w| w.show(sink));
-        }
-    }
+        BackFrom::Measured => plan::surfaces(case).inspect(|w| w.show(sink)).is_some(),
+        _ => posterior::working(front, from).inspect(|w| w.show(sink)).is_some(),
+    };
     for (site, flattening) in case.cuts() {
         incision::working(site, flattening).show(sink);
     }
@@ -256,7 +253,7 @@ fn front_and_back(case: &Case, sink: &mut dyn Sink) {
     {
         incision::working(across, size).show(sink);
     }
-    if let Some(with_back) = plan::with_back(case, from) {
+    if let Some(with_back) = plan::with_back(case, front, from) {
         cornea::working(&case.cornea, with_back, incisions).inspect(|w| w.show(sink));
     }
 }

@@ -6,7 +6,7 @@ use crate::astigmatism::expected::{self, Scatter};
 use crate::astigmatism::on_dial;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::{PowerVector, Turn};
-use crate::astigmatism::toric::{ToricLens, at_cornea, at_lens_plane, left, working};
+use crate::astigmatism::toric::{Asked, ToricLens, asked, at_lens_plane, direction, left, working};
 use crate::case::{CYLINDERS, Case, Toric};
 use crate::caution::{Caution, Code};
 use crate::choice::{BackFrom, CylinderPlane, Marked};
@@ -150,10 +150,12 @@ fn labels(
     sink.item(Item::one(What::MarkAxis, on_dial(mark)));
     let mut at_label = None;
     let mut most_at_lens = 0.0;
-    for Seen { method, eye, .. } in seen(case, answers) {
+    let mut needs = [None; NONE.len()];
+    for (Seen { method, eye, .. }, need) in seen(case, answers).zip(&mut needs) {
         let Ok(w) = working(&eye, vector.cylinder(), case.target, case.vertex) else { continue };
         sink.item(Item::of(What::NeededCylinder, method, w.needed));
         sink.item(Item::of(What::CylinderRatio, method, w.ratio));
+        *need = Some(w.needed);
         most_at_lens = f64::max(most_at_lens, w.needed);
         at_label = Some(widened(at_label, in_label_plane(label, w.needed, w.n)));
     }
@@ -165,13 +167,22 @@ fn labels(
     let below = cylinders().map(LensCylinder::d).filter(|c| *c <= least).fold(f64::NEG_INFINITY, f64::max);
     let above = cylinders().map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
     // the same for every label and every method
-    let turns = TURNS.map(|(what, turn)| (what, Turn::by(turn)));
+    let along = direction(mark);
+    let turns = TURNS.map(|(what, turn)| (what, along.turned_by(Turn::by(turn))));
     for (row, cylinder) in cylinders().filter(|c| (below..=above).contains(&c.d())).enumerate() {
         sink.item(Item::one(What::LabelCylinder, cylinder.d()).in_row(row));
-        for one in seen(case, answers) {
-            one_label(case, label, &one, (vector, mark), cylinder, (scatter, &turns), &mut |what, value| {
-                sink.item(Item::of(what, one.method, value).in_row(row));
-            });
+        for (one, needed) in seen(case, answers).zip(&needs) {
+            let mut tell = |what, value| sink.item(Item::of(what, one.method, value).in_row(row));
+            let Ok(own) = at_lens_plane(cylinder, label.plane, &one.eye, case.target, case.vertex) else { continue };
+            if label.plane == CylinderPlane::Cornea {
+                tell(What::LensPlaneCylinder, own);
+            }
+            if let Some(needed) = needed {
+                tell(What::Beyond, own - needed);
+            }
+            if let Ok(asked) = asked(&one.eye, one.lens(label, own, mark).mean, own) {
+                one_label(one.eye.kc, vector, scatter, (asked, along, &turns), &mut tell);
+            }
         }
     }
     if above.is_finite() {
@@ -194,42 +205,37 @@ fn in_label_plane(label: &Toric, at_lens: f64, at_cornea: f64) -> f64 {
     }
 }
 
-/// One label in one method's eye.
+/// What one label leaves in one method's eye.
 // apart, so that its room on the stack is free again for the next
 #[inline(never)]
 fn one_label(
-    case: &Case,
-    label: &Toric,
-    one: &Seen,
-    (vector, mark): (PowerVector<Cornea>, Axis),
-    cylinder: LensCylinder,
-    (scatter, turns): (Scatter, &[(What, Turn)]),
+    kc: f64,
+    vector: PowerVector<Cornea>,
+    scatter: Scatter,
+    (asked, along, turns): (Asked, PowerVector<Cornea>, &[(What, PowerVector<Cornea>)]),
     tell: &mut dyn FnMut(What, f64),
 ) {
-    let Ok(own) = at_lens_plane(cylinder, label.plane, &one.eye, case.target, case.vertex) else { return };
-    if label.plane == CylinderPlane::Cornea {
-        tell(What::LensPlaneCylinder, own);
-    }
-    if let Ok(w) = working(&one.eye, vector.cylinder(), case.target, case.vertex) {
-        tell(What::Beyond, own - w.needed);
-    }
-    let Ok(wanted) = at_cornea(&one.eye, one.lens(label, own, mark)) else { return };
-    let aligned = left(one.eye.kc, vector, wanted);
-    tell(What::Residual, aligned.cylinder());
-    if let Some(axis) = plus_axis(aligned) {
+    let wanted = asked.along(along);
+    let aligned = left(kc, vector, wanted);
+    let cylinder = aligned.cylinder();
+    tell(What::Residual, cylinder);
+    if let Some(axis) = plus_axis(aligned, cylinder) {
         tell(What::ResidualAxis, on_dial(axis));
     }
-    tell(What::Expected, expected::working(wanted, vector, scatter).mean);
-    for (what, turn) in turns {
-        tell(*what, left(one.eye.kc, vector, wanted.turned_by(*turn)).cylinder());
+    tell(What::Expected, expected::mean(wanted, vector, scatter));
+    for (what, turned) in turns {
+        tell(*what, asked.along(*turned).minus(vector).cylinder());
     }
 }
 
+/// Cylinders below this, D, are told by no refraction, and their direction is noise.
+pub(super) const TOLD: f64 = 0.125;
+
 /// Axis of a plus cylinder still needed: across the meridian in which most power is missing.
 ///
-/// Below an eighth of a dioptre, which no refraction tells, its direction is noise and is not told.
-fn plus_axis(left: PowerVector<Cornea>) -> Option<Axis> {
-    left.plus_cylinder().axis.filter(|_| left.cylinder() >= 0.125)
+/// Too small a cylinder's direction is not told.
+fn plus_axis(left: PowerVector<Cornea>, cylinder: f64) -> Option<Axis> {
+    if cylinder >= TOLD { left.plus_cylinder().axis } else { None }
 }
 
 /// The toric lens that was chosen, in one method's eye.
@@ -241,22 +247,21 @@ pub(crate) fn chosen_lens(case: &Case, answer: &Answer) -> Option<(ThinEye, Tori
     Some((one.eye, one.lens(&label, own, mark)))
 }
 
-/// The lens chosen, as one method's eye sees it: what it asks of the cornea.
+/// The lens chosen, as one method's eye sees it: what it asks of the cornea, and with another dioptre of sphere.
 #[derive(Clone, Copy)]
 struct Placed {
     method: Method,
     kc: f64,
-    wanted: PowerVector<Cornea>,
+    asked: Asked,
+    stronger: f64,
 }
 
 impl Placed {
     fn of(case: &Case, answer: &Answer) -> Option<Placed> {
         let (eye, lens) = chosen_lens(case, answer).filter(|_| answer.compared)?;
-        Some(Placed { method: answer.method, kc: eye.kc, wanted: at_cornea(&eye, lens).ok()? })
-    }
-
-    fn left(&self, vector: PowerVector<Cornea>) -> PowerVector<Cornea> {
-        left(self.kc, vector, self.wanted)
+        let stronger = asked(&eye, lens.mean + 1.0, lens.cylinder).ok()?.half;
+        let asked = asked(&eye, lens.mean, lens.cylinder).ok()?;
+        Some(Placed { method: answer.method, kc: eye.kc, asked, stronger })
     }
 }
 
@@ -269,21 +274,21 @@ fn chosen(case: &Case, vector: PowerVector<Cornea>, scatter: Scatter, answers: &
         *slot = answer.as_ref().and_then(|answer| Placed::of(case, answer));
     }
     let placed = || placed.iter().flatten();
-    placed().for_each(|one| at_the_cornea(one, vector, scatter, sink));
-    placed().for_each(|one| in_spectacles(case, one, vector, sink));
-    for answer in answers.iter().flatten() {
-        sphere_effect(case, answer, sink);
-    }
+    let along = direction(mark);
+    placed().for_each(|one| at_the_cornea(one, along, vector, scatter, sink));
+    placed().for_each(|one| in_spectacles(case, one, along, vector, sink));
+    // what another dioptre of its sphere would make of its cylinder at the cornea
+    placed().for_each(|one| sink.item(Item::of(What::SphereEffect, one.method, 2.0 * (one.stronger - one.asked.half))));
     for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
         sink.item(Item::one(What::OffBy, off).in_row(row));
-        let turn = Turn::by(off);
+        let turned = along.turned_by(Turn::by(off));
         for one in placed() {
             // the mean of what is left does not turn and plays no part in its cylinder
-            let left = one.wanted.turned_by(turn).minus(vector).cylinder();
+            let left = one.asked.along(turned).minus(vector).cylinder();
             sink.item(Item::of(What::OffResidual, one.method, left).in_row(row));
         }
     }
-    if placed().any(|one| one.left(vector).cylinder() > RESIDUAL_LARGE.get()) {
+    if placed().any(|one| one.asked.along(along).minus(vector).cylinder() > RESIDUAL_LARGE.get()) {
         sink.caution(Caution::about(Code::ResidualLarge, Field::LensCylinder));
     }
     if let Some(best) = vector.strongest() {
@@ -299,38 +304,43 @@ fn chosen(case: &Case, vector: PowerVector<Cornea>, scatter: Scatter, answers: &
 
 /// What it leaves at the cornea, in plus cylinder, nominal and expected.
 #[inline(never)]
-fn at_the_cornea(one: &Placed, vector: PowerVector<Cornea>, scatter: Scatter, sink: &mut dyn Sink) {
+fn at_the_cornea(
+    one: &Placed,
+    along: PowerVector<Cornea>,
+    vector: PowerVector<Cornea>,
+    scatter: Scatter,
+    sink: &mut dyn Sink,
+) {
     let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
-    let left = one.left(vector);
-    tell(What::ChosenResidual, left.cylinder());
-    if let Some(axis) = plus_axis(left) {
+    let wanted = one.asked.along(along);
+    let left = left(one.kc, vector, wanted);
+    let cylinder = left.cylinder();
+    tell(What::ChosenResidual, cylinder);
+    if let Some(axis) = plus_axis(left, cylinder) {
         tell(What::ChosenResidualAxis, on_dial(axis));
     }
-    tell(What::ChosenCorneaSphere, left.plus_cylinder().sphere);
-    tell(What::ChosenExpected, expected::working(one.wanted, vector, scatter).mean);
+    tell(What::ChosenCorneaSphere, left.m - cylinder / 2.0);
+    tell(What::ChosenExpected, expected::mean(wanted, vector, scatter));
 }
 
 /// The same in spectacles, in minus cylinder as it is prescribed.
 #[inline(never)]
-fn in_spectacles(case: &Case, one: &Placed, vector: PowerVector<Cornea>, sink: &mut dyn Sink) {
-    let Ok(rx) = one.left(vector).minus_cylinder().to_spectacles(case.vertex) else { return };
+fn in_spectacles(
+    case: &Case,
+    one: &Placed,
+    along: PowerVector<Cornea>,
+    vector: PowerVector<Cornea>,
+    sink: &mut dyn Sink,
+) {
+    let left = left(one.kc, vector, one.asked.along(along));
+    let Ok(rx) = left.minus_cylinder().to_spectacles(case.vertex) else { return };
     let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
     tell(What::ChosenSphere, rx.sphere);
     tell(What::ChosenCylinder, rx.cylinder);
-    if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -0.125) {
+    if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
         tell(What::ChosenAxis, on_dial(axis));
     }
 }
 
-/// What another dioptre of its sphere would make of its cylinder at the cornea.
-#[inline(never)]
-fn sphere_effect(case: &Case, answer: &Answer, sink: &mut dyn Sink) {
-    let Some((eye, lens)) = chosen_lens(case, answer).filter(|_| answer.compared) else { return };
-    let stronger = at_cornea(&eye, ToricLens { mean: lens.mean + 1.0, ..lens });
-    if let (Ok(stronger), Ok(wanted)) = (stronger, at_cornea(&eye, lens)) {
-        sink.item(Item::of(What::SphereEffect, answer.method, stronger.cylinder() - wanted.cylinder()));
-    }
-}
-
-/// Turns of the lens chosen that are told, degrees counter-clockwise.
-const OFF: [f64; 9] = [-30.0, -20.0, -10.0, -5.0, 0.0, 5.0, 10.0, 20.0, 30.0];
+/// Turns of the lens chosen that are told, degrees counter-clockwise; at 30 nothing of its correction is left.
+const OFF: [f64; 7] = [-30.0, -10.0, -5.0, 0.0, 5.0, 10.0, 30.0];

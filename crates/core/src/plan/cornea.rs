@@ -13,11 +13,12 @@ use crate::item::{Item, Part, What};
 use crate::sink::Sink;
 
 /// The cornea with its back, from one source; its vector, without a mean.
-pub(crate) fn with_back(case: &Case, from: BackFrom) -> Option<PowerVector<plane::Cornea>> {
-    if from == BackFrom::Measured {
-        return surfaces(case).map(|both| both.astigmatism());
-    }
-    corrected(cornea::measured(&case.cornea)?, from)
+pub(crate) fn with_back(
+    case: &Case,
+    front: PowerVector<plane::Cornea>,
+    from: BackFrom,
+) -> Option<PowerVector<plane::Cornea>> {
+    corrected(front, from).or_else(|| surfaces(case).map(|both| both.astigmatism()))
 }
 
 /// Both surfaces, where both were measured.
@@ -36,7 +37,8 @@ pub(crate) fn incisions(case: &Case) -> Option<PowerVector<plane::Cornea>> {
 
 /// The cornea after the incisions, as a toric lens is reckoned for it; its vector, without a mean.
 pub(crate) fn planned(case: &Case) -> Option<PowerVector<plane::Cornea>> {
-    Some(with_back(case, case.back_from()?)?.plus(incisions(case)?))
+    let front = cornea::measured(&case.cornea)?;
+    Some(with_back(case, front, case.back_from()?)?.plus(incisions(case)?))
 }
 
 #[inline(never)]
@@ -68,7 +70,8 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if case.k_kind == KKind::Keratometric {
         back(case, front, incisions, sink);
     }
-    let Some(planned) = planned(case) else { return };
+    let from = case.back_from().unwrap_or(BackFrom::None);
+    let Some(planned) = with_back(case, front, from).map(|cornea| cornea.plus(incisions)) else { return };
     sink.item(Item::one(What::PlannedAstigmatism, planned.cylinder()));
     if let Some(axis) = planned.strongest() {
         sink.item(Item::one(What::PlannedAxis, on_dial(axis)));
@@ -88,7 +91,7 @@ fn back(case: &Case, front: PowerVector<plane::Cornea>, incisions: PowerVector<p
     choice_entries(case, sink, Field::BackFrom);
     entries(case, sink, &[Field::BackR1, Field::BackR1Axis, Field::BackR2, Field::BackR2Axis]);
     for (row, from) in BackFrom::ALL.iter().enumerate() {
-        let Some(after) = with_back(case, *from).map(|cornea| cornea.plus(incisions)) else { continue };
+        let Some(after) = with_back(case, front, *from).map(|cornea| cornea.plus(incisions)) else { continue };
         sink.item(Item::one(What::BackSource, from.code()).in_row(row));
         sink.item(Item::one(What::BackAstigmatism, after.cylinder()).in_row(row));
         if let Some(axis) = after.strongest() {

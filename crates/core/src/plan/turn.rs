@@ -1,6 +1,6 @@
 //! A toric lens that sits wrong: where to turn it, and what each turn would leave.
 
-use super::axis::chosen_lens;
+use super::axis::{TOLD, chosen_lens};
 use super::entries;
 use crate::astigmatism::on_dial;
 use crate::astigmatism::plane::Cornea;
@@ -91,7 +91,7 @@ fn turns(case: &Case, now: PowerVector<Cornea>, answers: &Answers, found: &mut F
         let mut tell = |what, value| sink.item(Item::of(what, method, value));
         tell(What::TurnedSphere, rx.sphere);
         tell(What::TurnedCylinder, rx.cylinder);
-        if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -0.125) {
+        if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
             tell(What::TurnedAxis, on_dial(axis));
         }
     }

@@ -64,6 +64,11 @@ fn expectation(value: &Value) -> Result<(Vector, Vector), Failed> {
 
 fn expectations(registry: &mut Registry) {
     checks! { registry;
+        expected::mean => ["expected-*-mean", "expected-*-exact"] => |mean; value| {
+            let (lens, cornea) = expectation(value)?;
+            let scatter = Scatter::new(value.number("component_sd_d")?, value.number("alignment_sd_deg")?);
+            Ok(vec![mean(lens, cornea, scatter)])
+        };
         expected::working, expected::Working::show, Scatter::new => "expected-*" => |working, show, new; value| {
             let scatter = new(value.number("component_sd_d")?, value.number("alignment_sd_deg")?);
             let (lens, cornea) = expectation(value)?;
