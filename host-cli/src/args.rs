@@ -1,5 +1,6 @@
 //! The command line.
 
+use crate::draw::Picture;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand};
 use ocellus_core::explain::Subject;
@@ -64,6 +65,37 @@ pub enum Command {
         /// Print the steps unrounded, as JSON.
         #[arg(long)]
         json: bool,
+    },
+    /// Draw a case as SVG: the toric axis from the seat, a lens that sits wrong, what each turn leaves.
+    Draw {
+        /// What to draw.
+        #[arg(value_enum)]
+        picture: Picture,
+        /// The case and the lenses.
+        #[command(flatten)]
+        case: CaseFiles,
+        /// Where to write it; standard output otherwise.
+        #[arg(short, long, value_name = "FILE.svg")]
+        output: Option<PathBuf>,
+    },
+    /// Put many eyes together as vectors: centroid, scatter, ellipses, and whether the centroid differs from zero.
+    ///
+    /// Columns, by name and in any order: id, eye, and either k1_d, k1_axis_deg, k2_d, k2_axis_deg with after_k1_d,
+    /// after_k1_axis_deg, after_k2_d, after_k2_axis_deg, of which the change is taken (the surgeon's own SIA), or
+    /// astigmatism_d, steep_axis_deg, a vector an eye. A wrong row refuses the table, since a mean without it is another.
+    Group {
+        /// The table, in CSV with a header; - for standard input.
+        #[arg(value_name = "EYES.csv")]
+        table: PathBuf,
+        /// Mirror left eyes, so that nasal and temporal are the same side of all.
+        #[arg(long)]
+        mirror_left: bool,
+        /// Print the double-angle points of eyes, centroid and ellipses as CSV instead.
+        #[arg(long)]
+        points: bool,
+        /// Also draw them, as SVG.
+        #[arg(short, long, value_name = "FILE.svg")]
+        output: Option<PathBuf>,
     },
     /// Answer a table of eyes with a table of every method's powers, a row for a row.
     ///

@@ -169,7 +169,7 @@ impl Page<'_> {
         let mut table_done = false;
         let cylinders: Vec<String> = lines.iter().filter_map(|line| self.label_cylinder(line)).collect();
         let mut cylinders = Some(cylinders.join(", ")).filter(|text| !text.is_empty());
-        for line in lines {
+        for (place, line) in lines.iter().enumerate() {
             match line {
                 // the cylinders a model comes in are one line
                 entry if self.label_cylinder(entry).is_some() => {
@@ -183,6 +183,10 @@ impl Page<'_> {
                     if !table_done {
                         self.table(&table, cautions)?;
                         table_done = true;
+                        let goes_on = lines.iter().skip(place).any(|line| in_table(line).is_none());
+                        if goes_on && table.iter().any(|item| Rows::with(item.what).is_some()) {
+                            writeln!(self.out)?;
+                        }
                     }
                 }
                 Line::Item(item) => {
@@ -370,7 +374,7 @@ impl Page<'_> {
             let cells: Vec<&str> = cells.iter().map(String::as_str).collect();
             self.cells(label, label_width, &widths, &cells)?;
         }
-        writeln!(self.out)
+        Ok(())
     }
 
     /// What leads a row: a number, or a word of the entry that it stands for.

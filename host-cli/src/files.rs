@@ -40,7 +40,7 @@ pub fn read_catalogue(path: &Path) -> Result<Catalogue, Vec<Problem>> {
 const LONGEST: u64 = 1 << 20;
 
 /// The name of a file and its bytes.
-fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
+pub(crate) fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
     let name = if is_stdin(path) { "standard input".to_owned() } else { path.display().to_string() };
     let refused = |wrong: String, accepted| vec![Problem::of_file(&name, wrong, accepted)];
     let bytes = if is_stdin(path) { start(io::stdin().lock()) } else { File::open(path).and_then(start) }
@@ -49,6 +49,16 @@ fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
         return Err(refused("too long for a case or a list of lenses".to_owned(), "at most 1 MiB"));
     }
     Ok((name, bytes))
+}
+
+/// Writes a file that was asked for.
+///
+/// # Errors
+/// Where it cannot be written.
+pub fn write(path: &Path, text: &str) -> Result<(), Vec<Problem>> {
+    let refused =
+        |error| vec![Problem::of_file(&path.display().to_string(), format!("cannot be written: {error}"), "")];
+    std::fs::write(path, text).map_err(refused)
 }
 
 /// As much as can be used, and a byte more.

@@ -3,9 +3,9 @@
 use clap::Parser;
 use ocellus_cli::args::{Arguments, Command};
 use ocellus_cli::device::{self, terminal};
-use ocellus_cli::files::{is_stdin, read_draft};
+use ocellus_cli::files::{self, is_stdin, read_draft};
 use ocellus_cli::problem::{Problem, Stop};
-use ocellus_cli::{batch, card, explain, fields, identify, json};
+use ocellus_cli::{batch, card, draw, explain, fields, group, identify, json};
 use ocellus_core::case::Case;
 use ocellus_core::draft::Draft;
 use ocellus_core::readback::Identifiers;
@@ -58,6 +58,21 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
             } else {
                 explain::print(subject, &case, &mut page)
             }
+        }
+        Command::Draw { picture, case, output } => {
+            let draft = read_draft(&case)?;
+            let svg = draw::draw(picture, &checked(&draft)?)?;
+            match output {
+                Some(file) => files::write(&file, &svg).map(|()| Ok(true))?,
+                None => page.write_all(svg.as_bytes()).map(|()| true),
+            }
+        }
+        Command::Group { table, mirror_left, points, output } => {
+            let eyes = group::read(&table, mirror_left)?;
+            if let Some(file) = output {
+                files::write(&file, &eyes.draw()?)?;
+            }
+            if points { eyes.print_points(&mut page) } else { eyes.print(&mut page) }.map(|()| true)
         }
         Command::Batch { table } => return Ok(batch::run(&table)),
         Command::Device(question) => Ok(device::ask(question, bold(), &mut page)?),

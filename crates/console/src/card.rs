@@ -123,7 +123,11 @@ impl<'a, 'p> Card<'a, 'p> {
             self.heading();
         }
         if self.block != block {
+            let after_rows = matches!(self.block, Block::Rows(_));
             self.close();
+            if after_rows && matches!(block, Block::Lines | Block::Cylinders) {
+                self.page.end();
+            }
             self.block = block;
             self.begin();
         }
@@ -188,7 +192,6 @@ impl<'a, 'p> Card<'a, 'p> {
                 if let Some(rows) = Rows::with(leader) {
                     self.row.print_led(rows, self.shown, self.draft, self.page);
                 }
-                self.page.end();
             }
         }
         self.block = Block::Lines;

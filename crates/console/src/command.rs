@@ -5,14 +5,15 @@ use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::show;
-use crate::verb::VERBS;
+use crate::verb::{Run, VERBS};
 use crate::word::first_word;
+use ocellus_core::astigmatism::group::Group;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Section};
 
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
-pub(crate) fn run(draft: &mut Draft, line: &str, page: &mut Page) -> Outcome {
+pub(crate) fn run(draft: &mut Draft, group: &mut Group, line: &str, page: &mut Page) -> Outcome {
     let line = crate::line::before_comment(line).trim_ascii();
     if line.is_empty() {
         return Outcome::Nothing;
@@ -24,7 +25,10 @@ pub(crate) fn run(draft: &mut Draft, line: &str, page: &mut Page) -> Outcome {
     let verb = VERBS.iter().find(|verb| verb.word.eq_ignore_ascii_case(word));
     let value = if rest.as_bytes().first() == Some(&b'=') { rest.get(1..) } else { None };
     match (verb, entry::field(word), value) {
-        (Some(verb), _, None) => (verb.run)(draft, rest, page),
+        (Some(verb), _, None) => match verb.run {
+            Run::OfCase(run) => run(draft, rest, page),
+            Run::OfGroup(run) => run(group, draft, rest, page),
+        },
         (_, Some(field), None) if rest.is_empty() => {
             show::entry(draft, field, page);
             Outcome::Told

@@ -7,6 +7,7 @@ use crate::line::{Line, Room};
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::{entry, show};
+use ocellus_core::astigmatism::group::Group;
 use ocellus_core::caution::Code;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
@@ -19,6 +20,8 @@ const PASTED: usize = 128;
 /// The size of a draft and two lines: it is meant to be a static of a microcontroller.
 pub struct Console {
     draft: Draft,
+    /// What the incisions did in eyes that were added.
+    group: Group,
     line: Line,
     /// The line before.
     earlier: Line,
@@ -74,6 +77,7 @@ impl Console {
     const fn with(silent: bool) -> Console {
         Console {
             draft: Draft::EMPTY,
+            group: Group::EMPTY,
             line: Line::new(),
             earlier: Line::new(),
             keys: Keys::new(),
@@ -203,7 +207,7 @@ impl Console {
         if !matches!(self.identify.asked, Asked::Nothing) {
             return self.identify.answer(&self.draft, self.line.text(), page);
         }
-        match command::run(&mut self.draft, self.line.text(), page) {
+        match command::run(&mut self.draft, &mut self.group, self.line.text(), page) {
             Outcome::Nothing | Outcome::Told => {}
             Outcome::Entered(field, count) => {
                 (self.taken.field, self.taken.count) = (field, count);

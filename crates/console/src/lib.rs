@@ -28,6 +28,7 @@ mod convert;
 mod draw;
 mod entry;
 mod explain;
+mod group;
 mod head;
 mod help;
 mod identify;

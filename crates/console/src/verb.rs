@@ -2,7 +2,8 @@
 
 use crate::outcome::Outcome;
 use crate::page::Page;
-use crate::{card, clear, convert, draw, explain, help, identify, nudge, readback, show};
+use crate::{card, clear, convert, draw, explain, group, help, identify, nudge, readback, show};
+use ocellus_core::astigmatism::group::Group;
 use ocellus_core::draft::Draft;
 
 pub(crate) struct Verb {
@@ -13,7 +14,14 @@ pub(crate) struct Verb {
     pub(crate) what: &'static str,
     /// The rest that there is to know.
     pub(crate) more: &'static str,
-    pub(crate) run: fn(&mut Draft, &str, &mut Page) -> Outcome,
+    pub(crate) run: Run,
+}
+
+/// What a verb works on.
+#[derive(Clone, Copy)]
+pub(crate) enum Run {
+    OfCase(fn(&mut Draft, &str, &mut Page) -> Outcome),
+    OfGroup(fn(&mut Group, &Draft, &str, &mut Page) -> Outcome),
 }
 
 pub(crate) const VERBS: &[Verb] = &[
@@ -22,21 +30,21 @@ pub(crate) const VERBS: &[Verb] = &[
         usage: "",
         what: "every entry that was made, and what a case still needs",
         more: "",
-        run: show::run,
+        run: Run::OfCase(show::run),
     },
     Verb {
         word: "plan",
         usage: "[PART]",
         what: "the theatre card, or one part of it",
         more: "A part is printed with every caution of the card, but with its own notes only. Parts:",
-        run: card::run,
+        run: Run::OfCase(card::run),
     },
     Verb {
         word: "explain",
         usage: "SUBJECT",
         what: "how a number came about, step by step",
         more: "Each step: symbol, value, unit, how well its origin is known. Subjects:",
-        run: explain::run,
+        run: Run::OfCase(explain::run),
     },
     Verb {
         word: "nudge",
@@ -44,42 +52,56 @@ pub(crate) const VERBS: &[Verb] = &[
         what: "what would change; the entries stay as they are",
         more: "As in nudge al 0.1, or nudge target -0.25. Each number that would be printed otherwise: old, new, and the change, reckoned from the \
                unrounded numbers.",
-        run: nudge::run,
+        run: Run::OfCase(nudge::run),
     },
     Verb {
         word: "draw",
         usage: "axis|turn|rhexis",
         what: "lens on a dial, as from the seat; rhexis",
         more: "Characters are placed roughly; the numbers beside them are the card's.",
-        run: draw::run,
+        run: Run::OfCase(draw::run),
     },
     Verb {
         word: "convert",
         usage: "500 mmHg kPa",
         what: "a pressure in another unit, or in all",
         more: "Capitals do not matter. Units:",
-        run: convert::run,
+        run: Run::OfCase(convert::run),
     },
     Verb {
         word: "readback",
         usage: "",
         what: "the code that two people compare by voice",
         more: "The first four symbols differ where the entries differ; the last two alone where the programs do.",
-        run: readback::run,
+        run: Run::OfCase(readback::run),
     },
     Verb {
         word: "identify",
         usage: "",
         what: "the same, over two patient identifiers too",
         more: "They are asked for, covered by that one code, kept nowhere and not brought back by arrow up.",
-        run: identify::run,
+        run: Run::OfCase(identify::run),
     },
-    Verb { word: "clear", usage: "WORD|all", what: "forgets one entry, or every one", more: "", run: clear::run },
+    Verb {
+        word: "group",
+        usage: "[add|clear]",
+        what: "what incisions did in many eyes: centroid, ellipses",
+        more: "group add takes in the case's own change of keratometry (k1, k2 and ak1, ak2 with their axes); group tells them together; \
+               group clear forgets them. As measured: left eyes are not mirrored.",
+        run: Run::OfGroup(group::run),
+    },
+    Verb {
+        word: "clear",
+        usage: "WORD|all",
+        what: "forgets one entry, or every one",
+        more: "",
+        run: Run::OfCase(clear::run),
+    },
     Verb {
         word: "help",
         usage: "[WORD]",
         what: "this; help entries: every word; help al: one of them",
         more: "WORD is an entry, a verb or a table of entries.",
-        run: help::run,
+        run: Run::OfCase(help::run),
     },
 ];

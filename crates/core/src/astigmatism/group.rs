@@ -33,6 +33,28 @@ working! {
     of_eyes "f_e" "1" = "sqrt((n - 1)(n + 1)/n (0.05^(-2/(n-2)) - 1))" [], "semi-axes of single eyes' over l", Hotelling Two;
 }
 
+impl Summary {
+    /// A point of an ellipse about the centroid: `factor` is [`Summary::of_mean`] or [`Summary::of_eyes`], and the angle
+    /// goes round it from its longest direction.
+    ///
+    /// ```
+    /// use ocellus_core::astigmatism::{group::Group, plane::Cornea, power_vector::PowerVector};
+    /// let mut group = Group::default();
+    /// for (j0, j45) in [(0.1, 0.0), (0.2, 0.1), (0.3, -0.1)] {
+    ///     group.add(PowerVector::at(Cornea, 0.0, j0, j45));
+    /// }
+    /// let summary = group.summary().unwrap();
+    /// let end = summary.ellipse(summary.of_mean, 0.0).minus(group.centroid().unwrap());
+    /// assert!((end.cylinder() - summary.of_mean * summary.major).abs() < 1e-12);
+    /// ```
+    pub fn ellipse(&self, factor: f64, degrees: f64) -> PowerVector<Cornea> {
+        // vectors turn by twice an angle
+        let unit = PowerVector::at(Cornea, 0.0, factor / 2.0, 0.0).turned(degrees / 2.0);
+        let axes = PowerVector { j0: self.major * unit.j0, j45: self.minor * unit.j45, ..unit };
+        axes.turned(self.direction / 2.0).plus(PowerVector::at(Cornea, 0.0, self.x / 2.0, self.y / 2.0))
+    }
+}
+
 /// Whether a centroid differs from zero.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct AgainstZero {
@@ -43,6 +65,9 @@ pub struct AgainstZero {
 }
 
 impl Group {
+    /// A group of no eyes.
+    pub const EMPTY: Group = Group { n: 0.0, x: 0.0, y: 0.0, xx: 0.0, xy: 0.0, yy: 0.0 };
+
     /// Takes in one more vector; its mean is not looked at.
     ///
     /// ```

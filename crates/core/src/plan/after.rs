@@ -52,8 +52,25 @@ fn errors(case: &Case, sink: &mut dyn Sink) {
     }
 }
 
-/// What the incisions made of the front: the cornea after less the cornea before.
-pub(crate) fn incision_found(case: &Case) -> Option<PowerVector<Cornea>> {
+/// What the incisions made of the front: the cornea after less the cornea before; `None` where one of the two or an axis
+/// was not measured.
+///
+/// ```
+/// use ocellus_core::{case::Case, draft::Draft, field::Field, plan::incision_found};
+/// let mut draft = Draft::default();
+/// for (field, text) in [
+///     (Field::Side, "right"), (Field::AxialLength, "23.50"), (Field::K1, "43.00"), (Field::K1Axis, "180"),
+///     (Field::K2, "44.00"), (Field::K2Axis, "90"), (Field::KKind, "keratometric"), (Field::AlMethod, "optical"),
+///     (Field::EyeState, "phakic"), (Field::PreviousSurgery, "none"), (Field::Target, "0.00"), (Field::AfterK1, "42.90"),
+///     (Field::AfterK1Axis, "180"), (Field::AfterK2, "44.20"), (Field::AfterK2Axis, "90"),
+/// ] {
+///     draft.enter(field, text)?;
+/// }
+/// let made = incision_found(&Case::try_from(&draft)?).unwrap();
+/// assert!((made.cylinder() - 0.3).abs() < 1e-9 && made.strongest().unwrap().deg() == 90.0);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn incision_found(case: &Case) -> Option<PowerVector<Cornea>> {
     Some(cornea::measured(&case.cornea_after()?)?.minus(cornea::measured(&case.cornea)?))
 }
 

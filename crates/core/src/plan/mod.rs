@@ -24,7 +24,8 @@ mod thick;
 mod turn;
 mod wound;
 
-pub(crate) use after::{changed, incision_found};
+pub(crate) use after::changed;
+pub use after::incision_found;
 pub(crate) use axis::{chosen_lens, scatter as toric_scatter};
 pub(crate) use backup::placed as backup_placed;
 pub(crate) use certainty::{at as moved, chosen as moved_lens, scatter};

@@ -9,11 +9,14 @@ use ocellus_core::astigmatism::polar::Polar;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::sphero_cylinder::SpheroCylinder;
 use ocellus_core::astigmatism::turning::{self, Working};
+use ocellus_core::case::Case;
+use ocellus_core::plan;
 use ocellus_core::quantity::Axis;
 
 use crate::check::{Failed, Registry};
 use crate::checks;
 use crate::checks::astigmatism::{axis, dial};
+use crate::checks::card::draft;
 use crate::checks::symbol;
 use crate::values::Value;
 
@@ -147,6 +150,12 @@ fn changes(registry: &mut Registry) {
                 let step = if name == "torque" { name.to_owned() } else { name.to_uppercase() };
                 symbol(&[&step], |sink| show(&of, sink))
             };
+        plan::incision_found => ["card-toric-induced-#", "card-toric-induced-axis-#"] => |incision_found; value| {
+            let draft = draft(value)?;
+            let made = incision_found(&Case::try_from(&draft)?).ok_or("not measured")?;
+            let axis = || Ok::<_, Failed>(dial(made.strongest().ok_or("no axis")?));
+            Ok(vec![if value.id.contains("axis") { axis()? } else { made.cylinder() }])
+        };
         Polar::about::<Cornea> => "sia-along-*" => |about; value| {
             let made = steep(value, "post")?.minus(steep(value, "pre")?);
             let along = Axis::from_deg(value.number("site_deg")?.rem_euclid(180.0))?;
@@ -193,6 +202,14 @@ fn groups(registry: &mut Registry) {
                 "single_minor" => shown("f_e")? * shown("l2")?,
                 name => shown(name)?,
             }])
+        };
+        // The ends of both axes are as far from the centroid as the semi-axes are long.
+        Summary::ellipse => ["group-*-mean_*", "group-*-single_*"] => |ellipse; value| {
+            let of = group(value, Group::add)?;
+            let (summary, centre) = (of.summary().ok_or("too few")?, of.centroid().ok_or("empty")?);
+            let factor = if value.id.contains("mean") { summary.of_mean } else { summary.of_eyes };
+            let end = ellipse(&summary, factor, if value.id.ends_with("major") { 180.0 } else { 90.0 });
+            Ok(vec![end.minus(centre).cylinder()])
         };
         Group::count => "group-*-n" => |count; value| Ok(vec![count(&group(value, Group::add)?)]);
         Group::centroid => ["group-*-x", "group-*-y"] => |centroid; value| {

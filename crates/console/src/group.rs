@@ -1,0 +1,91 @@
+//! What the incisions did in many eyes, one added after another.
+
+use crate::case::case;
+use crate::outcome::Outcome;
+use crate::page::Page;
+use ocellus_core::astigmatism::group::{Group, Summary};
+use ocellus_core::astigmatism::on_dial;
+use ocellus_core::draft::Draft;
+use ocellus_core::item::What;
+use ocellus_core::plan::incision_found;
+
+/// Columns at which numbers begin.
+const VALUE: usize = 39;
+
+pub(crate) fn run(group: &mut Group, draft: &Draft, rest: &str, page: &mut Page) -> Outcome {
+    match rest {
+        "" => {}
+        _ if rest.eq_ignore_ascii_case("add") => {
+            if !add(group, draft, page) {
+                return Outcome::Refused;
+            }
+        }
+        _ if rest.eq_ignore_ascii_case("clear") => *group = Group::EMPTY,
+        _ => {
+            page.line("group, group add, or group clear.");
+            return Outcome::Refused;
+        }
+    }
+    page.count(group.count() as usize);
+    page.line(if group.count() == 1.0 { " eye in the group." } else { " eyes in the group." });
+    match group.summary() {
+        Some(summary) => tell(group, &summary, page),
+        None => page.line("A centroid with its scatter needs three."),
+    }
+    Outcome::Told
+}
+
+/// Takes in what the incisions did in this case.
+// apart, so that its room on the stack is free again while the group is told
+#[inline(never)]
+fn add(group: &mut Group, draft: &Draft, page: &mut Page) -> bool {
+    let Some(case) = case(draft, page) else { return false };
+    let Some(made) = incision_found(&case) else {
+        page.line("Not added: it needs k1, k2, ak1 and ak2, each with its axis.");
+        return false;
+    };
+    group.add(made);
+    true
+}
+
+#[inline(never)]
+fn tell(group: &Group, s: &Summary, page: &mut Page) {
+    let dioptres = |name: &str, values: &[f64], signed: bool, page: &mut Page| {
+        page.raw("  ");
+        page.text(name);
+        page.to(VALUE);
+        for (place, value) in values.iter().enumerate() {
+            page.text(if place == 0 { "" } else { ", " });
+            page.number(*value, 2, signed, "D");
+        }
+        page.end();
+    };
+    if let Some(centre) = group.centroid() {
+        dioptres("centroid, size", &[centre.cylinder()], false, page);
+        if let Some(steep) = centre.strongest() {
+            page.raw("  ");
+            page.text("centroid, steep meridian");
+            page.to(VALUE);
+            let degrees = What::PlannedAxis;
+            page.number(on_dial(steep), degrees.places(), degrees.signed(), degrees.unit());
+            page.end();
+        }
+    }
+    dioptres("x and y", &[s.x, s.y], true, page);
+    dioptres("SD of x and y", &[s.sd_x, s.sd_y], false, page);
+    dioptres("95 % ellipse of centroid, semi-axes", &[s.of_mean * s.major, s.of_mean * s.minor], false, page);
+    dioptres("95 % ellipse of single eyes", &[s.of_eyes * s.major, s.of_eyes * s.minor], false, page);
+    if let Some(test) = group.against_zero() {
+        page.raw("  ");
+        page.text("is it zero? Hotelling T2, p");
+        page.to(VALUE);
+        page.number(test.t2, 2, false, "");
+        page.text(", ");
+        page.number(test.p, 4, false, "");
+        page.end();
+    }
+    page.paragraph(
+        "  ",
+        "If vectors are normal about one centre, and each eye stands by itself: two eyes of a patient do not.",
+    );
+}

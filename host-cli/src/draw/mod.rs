@@ -1,0 +1,111 @@
+//! Drawings as SVG: an eye as the surgeon sees it from the seat, and curves. Every number printed is the card's.
+
+mod axis;
+mod eye;
+mod off_axis;
+pub mod plot;
+mod turn;
+
+use crate::card::Card;
+use crate::problem::Problem;
+use crate::text;
+use clap::ValueEnum;
+use ocellus_core::case::Case;
+use ocellus_core::caution::{Caution, Code, Severity};
+use ocellus_core::draft::Draft;
+use ocellus_core::field::Field;
+use ocellus_core::item::{Item, What};
+use ocellus_core::lens::Method;
+use ocellus_core::plan::plan;
+use ocellus_core::sink::Sink;
+
+/// What can be drawn of a case.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub enum Picture {
+    /// The toric lens on the eye: incision, steep meridian, mark, from the stated seat
+    Axis,
+    /// A lens that sits wrong: before, the best turn, after
+    Turn,
+    /// What the lens chosen leaves, turn by turn
+    OffAxis,
+}
+
+/// The picture as SVG; what the case lacks for it is told.
+///
+/// # Errors
+/// Where there is nothing to draw.
+pub fn draw(picture: Picture, case: &Case) -> Result<String, Vec<Problem>> {
+    let seen = Seen::of(case);
+    let drawn = match picture {
+        Picture::Axis => axis::draw(&seen),
+        Picture::Turn => turn::draw(&seen),
+        Picture::OffAxis => off_axis::draw(&seen),
+    };
+    drawn.map_err(|needs| vec![Problem::of_file("nothing to draw", "the case lacks what this picture shows", needs)])
+}
+
+/// A case and the numbers of its card.
+struct Seen<'a> {
+    draft: &'a Draft,
+    items: Vec<Item>,
+    cautions: Vec<Code>,
+    code: Option<String>,
+}
+
+impl<'a> Seen<'a> {
+    fn of(case: &Case<'a>) -> Seen<'a> {
+        let (mut seen, mut card) =
+            (Seen { draft: case.draft(), items: Vec::new(), cautions: Vec::new(), code: None }, Card::default());
+        plan(case, &mut seen);
+        plan(case, &mut card);
+        seen.code = card.code(case.draft());
+        seen
+    }
+
+    fn item(&self, what: What) -> Option<&Item> {
+        self.items.iter().find(|item| item.what == what)
+    }
+
+    fn get(&self, what: What) -> Option<f64> {
+        self.item(what).map(|item| item.value)
+    }
+
+    /// A number of the card as the card prints it.
+    fn printed(&self, what: What) -> Option<String> {
+        self.get(what).map(|value| text::number(value, what.places(), what.signed(), what.unit()))
+    }
+
+    /// The method that speaks in a picture: the first that the card tells of.
+    fn method(&self, what: What) -> &'static str {
+        self.item(what).and_then(|item| item.method).map_or("", Method::name)
+    }
+
+    fn entry(&self, field: Field) -> Option<f64> {
+        self.draft.number(field)
+    }
+
+    /// What is said under every picture.
+    fn foot(&self) -> Vec<String> {
+        let severe = |severity| self.cautions.iter().filter(|code| code.severity() == severity).count();
+        let count = severe(Severity::Caution) + severe(Severity::Refuse);
+        let code = self.code.as_deref().map_or(String::new(), |code| format!("Read-back {code}. "));
+        let cautions = match count {
+            0 => String::new(),
+            1 => "One caution stands on the card of this case: read it first. ".to_owned(),
+            count => format!("{count} cautions stand on the card of this case: read them first. "),
+        };
+        vec![format!("{code}{cautions}"), Code::NotADevice.text().to_owned()]
+    }
+}
+
+impl Sink for Seen<'_> {
+    fn item(&mut self, item: Item) {
+        self.items.push(item);
+    }
+
+    fn caution(&mut self, caution: Caution) {
+        if !self.cautions.contains(&caution.code) && caution.code != Code::NotADevice {
+            self.cautions.push(caution.code);
+        }
+    }
+}

@@ -1,0 +1,52 @@
+//! What the lens chosen leaves, turn by turn: the card's own numbers for each meridian of its mark.
+
+use super::Seen;
+use super::plot::{Curve, Plot};
+use crate::text;
+use ocellus_core::case::Case;
+use ocellus_core::field::Field;
+use ocellus_core::item::What;
+
+/// Degrees to each side.
+const SIDE: i32 = 45;
+
+pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
+    let wanted = "a toric lens that was chosen: iol_cylinder_d and iol_axis_deg, and all that its residual needs";
+    let mark = seen.entry(Field::LensAxis).ok_or(wanted)?;
+    let name = seen.method(What::ChosenResidual);
+    let (mut nominal, mut expected) = (Vec::new(), Vec::new());
+    for turn in -SIDE..=SIDE {
+        let mut draft = seen.draft.clone();
+        draft.set(Field::LensAxis, (mark + f64::from(turn)).rem_euclid(180.0));
+        let Ok(case) = Case::try_from(&draft) else { continue };
+        let there = Seen::of(&case);
+        nominal.extend(there.get(What::ChosenResidual).map(|left| (f64::from(turn), left)));
+        expected.extend(there.get(What::ChosenExpected).map(|left| (f64::from(turn), left)));
+    }
+    if nominal.is_empty() {
+        return Err(wanted);
+    }
+    let none = seen.get(What::PlannedAstigmatism).ok_or(wanted)?;
+    let ends = [-f64::from(SIDE), f64::from(SIDE)];
+    let label = text::value(seen.draft, Field::Id);
+    let mut notes = vec![format!(
+        "By {name}. 0 is {}, as chosen. Expected: mean size of what is left with cornea, incision and lens scattering as on \
+         the card.",
+        text::value(seen.draft, Field::LensAxis)
+    )];
+    notes.extend(seen.foot());
+    Plot {
+        title: format!("{label}: cylinder left at the cornea where the lens lies turned"),
+        across: "turned, degrees, counter-clockwise plus".to_owned(),
+        up: "cylinder left, D".to_owned(),
+        square: false,
+        curves: vec![
+            Curve::line("as planned, nominal", nominal),
+            Curve::dashed("expected, all scatter in", expected),
+            Curve::thin("no toric lens at all", ends.map(|end| (end, none)).to_vec()),
+        ],
+        notes,
+    }
+    .draw()
+    .map_err(|_| "a drawing that can be written")
+}

@@ -1,0 +1,75 @@
+//! A toric lens that sits wrong: before, the best turn, after.
+
+use super::Seen;
+use super::eye::{LIMBUS, View, page, paragraph, write};
+use crate::text;
+use ocellus_core::field::Field;
+use ocellus_core::item::What;
+use svg::node::element::Group;
+
+/// Width of one of the three pictures.
+const WIDTH: f64 = 520.0;
+
+pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
+    let wanted = "mark_found_deg, the refraction in [after], and the toric lens that was chosen";
+    let from = seen.entry(Field::MarkFound).ok_or(wanted)?;
+    let number = |what| seen.get(what).ok_or(wanted);
+    let (to, clockwise, counter) = (number(What::TurnTo)?, number(What::TurnClock)?, number(What::TurnCounter)?);
+    let said = |what| seen.printed(what).unwrap_or_default();
+    let degrees = |value| text::number(value, 0, false, "deg");
+    // the shorter way drawn whole, the other dotted
+    let (short, long) = if clockwise <= counter { (-clockwise, counter) } else { (counter, -clockwise) };
+
+    let views = [0.5, 1.5, 2.5].map(|place| View::of(seen, (WIDTH * place, 320.0)));
+    let [before, turn, after] = &views;
+    let mut pictures = Group::new()
+        .add(before.lens(from))
+        .add(turn.ghost(from))
+        .add(turn.lens(to))
+        .add(turn.way(from, short, LIMBUS - 26.0, ""))
+        .add(turn.way(from, long, LIMBUS - 48.0, "dotted"))
+        .add(after.ghost(from))
+        .add(after.lens(to));
+    for view in &views {
+        pictures = pictures.add(view.rim());
+    }
+    let heads = [
+        (
+            "BEFORE",
+            format!("mark at {}", degrees(from)),
+            format!("plus cylinder still needed {} x {}", said(What::NowCylinder), said(What::NowAxis)),
+        ),
+        (
+            "THE BEST TURN",
+            format!("FROM {} TO {}", degrees(from), degrees(to)),
+            format!("clockwise by {}, or counter-clockwise by {}", said(What::TurnClock), said(What::TurnCounter)),
+        ),
+        ("AFTER", format!("mark at {}", degrees(to)), format!("cylinder still needed {}", said(What::TurnLeft))),
+    ];
+    let (title, seat) = before.title();
+    let mut words =
+        Group::new().add(write(&format!("{title}, {seat}"), (30.0, 34.0), 20.0, "start").set("font-weight", "bold"));
+    for (place, (head, what, more)) in heads.iter().enumerate() {
+        let x = WIDTH * (place as f64 + 0.5);
+        words = words
+            .add(write(head, (x, 62.0), 16.0, "middle").set("font-weight", "bold"))
+            .add(write(what, (x, 80.0), 15.0, "middle"))
+            .add(write(more, (x, 596.0), 15.0, "middle"));
+    }
+    let method = seen.method(What::TurnTo);
+    let mut at = 632.0;
+    let label = text::value(seen.draft, Field::Id);
+    let note = format!(
+        "{label}{}By {method}; the card tells what the other methods say, and what every five degrees would leave. Both ways \
+         end at the same meridian: the lens's label says which way it may be turned. Senses are of the eye seen from the \
+         front, the same from every seat; only a mirror reverses them.",
+        if label.is_empty() { "" } else { ": " }
+    );
+    for said in std::iter::once(note).chain(seen.foot()) {
+        at = paragraph(&said, (30.0, at), 13.0, 210, &mut words) + 4.0;
+    }
+    Ok(page(3.0 * WIDTH, at + 10.0, &format!("{title}: a toric lens before, at its best turn, and after"))
+        .add(pictures)
+        .add(words)
+        .to_string())
+}
