@@ -40,13 +40,16 @@ pub fn read_catalogue(path: &Path) -> Result<Catalogue, Vec<Problem>> {
 const LONGEST: u64 = 1 << 20;
 
 /// The name of a file and its bytes.
-pub(crate) fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
+///
+/// # Errors
+/// Where it cannot be read, or is too long to be what is wanted.
+pub fn read(path: &Path) -> Result<(String, Vec<u8>), Vec<Problem>> {
     let name = if is_stdin(path) { "standard input".to_owned() } else { path.display().to_string() };
     let refused = |wrong: String, accepted| vec![Problem::of_file(&name, wrong, accepted)];
     let bytes = if is_stdin(path) { start(io::stdin().lock()) } else { File::open(path).and_then(start) }
         .map_err(|error| refused(format!("cannot be read: {error}"), "a file; - for standard input"))?;
     if bytes.len() as u64 > LONGEST {
-        return Err(refused("too long for a case or a list of lenses".to_owned(), "at most 1 MiB"));
+        return Err(refused("too long for a case, a list of lenses, or a group of eyes".to_owned(), "at most 1 MiB"));
     }
     Ok((name, bytes))
 }

@@ -68,7 +68,8 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
             }
         }
         Command::Group { table, mirror_left, points, output } => {
-            let eyes = group::read(&table, mirror_left)?;
+            let (name, bytes) = files::read(&table)?;
+            let eyes = group::read(&name, &bytes, mirror_left)?;
             if let Some(file) = output {
                 files::write(&file, &eyes.draw()?)?;
             }

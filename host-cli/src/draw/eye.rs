@@ -172,7 +172,7 @@ pub(super) fn sign(sign: &Sign, (x, y): (f64, f64)) -> Group {
 
 /// Dashes along so many degrees of a circle, and then none.
 fn dotted(length: f64) -> String {
-    let pairs = (length / 4.0).floor().max(1.0) as usize;
+    let pairs = ((length / 4.0) as usize).max(1);
     let dashes = vec!["2 2"; pairs].join(" ");
     format!("{dashes} 0 360")
 }

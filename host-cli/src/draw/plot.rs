@@ -160,7 +160,7 @@ impl Plot {
         let most = |of: &dyn Fn(&(f64, f64)) -> f64| all().map(of).fold(0.0, f64::max);
         if self.square {
             // whole quarters of a dioptre, so that the grid is even
-            let far = (most(&|(x, y)| x.abs().max(y.abs())) * 4.4).ceil() / 4.0;
+            let far = f64::from((most(&|(x, y)| x.abs().max(y.abs())) * 4.4) as u32 + 1) / 4.0;
             return (-far..far, -far..far);
         }
         let least = all().map(|(x, _)| *x).fold(0.0, f64::min);

@@ -130,6 +130,9 @@ fn scattering(case: &Case, sink: &mut dyn Sink) {
     sink.item(Item::one(What::AlignmentSd, alignment_sd(case)));
 }
 
+/// What is told of a lens along directions other than the one it was meant for.
+type Directions = [(What, PowerVector<Cornea>); TURNS.len()];
+
 /// What is told of a label: placed as planned, and turned off it by so many degrees.
 const TURNS: [(What, f64); 2] = [(What::ResidualOff5, 5.0), (What::ResidualOff10, 10.0)];
 
@@ -212,7 +215,7 @@ fn one_label(
     kc: f64,
     vector: PowerVector<Cornea>,
     scatter: Scatter,
-    (asked, along, turns): (Asked, PowerVector<Cornea>, &[(What, PowerVector<Cornea>)]),
+    (asked, along, turns): (Asked, PowerVector<Cornea>, &Directions),
     tell: &mut dyn FnMut(What, f64),
 ) {
     let wanted = asked.along(along);
