@@ -23,7 +23,7 @@ fn a_group_is_told_with_what_to_enter_and_what_not() {
         "centroid, size                           0.26 D",
         "93 deg",
         "Hotelling",
-        "it is no vector: do not enter it",
+        "no vector: do not enter it",
         "--mirror-left",
     ] {
         assert!(done.out.contains(said), "{said}\n{}", done.out);

@@ -72,7 +72,7 @@ impl Eyes {
             None => row("is the centroid zero?", "not tested: all eyes lie on one line".to_owned())?,
         }
         let sizes = self.rows.iter().map(|row| row.vector.cylinder()).sum::<f64>() / self.rows.len() as f64;
-        row("mean of the sizes", format!("{}; it is no vector: do not enter it", d(sizes)))?;
+        row("mean of the sizes", format!("{}; no vector: do not enter it", d(sizes)))?;
         writeln!(out)?;
         if self.change {
             let steep = centre.strongest().map_or(0.0, on_dial);

@@ -63,8 +63,8 @@ working! {
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn mean(lens: PowerVector<Cornea>, cornea: PowerVector<Cornea>, scatter: Scatter) -> f64 {
-    let (mu, v) = square_of(lens, cornea, scatter);
-    root_mean(mu, v)
+    let (mu, v) = square_of_half(lens, cornea, scatter);
+    2.0 * root_mean(mu, v)
 }
 
 /// The same, step by step.
@@ -78,7 +78,7 @@ pub fn mean(lens: PowerVector<Cornea>, cornea: PowerVector<Cornea>, scatter: Sca
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn working(lens: PowerVector<Cornea>, cornea: PowerVector<Cornea>, scatter: Scatter) -> Working {
-    let (mu, v) = square_of(lens, cornea, scatter);
+    let (mu, v) = square_of_half(lens, cornea, scatter);
     Working {
         y: lens.cylinder(),
         n: cornea.cylinder(),
@@ -86,30 +86,34 @@ pub fn working(lens: PowerVector<Cornea>, cornea: PowerVector<Cornea>, scatter: 
         cornea: scatter.cornea,
         aligned: scatter.aligned,
         nominal: lens.minus(cornea).cylinder(),
-        mu,
-        v,
-        mean: root_mean(mu, v),
+        mu: 4.0 * mu,
+        v: 16.0 * v,
+        mean: 2.0 * root_mean(mu, v),
     }
 }
 
-/// Mean and variance of the square of what is left.
-fn square_of(lens: PowerVector<Cornea>, cornea: PowerVector<Cornea>, scatter: Scatter) -> (f64, f64) {
-    // as cylinders, which are twice as long as the halves that vectors keep
-    let product = |a: PowerVector<Cornea>, b: PowerVector<Cornea>| 4.0 * (a.j0 * b.j0 + a.j45 * b.j45);
+/// Mean and variance of the square of half of what is left: vectors are kept as halves of their cylinders.
+fn square_of_half(lens: PowerVector<Cornea>, cornea: PowerVector<Cornea>, scatter: Scatter) -> (f64, f64) {
+    let product = |a: PowerVector<Cornea>, b: PowerVector<Cornea>| a.j0 * b.j0 + a.j45 * b.j45;
     let (y2, n2, dot) = (product(lens, lens), product(cornea, cornea), product(lens, cornea));
-    let (e, g2) = (scatter.aligned, square(scatter.cornea));
-    let (e2, e4) = (square(e), square(square(e)));
+    let (e, g2) = (scatter.aligned, square(scatter.cornea / 2.0));
+    let e2 = square(e);
+    let e4 = square(e2);
     let placed = y2 + n2 - 2.0 * e * dot;
     let turned = 2.0 * y2 * n2 * (1.0 - e4) + 4.0 * square(dot) * (e4 - e2);
     (placed + 2.0 * g2, (turned + 4.0 * g2 * (g2 + placed)).max(0.0))
 }
 
 /// Mean of the root of a gamma-distributed number, from its mean and variance.
+///
+/// ```text
+/// sqrt(mu) (1 - q/8 + q^2/128 + 5 q^3/1024 - 21 q^4/32768)          q = v/mu^2, one over the shape
+/// ```
 fn root_mean(mu: f64, v: f64) -> f64 {
     if mu <= 0.0 {
         return 0.0;
     }
-    // one over the shape; beyond a half the series no longer holds, and no scatter comes there
+    // beyond a half the series no longer holds, and no scatter comes there
     let q = (v / square(mu)).min(2.0);
-    sqrt(mu) * (1.0 - q / 8.0 + square(q) / 128.0 + 5.0 * q * square(q) / 1024.0 - 21.0 * square(square(q)) / 32768.0)
+    sqrt(mu) * (1.0 - q * (1.0 / 8.0 - q * (1.0 / 128.0 + q * (5.0 / 1024.0 - q * (21.0 / 32768.0)))))
 }

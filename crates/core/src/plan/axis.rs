@@ -6,6 +6,7 @@ use crate::astigmatism::expected::{self, Scatter};
 use crate::astigmatism::on_dial;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::{PowerVector, Turn};
+use crate::astigmatism::sphero_cylinder::SpheroCylinder;
 use crate::astigmatism::toric::{Asked, ToricLens, asked, at_lens_plane, direction, left, working};
 use crate::case::{CYLINDERS, Case, Toric};
 use crate::caution::{Caution, Code};
@@ -250,21 +251,23 @@ pub(crate) fn chosen_lens(case: &Case, answer: &Answer) -> Option<(ThinEye, Tori
     Some((one.eye, one.lens(&label, own, mark)))
 }
 
-/// The lens chosen, as one method's eye sees it: what it asks of the cornea, and with another dioptre of sphere.
+/// The lens chosen, as one method's eye sees it: what it asks of the cornea, with another dioptre of sphere too, and what it
+/// leaves.
 #[derive(Clone, Copy)]
 struct Placed {
     method: Method,
-    kc: f64,
     asked: Asked,
     stronger: f64,
+    left: SpheroCylinder<Cornea>,
 }
 
 impl Placed {
-    fn of(case: &Case, answer: &Answer) -> Option<Placed> {
+    fn of(case: &Case, answer: &Answer, along: PowerVector<Cornea>, vector: PowerVector<Cornea>) -> Option<Placed> {
         let (eye, lens) = chosen_lens(case, answer).filter(|_| answer.compared)?;
         let stronger = asked(&eye, lens.mean + 1.0, lens.cylinder).ok()?.half;
         let asked = asked(&eye, lens.mean, lens.cylinder).ok()?;
-        Some(Placed { method: answer.method, kc: eye.kc, asked, stronger })
+        let left = left(eye.kc, vector, asked.along(along)).minus_cylinder();
+        Some(Placed { method: answer.method, asked, stronger, left })
     }
 }
 
@@ -272,14 +275,14 @@ impl Placed {
 #[inline(never)]
 fn chosen(case: &Case, vector: PowerVector<Cornea>, scatter: Scatter, answers: &Answers, sink: &mut dyn Sink) {
     let Some((cylinder, mark)) = case.toric().and_then(|label| label.chosen) else { return };
+    let along = direction(mark);
     let mut placed = [None; NONE.len()];
     for (slot, answer) in placed.iter_mut().zip(answers) {
-        *slot = answer.as_ref().and_then(|answer| Placed::of(case, answer));
+        *slot = answer.as_ref().and_then(|answer| Placed::of(case, answer, along, vector));
     }
     let placed = || placed.iter().flatten();
-    let along = direction(mark);
-    placed().for_each(|one| at_the_cornea(one, along, vector, scatter, sink));
-    placed().for_each(|one| in_spectacles(case, one, along, vector, sink));
+    placed().for_each(|one| at_the_cornea(one, expected::mean(one.asked.along(along), vector, scatter), sink));
+    placed().for_each(|one| in_spectacles(case, one, sink));
     // what another dioptre of its sphere would make of its cylinder at the cornea
     placed().for_each(|one| sink.item(Item::of(What::SphereEffect, one.method, 2.0 * (one.stronger - one.asked.half))));
     for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
@@ -291,7 +294,7 @@ fn chosen(case: &Case, vector: PowerVector<Cornea>, scatter: Scatter, answers: &
             sink.item(Item::of(What::OffResidual, one.method, left).in_row(row));
         }
     }
-    if placed().any(|one| one.asked.along(along).minus(vector).cylinder() > RESIDUAL_LARGE.get()) {
+    if placed().any(|one| -one.left.cylinder > RESIDUAL_LARGE.get()) {
         sink.caution(Caution::about(Code::ResidualLarge, Field::LensCylinder));
     }
     if let Some(best) = vector.strongest() {
@@ -307,36 +310,21 @@ fn chosen(case: &Case, vector: PowerVector<Cornea>, scatter: Scatter, answers: &
 
 /// What it leaves at the cornea, in plus cylinder, nominal and expected.
 #[inline(never)]
-fn at_the_cornea(
-    one: &Placed,
-    along: PowerVector<Cornea>,
-    vector: PowerVector<Cornea>,
-    scatter: Scatter,
-    sink: &mut dyn Sink,
-) {
+fn at_the_cornea(one: &Placed, expected: f64, sink: &mut dyn Sink) {
     let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
-    let wanted = one.asked.along(along);
-    let left = left(one.kc, vector, wanted);
-    let cylinder = left.cylinder();
-    tell(What::ChosenResidual, cylinder);
-    if let Some(axis) = plus_axis(left, cylinder) {
+    let plus = one.left.transposed();
+    tell(What::ChosenResidual, plus.cylinder);
+    if let Some(axis) = plus.axis.filter(|_| plus.cylinder >= TOLD) {
         tell(What::ChosenResidualAxis, on_dial(axis));
     }
-    tell(What::ChosenCorneaSphere, left.m - cylinder / 2.0);
-    tell(What::ChosenExpected, expected::mean(wanted, vector, scatter));
+    tell(What::ChosenCorneaSphere, plus.sphere);
+    tell(What::ChosenExpected, expected);
 }
 
 /// The same in spectacles, in minus cylinder as it is prescribed.
 #[inline(never)]
-fn in_spectacles(
-    case: &Case,
-    one: &Placed,
-    along: PowerVector<Cornea>,
-    vector: PowerVector<Cornea>,
-    sink: &mut dyn Sink,
-) {
-    let left = left(one.kc, vector, one.asked.along(along));
-    let Ok(rx) = left.minus_cylinder().to_spectacles(case.vertex) else { return };
+fn in_spectacles(case: &Case, one: &Placed, sink: &mut dyn Sink) {
+    let Ok(rx) = one.left.to_spectacles(case.vertex) else { return };
     let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
     tell(What::ChosenSphere, rx.sphere);
     tell(What::ChosenCylinder, rx.cylinder);
