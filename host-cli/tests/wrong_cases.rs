@@ -332,5 +332,8 @@ fn what_is_no_case_at_all_is_not_told_for_ever() {
     assert_eq!(problems.len(), 101);
     assert_eq!(problems[100], "case.toml: much is wrong; not all of it is told here");
     let problems = refused("#".repeat(1 << 21));
-    assert_eq!(problems, ["case.toml: too long for a case, a list of lenses, or a group of eyes\n    accepted: at most 1 MiB"]);
+    assert_eq!(
+        problems,
+        ["case.toml: too long for a case, a list of lenses, or a group of eyes\n    accepted: at most 1 MiB"]
+    );
 }

@@ -196,7 +196,7 @@ def surfaces(x):
 def antisymmetric():
     """The largest antisymmetric part: in the cases, and for 6 D on the front, 1 D on the back, 45 apart, 700 um."""
     far = surfaces([376 / 40, 376 / 46, 0, 40 / 6, 40 / 7, 45, 700])[1]
-    return max(surfaces(x)[1] for _, x in cases("a b c d e f g", TWO_SURFACES)), far
+    return max(surfaces(x)[1] for _, x in cases("f1 f2 fa b1 b2 ba t", TWO_SURFACES)), far
 
 
 def two_surface(sheet):

@@ -4,7 +4,7 @@ use crate::astigmatism::power_vector::PowerVector;
 
 /// A power matrix, D: across a meridian with the direction u the power is u'Fu.
 ///
-/// Long, Am J Optom Physiol Opt 1976;53:227-235 (memory).
+/// Long 1976, on the matrix formalism of lens power (memory).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct PowerMatrix {
     /// Power along 0, D.
