@@ -1,18 +1,15 @@
 //! The toric lens on the cornea that the incisions leave.
 
 use super::cornea::planned;
-use super::{choice_entries, entries};
+use super::{entries, scatter, toric_chosen};
 use crate::astigmatism::expected::{self, Scatter};
 use crate::astigmatism::on_dial;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::{PowerVector, Turn};
-use crate::astigmatism::sphero_cylinder::SpheroCylinder;
 use crate::astigmatism::toric::{Asked, ToricLens, asked, at_lens_plane, direction, left, working};
 use crate::case::{CYLINDERS, Case, Toric};
 use crate::caution::{Caution, Code};
-use crate::choice::{BackFrom, CylinderPlane, Marked};
-use crate::constant::eye::{OFF_AXIS, RESIDUAL_LARGE};
-use crate::constant::off_axis::{LYING_MEAN, LYING_SD, MARKING_MEAN, MARKING_SD};
+use crate::choice::{BackFrom, CylinderPlane};
 use crate::constant::posterior::GOGGIN_UP_TO;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
@@ -21,15 +18,14 @@ use crate::lens::answer::{Answer, Answers, NONE, answer_shown};
 use crate::lens::ladder::{range, widened};
 use crate::lens::predict::after_laser;
 use crate::lens::vergence::ThinEye;
-use crate::math::{sqrt, square};
 use crate::quantity::{Axis, LensCylinder};
 use crate::sink::Sink;
 
 /// One method's eye, and the power of the lens in it.
 #[derive(Clone, Copy)]
-struct Seen {
+pub(super) struct Seen {
     method: Method,
-    eye: ThinEye,
+    pub(super) eye: ThinEye,
     power: Power,
 }
 
@@ -41,12 +37,12 @@ enum Power {
 }
 
 impl Seen {
-    fn of(case: &Case, answer: &Answer) -> Option<Seen> {
+    pub(super) fn of(case: &Case, answer: &Answer) -> Option<Seen> {
         let power = case.lens_power().map_or(Power::Mean(answer.power), |chosen| Power::Label(chosen.d()));
         Some(Seen { method: answer.method, eye: answer.optics.thin_eye()?, power })
     }
 
-    fn lens(&self, label: &Toric, cylinder: f64, mark: Axis) -> ToricLens {
+    pub(super) fn lens(&self, label: &Toric, cylinder: f64, mark: Axis) -> ToricLens {
         match self.power {
             Power::Label(power) => ToricLens::labelled(power, label.label_power, cylinder, mark),
             Power::Mean(mean) => ToricLens { mean, cylinder, mark },
@@ -57,27 +53,6 @@ impl Seen {
 /// The eyes of the methods compared.
 fn seen(case: &Case, answers: &Answers) -> impl Iterator<Item = Seen> {
     answers.iter().flatten().filter(|answer| answer.compared).filter_map(|answer| Seen::of(case, answer))
-}
-
-/// How far cornea, incisions and lens scatter about what is planned.
-pub(crate) fn scatter(case: &Case) -> Option<Scatter> {
-    let cornea = square(case.astigmatism_sd()?.d()) + square(case.incision_sd()?.d());
-    Some(Scatter::new(sqrt(cornea), alignment_sd(case)))
-}
-
-/// SD of the lens's angle: as entered, or of published lenses marked and placed; and of eyes that turn lying down.
-///
-/// ```text
-/// SD^2 = mean^2 + SD^2 of a published error, whose sense is not known
-/// ```
-fn alignment_sd(case: &Case) -> f64 {
-    let placed =
-        case.alignment_sd().map_or(square(MARKING_MEAN.get()) + square(MARKING_SD.get()), |sd| square(sd.deg()));
-    let lying = match case.marked() {
-        Some(Marked::Lying) => square(LYING_MEAN.get()) + square(LYING_SD.get()),
-        _ => 0.0,
-    };
-    sqrt(placed + lying)
 }
 
 #[inline(never)]
@@ -111,24 +86,10 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if case.lens_power().is_none() {
         sink.caution(Caution::about(Code::ToricNeedsPower, Field::LensPower));
     }
-    let Some(scatter) = scatter(case) else { return };
-    scattering(case, sink);
-    labels(case, &label, vector, scatter, &answers, sink);
-    chosen(case, vector, scatter, &answers, sink);
-}
-
-/// What the expected residual rests on.
-#[inline(never)]
-fn scattering(case: &Case, sink: &mut dyn Sink) {
-    sink.caution(Caution::general(Code::ResidualNominal));
-    choice_entries(case, sink, Field::Marked);
-    match case.marked() {
-        None => sink.caution(Caution::about(Code::MarkedUnknown, Field::Marked)),
-        Some(Marked::Lying) => sink.caution(Caution::about(Code::MarkedLying, Field::Marked)),
-        Some(Marked::Upright) => {}
-    }
-    entries(case, sink, &[Field::AstigmatismSd, Field::IncisionSd, Field::AlignmentSd]);
-    sink.item(Item::one(What::AlignmentSd, alignment_sd(case)));
+    let Some(known) = scatter::known(case) else { return };
+    scatter::tell(case, sink);
+    labels(case, &label, vector, known, &answers, sink);
+    toric_chosen::plan(case, vector, known, &answers, sink);
 }
 
 /// What is told of a lens along directions other than the one it was meant for.
@@ -241,97 +202,3 @@ pub(super) const TOLD: f64 = 0.125;
 fn plus_axis(left: PowerVector<Cornea>, cylinder: f64) -> Option<Axis> {
     if cylinder >= TOLD { left.plus_cylinder().axis } else { None }
 }
-
-/// The toric lens that was chosen, in one method's eye.
-pub(crate) fn chosen_lens(case: &Case, answer: &Answer) -> Option<(ThinEye, ToricLens)> {
-    let label = case.toric()?;
-    let (cylinder, mark) = label.chosen?;
-    let one = Seen::of(case, answer)?;
-    let own = at_lens_plane(cylinder, label.plane, &one.eye, case.target, case.vertex).ok()?;
-    Some((one.eye, one.lens(&label, own, mark)))
-}
-
-/// The lens chosen, as one method's eye sees it: what it asks of the cornea, with another dioptre of sphere too, and what it
-/// leaves.
-#[derive(Clone, Copy)]
-struct Placed {
-    method: Method,
-    asked: Asked,
-    stronger: f64,
-    left: SpheroCylinder<Cornea>,
-}
-
-impl Placed {
-    fn of(case: &Case, answer: &Answer, along: PowerVector<Cornea>, vector: PowerVector<Cornea>) -> Option<Placed> {
-        let (eye, lens) = chosen_lens(case, answer).filter(|_| answer.compared)?;
-        let stronger = asked(&eye, lens.mean + 1.0, lens.cylinder).ok()?.half;
-        let asked = asked(&eye, lens.mean, lens.cylinder).ok()?;
-        let left = left(eye.kc, vector, asked.along(along)).minus_cylinder();
-        Some(Placed { method: answer.method, asked, stronger, left })
-    }
-}
-
-/// What the lens that was chosen leaves, as it will lie, and as it may come to lie.
-#[inline(never)]
-fn chosen(case: &Case, vector: PowerVector<Cornea>, scatter: Scatter, answers: &Answers, sink: &mut dyn Sink) {
-    let Some((cylinder, mark)) = case.toric().and_then(|label| label.chosen) else { return };
-    let along = direction(mark);
-    let mut placed = [None; NONE.len()];
-    for (slot, answer) in placed.iter_mut().zip(answers) {
-        *slot = answer.as_ref().and_then(|answer| Placed::of(case, answer, along, vector));
-    }
-    let placed = || placed.iter().flatten();
-    placed().for_each(|one| at_the_cornea(one, expected::mean(one.asked.along(along), vector, scatter), sink));
-    placed().for_each(|one| in_spectacles(case, one, sink));
-    // what another dioptre of its sphere would make of its cylinder at the cornea
-    placed().for_each(|one| sink.item(Item::of(What::SphereEffect, one.method, 2.0 * (one.stronger - one.asked.half))));
-    for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
-        sink.item(Item::one(What::OffBy, off).in_row(row));
-        let turned = along.turned_by(Turn::by(off));
-        for one in placed() {
-            // the mean of what is left does not turn and plays no part in its cylinder
-            let left = one.asked.along(turned).minus(vector).cylinder();
-            sink.item(Item::of(What::OffResidual, one.method, left).in_row(row));
-        }
-    }
-    if placed().any(|one| -one.left.cylinder > RESIDUAL_LARGE.get()) {
-        sink.caution(Caution::about(Code::ResidualLarge, Field::LensCylinder));
-    }
-    if let Some(best) = vector.strongest() {
-        let apart = (best.deg() - mark.deg()).abs();
-        if apart.min(180.0 - apart) > OFF_AXIS.get() {
-            sink.caution(Caution::about(Code::OffAxisChosen, Field::LensAxis));
-        }
-    }
-    if !case.cylinders().any(|c| c == cylinder) && case.cylinders().next().is_some() {
-        sink.caution(Caution::about(Code::OffLabel, Field::LensCylinder));
-    }
-}
-
-/// What it leaves at the cornea, in plus cylinder, nominal and expected.
-#[inline(never)]
-fn at_the_cornea(one: &Placed, expected: f64, sink: &mut dyn Sink) {
-    let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
-    let plus = one.left.transposed();
-    tell(What::ChosenResidual, plus.cylinder);
-    if let Some(axis) = plus.axis.filter(|_| plus.cylinder >= TOLD) {
-        tell(What::ChosenResidualAxis, on_dial(axis));
-    }
-    tell(What::ChosenCorneaSphere, plus.sphere);
-    tell(What::ChosenExpected, expected);
-}
-
-/// The same in spectacles, in minus cylinder as it is prescribed.
-#[inline(never)]
-fn in_spectacles(case: &Case, one: &Placed, sink: &mut dyn Sink) {
-    let Ok(rx) = one.left.to_spectacles(case.vertex) else { return };
-    let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
-    tell(What::ChosenSphere, rx.sphere);
-    tell(What::ChosenCylinder, rx.cylinder);
-    if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
-        tell(What::ChosenAxis, on_dial(axis));
-    }
-}
-
-/// Turns of the lens chosen that are told, degrees counter-clockwise; at 30 nothing of its correction is left.
-const OFF: [f64; 7] = [-30.0, -10.0, -5.0, 0.0, 5.0, 10.0, 30.0];

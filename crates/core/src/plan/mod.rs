@@ -17,23 +17,26 @@ mod lens;
 mod pressure;
 mod rhexis;
 mod risks;
+mod scatter;
 mod second;
 mod second_eye;
 mod sign_off;
 mod thick;
+mod toric_chosen;
 mod turn;
 mod wound;
 
 pub(crate) use after::changed;
 pub use after::incision_found;
-pub(crate) use axis::{chosen_lens, scatter as toric_scatter};
 pub(crate) use backup::placed as backup_placed;
 pub(crate) use certainty::{at as moved, chosen as moved_lens, scatter};
 pub(crate) use cornea::{incisions, planned as planned_cornea, surfaces, with_back};
 pub(crate) use lens::mean_power;
 pub(crate) use pressure::{known_air, working_head};
+pub(crate) use scatter::known as toric_scatter;
 pub(crate) use second::{known as known_second, places as second_places};
 pub(crate) use thick::known as known_thick;
+pub(crate) use toric_chosen::chosen_lens;
 pub(crate) use turn::best as best_turn;
 
 use crate::case::Case;

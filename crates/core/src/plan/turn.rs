@@ -1,7 +1,8 @@
 //! A toric lens that sits wrong: where to turn it, and what each turn would leave.
 
-use super::axis::{TOLD, chosen_lens};
+use super::axis::TOLD;
 use super::entries;
+use super::toric_chosen::chosen_lens;
 use crate::astigmatism::on_dial;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
