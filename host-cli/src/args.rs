@@ -91,8 +91,11 @@ pub enum Command {
         #[arg(long)]
         mirror_left: bool,
         /// Print the double-angle points of eyes, centroid and ellipses as CSV instead.
-        #[arg(long)]
+        #[arg(long, conflicts_with = "json")]
         points: bool,
+        /// Print the same numbers unrounded, as JSON.
+        #[arg(long)]
+        json: bool,
         /// Also draw them, as SVG.
         #[arg(short, long, value_name = "FILE.svg")]
         output: Option<PathBuf>,

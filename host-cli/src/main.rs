@@ -67,13 +67,18 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
                 None => page.write_all(svg.as_bytes()).map(|()| true),
             }
         }
-        Command::Group { table, mirror_left, points, output } => {
+        Command::Group { table, mirror_left, points, json, output } => {
             let (name, bytes) = files::read(&table)?;
             let eyes = group::read(&name, &bytes, mirror_left)?;
             if let Some(file) = output {
                 files::write(&file, &eyes.draw()?)?;
             }
-            if points { eyes.print_points(&mut page) } else { eyes.print(&mut page) }.map(|()| true)
+            match (points, json) {
+                (true, _) => eyes.print_points(&mut page),
+                (_, true) => eyes.print_json(&mut page),
+                _ => eyes.print(&mut page),
+            }
+            .map(|()| true)
         }
         Command::Batch { table } => return Ok(batch::run(&table)),
         Command::Device(question) => Ok(device::ask(question, bold(), &mut page)?),

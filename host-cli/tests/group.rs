@@ -58,6 +58,19 @@ fn points_are_ready_to_plot() {
 }
 
 #[test]
+fn the_same_numbers_come_unrounded() {
+    let done = run(EYES, &["--json"]);
+    let told: serde_json::Value = serde_json::from_str(&done.out).unwrap();
+    assert_eq!(told["eyes"], 4);
+    // the mean of N cos 2a by hand
+    let degrees = [(0.5, 180.0_f64), (0.3, 160.0), (0.4, 200.0), (0.2, 190.0)];
+    #[expect(clippy::disallowed_methods, reason = "an outside check of what the program says")]
+    let x = degrees.iter().map(|(n, twice)| n * twice.to_radians().cos()).sum::<f64>() / 4.0;
+    assert!((told["centroid"]["x_d"].as_f64().unwrap() - x).abs() < 1e-12);
+    assert_eq!(run(EYES, &["--json", "--points"]).code, 2);
+}
+
+#[test]
 fn a_drawing_is_written() {
     let folder = Folder::new().with("eyes.csv", EYES);
     let done = folder.run(&["group", "eyes.csv", "-o", "group.svg"], "");

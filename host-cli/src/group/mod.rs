@@ -114,6 +114,29 @@ impl Eyes {
         notes
     }
 
+    /// The same numbers unrounded, as JSON.
+    pub fn print_json(&self, out: &mut dyn Write) -> io::Result<()> {
+        let Some((s, centre)) = self.summary() else { return Ok(()) };
+        let test = self.group.against_zero();
+        let ellipse = |factor: f64| serde_json::json!([factor * s.major, factor * s.minor]);
+        let told = serde_json::json!({
+            "what": self.what(),
+            "left_eyes_mirrored": self.mirrored,
+            "eyes": self.rows.len(),
+            "centroid": {
+                "x_d": s.x, "y_d": s.y, "size_d": centre.cylinder(), "steep_axis_deg": centre.strongest().map(on_dial),
+            },
+            "sd_d": [s.sd_x, s.sd_y],
+            "covariance_d2": s.cov,
+            "ellipse_direction_deg": s.direction,
+            "ellipse_of_centroid_d": ellipse(s.of_mean),
+            "ellipse_of_eyes_d": ellipse(s.of_eyes),
+            "against_zero": test.map(|test| serde_json::json!({ "t2": test.t2, "p": test.p })),
+            "notes": self.notes(),
+        });
+        writeln!(out, "{told:#}")
+    }
+
     /// Every point of the double-angle plane, as CSV: eyes, centroid, both ellipses.
     pub fn print_points(&self, out: &mut dyn Write) -> io::Result<()> {
         let Some((s, centre)) = self.summary() else { return Ok(()) };
