@@ -162,9 +162,9 @@ impl Page<'_> {
         if part == Part::Lens && table.is_empty() && refused {
             paragraph(self.out, "  ", "No lens is computed: the reason stands under REFUSED.")?;
         }
-        // what the table below leaves out, before anyone reads it
-        if part == Part::Axis && !table.is_empty() && cautions.iter().any(|c| c.code == Code::PosteriorIgnored) {
-            paragraph(self.out, "  * ", Code::PosteriorIgnored.text())?;
+        // what to know before anyone reads the table below
+        for code in part.first().iter().filter(|code| cautions.iter().any(|caution| caution.code == **code)) {
+            paragraph(self.out, "  * ", code.text())?;
         }
         let mut table_done = false;
         let cylinders: Vec<String> = lines.iter().filter_map(|line| self.label_cylinder(line)).collect();
@@ -192,7 +192,11 @@ impl Page<'_> {
                 Line::Item(item) => {
                     let what = item.what;
                     let value = text::number(item.value, what.places(), what.signed(), what.unit());
-                    self.row(what.name(), &value, &format!("[{}]", what.mark().word()))?;
+                    let remark = match what {
+                        What::SiteDegrees => self.site_word(item.value).to_owned(),
+                        _ => format!("[{}]", what.mark().word()),
+                    };
+                    self.row(what.name(), &value, &remark)?;
                 }
             }
         }
@@ -218,15 +222,17 @@ impl Page<'_> {
         paragraph(self.out, &" ".repeat(NAME + 3), remark)
     }
 
+    fn site_word(&self, degrees: f64) -> &'static str {
+        let eye = if self.side() == "LEFT" { Eye::Left } else { Eye::Right };
+        Site::from_deg(degrees).map_or("", |place| site::word(place, eye))
+    }
+
     fn entry(&mut self, field: Field) -> io::Result<()> {
         let value = text::value(self.draft, field);
         let number = self.draft.number(field);
         let remark = match (field, number) {
             (Field::Side, _) => return self.row(field.what(), self.side(), ""),
-            (Field::IncisionSite | Field::OtherSite, Some(degrees)) => {
-                let eye = if self.side() == "LEFT" { Eye::Left } else { Eye::Right };
-                Site::from_deg(degrees).map_or("", |s| site::word(s, eye)).to_owned()
-            }
+            (Field::IncisionSite | Field::OtherSite, Some(degrees)) => self.site_word(degrees).to_owned(),
             (_, Some(number)) if field.spoken() => text::spoken(number),
             _ if !self.draft.has(field) => "not entered, usual value".to_owned(),
             _ => String::new(),
@@ -277,16 +283,14 @@ impl Page<'_> {
         let from = text::value(self.draft, Field::MarkFound);
         let mut said: Vec<(String, Vec<&str>)> = Vec::new();
         for &method in methods {
-            let degrees = |what: What| {
-                let item = plain.iter().find(|i| i.what == what && i.method == Some(method))?;
-                Some(text::number(item.value, what.places(), what.signed(), what.unit()))
-            };
-            let (Some(to), Some(counter), Some(clock)) =
-                (degrees(What::TurnTo), degrees(What::TurnCounter), degrees(What::TurnClock))
+            let value = |what: What| plain.iter().find(|i| i.what == what && i.method == Some(method)).map(|i| i.value);
+            let (Some(to), Some(clock), Some(counter)) =
+                (value(What::TurnTo), value(What::TurnClock), value(What::TurnCounter))
             else {
                 continue;
             };
-            let turn = format!("FROM {from} TO {to}: clockwise by {clock}, or counter-clockwise by {counter}");
+            let turn =
+                format!("FROM {from} TO {}: {}", text::number(to, 0, false, "deg"), text::both_ways(clock, counter));
             match said.iter_mut().find(|(other, _)| *other == turn) {
                 Some((_, names)) => names.push(method.name()),
                 None => said.push((turn, vec![method.name()])),

@@ -51,3 +51,11 @@ pub fn spoken(value: f64) -> String {
     said.push("dioptres");
     said.join(" ")
 }
+
+/// Both ways round to a meridian, the short one first.
+pub fn both_ways(clockwise: f64, counter_clockwise: f64) -> String {
+    let way = |degrees: f64, sense: &str| format!("{} {sense}", number(degrees, 0, false, "deg"));
+    let (clock, counter) = (way(clockwise, "clockwise"), way(counter_clockwise, "counter-clockwise"));
+    let (short, long) = if clockwise <= counter_clockwise { (clock, counter) } else { (counter, clock) };
+    format!("the short way {short}, the long way {long}")
+}

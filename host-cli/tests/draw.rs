@@ -43,7 +43,7 @@ fn the_numbers_are_the_cards() {
     for said in [
         "RIGHT EYE, as a surgeon at the patient",
         "FROM 105 deg TO 94 deg",
-        "clockwise by 11 deg, or counter-clockwise by 169 deg",
+        "the short way 11 deg clockwise, the long way 169 deg counter-clockwise",
         "plus cylinder still needed +0.75 D x 54 deg",
         "cylinder still needed +0.02 D",
         "Not a medical device",

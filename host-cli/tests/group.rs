@@ -81,7 +81,7 @@ fn a_drawing_is_written() {
 fn every_wrong_row_is_told_and_none_left_out() {
     for (table, wrong) in [
         (EYES.replace("0.30,80", "0.30,8O"), "eyes.csv:3: steep_axis_deg 8O: not a plain decimal number"),
-        (EYES.replace("left,0.30", "lft,0.30"), "eyes.csv:3: eye lft: right or left"),
+        (EYES.replace("left,0.30", "lft,0.30"), "eyes.csv:3: eye lft: right (OD) or left (OS)"),
         (
             EYES.replace("0.30,80", "0.30,810"),
             "steep_axis_deg 810: outside the range that is accepted; accepted: 0 to 180 deg",
@@ -89,6 +89,7 @@ fn every_wrong_row_is_told_and_none_left_out() {
         (EYES.replace("0.30,80", "-0.30,80"), "not below 0"),
         (EYES.replace("0.30,80", ",80"), "astigmatism_d: empty"),
         (EYES.replace("0.30,80", "0.30"), "cannot be read"),
+        (EYES.replace("c,right", "a,right"), "eyes.csv:4: a: this eye is there already"),
         (EYES.replace("steep_axis_deg", "axis"), "axis: no such column"),
         (EYES.replace("id,eye", "eye,eye"), "the column is there twice"),
         ("id,eye\na,right\n".to_owned(), "columns are missing"),

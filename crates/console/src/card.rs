@@ -141,9 +141,9 @@ impl<'a, 'p> Card<'a, 'p> {
         if self.part == Part::Lens && !self.head.lens && self.head.cautions.refuse() {
             self.page.paragraph("  ", "No lens is computed: the reason stands under REFUSED.");
         }
-        // what the tables below leave out, before anyone reads them
-        if self.part == Part::Axis && self.head.cautions.has(Code::PosteriorIgnored) {
-            self.page.paragraph("  * ", Code::PosteriorIgnored.text());
+        // what to know before anyone reads the tables below
+        for code in self.part.first().iter().filter(|code| self.head.cautions.has(**code)) {
+            self.page.paragraph("  * ", code.text());
         }
     }
 
@@ -265,6 +265,10 @@ impl<'a, 'p> Card<'a, 'p> {
     fn single(&mut self, item: &Item) {
         self.name(item.what.name());
         self.page.item(item);
+        if item.what == What::SiteDegrees {
+            let eye = side(self.draft).0;
+            return self.remark(Site::from_deg(item.value).map_or("", |site| site::word(site, eye)));
+        }
         self.page.to(REMARK);
         self.page.text("[");
         self.page.text(item.what.mark().word());

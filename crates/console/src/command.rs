@@ -1,19 +1,19 @@
 //! One line of the conversation, from its first word on.
 
 use crate::entry;
+use crate::group::Eyes;
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::show;
 use crate::verb::{Run, VERBS};
 use crate::word::first_word;
-use ocellus_core::astigmatism::group::Group;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Section};
 
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
-pub(crate) fn run(draft: &mut Draft, group: &mut Group, line: &str, page: &mut Page) -> Outcome {
+pub(crate) fn run(draft: &mut Draft, group: &mut Eyes, line: &str, page: &mut Page) -> Outcome {
     let line = crate::line::before_comment(line).trim_ascii();
     if line.is_empty() {
         return Outcome::Nothing;

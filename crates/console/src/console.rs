@@ -1,13 +1,13 @@
 //! Bytes in, text out: the line that is typed, and when to answer.
 
 use crate::command;
+use crate::group::Eyes;
 use crate::identify::{Asked, Identify};
 use crate::keys::{Key, Keys};
 use crate::line::{Line, Room};
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::{entry, show};
-use ocellus_core::astigmatism::group::Group;
 use ocellus_core::caution::Code;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
@@ -21,7 +21,7 @@ const PASTED: usize = 128;
 pub struct Console {
     draft: Draft,
     /// What the incisions did in eyes that were added.
-    group: Group,
+    group: Eyes,
     line: Line,
     /// The line before.
     earlier: Line,
@@ -77,7 +77,7 @@ impl Console {
     const fn with(silent: bool) -> Console {
         Console {
             draft: Draft::EMPTY,
-            group: Group::EMPTY,
+            group: Eyes::NONE,
             line: Line::new(),
             earlier: Line::new(),
             keys: Keys::new(),

@@ -14,6 +14,13 @@ use ocellus_core::name::Name;
 const GOES_ON: &[(Field, u8, Field)] = &[
     (Field::K1, b'@', Field::K1Axis),
     (Field::K2, b'@', Field::K2Axis),
+    (Field::AfterK1, b'@', Field::AfterK1Axis),
+    (Field::AfterK2, b'@', Field::AfterK2Axis),
+    (Field::AfterSphere, b'/', Field::AfterCylinder),
+    (Field::AfterCylinder, b'@', Field::AfterAxis),
+    (Field::Centroid, b'@', Field::CentroidAxis),
+    (Field::BackR1, b'@', Field::BackR1Axis),
+    (Field::BackR2, b'@', Field::BackR2Axis),
     (Field::OldSphere, b'/', Field::OldCylinder),
     (Field::OldCylinder, b'@', Field::OldAxis),
     (Field::LensCylinder, b'@', Field::LensAxis),

@@ -8,24 +8,37 @@ use ocellus_core::astigmatism::on_dial;
 use ocellus_core::draft::Draft;
 use ocellus_core::item::What;
 use ocellus_core::plan::incision_found;
+use ocellus_core::readback;
 
 /// Columns at which numbers begin.
 const VALUE: usize = 39;
 
-pub(crate) fn run(group: &mut Group, draft: &Draft, rest: &str, page: &mut Page) -> Outcome {
+/// Eyes that were added, and what the last of them was entered as.
+#[derive(Default)]
+pub(crate) struct Eyes {
+    group: Group,
+    last: Option<u32>,
+}
+
+impl Eyes {
+    pub(crate) const NONE: Eyes = Eyes { group: Group::EMPTY, last: None };
+}
+
+pub(crate) fn run(eyes: &mut Eyes, draft: &Draft, rest: &str, page: &mut Page) -> Outcome {
     match rest {
         "" => {}
         _ if rest.eq_ignore_ascii_case("add") => {
-            if !add(group, draft, page) {
+            if !add(eyes, draft, page) {
                 return Outcome::Refused;
             }
         }
-        _ if rest.eq_ignore_ascii_case("clear") => *group = Group::EMPTY,
+        _ if rest.eq_ignore_ascii_case("clear") => *eyes = Eyes::NONE,
         _ => {
             page.line("group, group add, or group clear.");
             return Outcome::Refused;
         }
     }
+    let group = &eyes.group;
     page.count(group.count() as usize);
     page.line(if group.count() == 1.0 { " eye in the group." } else { " eyes in the group." });
     match group.summary() {
@@ -38,13 +51,19 @@ pub(crate) fn run(group: &mut Group, draft: &Draft, rest: &str, page: &mut Page)
 /// Takes in what the incisions did in this case.
 // apart, so that its room on the stack is free again while the group is told
 #[inline(never)]
-fn add(group: &mut Group, draft: &Draft, page: &mut Page) -> bool {
+fn add(eyes: &mut Eyes, draft: &Draft, page: &mut Page) -> bool {
     let Some(case) = case(draft, page) else { return false };
     let Some(made) = incision_found(&case) else {
         page.line("Not added: it needs k1, k2, ak1 and ak2, each with its axis.");
         return false;
     };
-    group.add(made);
+    let entries = readback::entries(draft, None).ok();
+    if entries.is_some() && entries == eyes.last {
+        page.line("Not added: this case is in the group already.");
+        return false;
+    }
+    eyes.last = entries;
+    eyes.group.add(made);
     true
 }
 

@@ -1,9 +1,9 @@
 //! What can be asked: one table.
 
+use crate::group::Eyes;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::{card, clear, convert, draw, explain, group, help, identify, nudge, readback, show};
-use ocellus_core::astigmatism::group::Group;
 use ocellus_core::draft::Draft;
 
 pub(crate) struct Verb {
@@ -21,7 +21,7 @@ pub(crate) struct Verb {
 #[derive(Clone, Copy)]
 pub(crate) enum Run {
     OfCase(fn(&mut Draft, &str, &mut Page) -> Outcome),
-    OfGroup(fn(&mut Group, &Draft, &str, &mut Page) -> Outcome),
+    OfGroup(fn(&mut Eyes, &Draft, &str, &mut Page) -> Outcome),
 }
 
 pub(crate) const VERBS: &[Verb] = &[

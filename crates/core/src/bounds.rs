@@ -69,8 +69,9 @@ bounds! {
     VERTEX "vertex distance" 0 to 25 "mm", "a spectacle lens sits 10 to 16 mm in front of the eye", NoSource;
     AXIS "axis" 0 to 180 "deg", "0 and 180 are the same meridian", Iso8429;
     SITE "incision site" 0 to 360 "deg", "0 at the observer's right, counter-clockwise", Iso8429;
-    CLOCK_HOUR "clock hour" 0 to 12.9 "h", "hours of a clock, 12 at the top", Here;
-    ALIGNMENT_SCATTER "scatter of alignment" 0 to 45 "deg", "more is no alignment", Here;
+    CLOCK_HOUR "clock hour" 0 to 12.9 "h", "hours of a clock, 12 at the top of that view", Here;
+    ALIGNMENT_SCATTER "scatter of alignment" 0 to 10 "deg", "what is expected is reckoned for no more", Here;
+    BACK_RADIUS "radius of the back of the cornea" 5.0 to 9.0 "mm", "backs have about 6.5 mm, fronts 7.7", Here;
     A_CONSTANT "A-constant" 100 to 130 "1", "constants of lenses that are made lie well inside", Here;
     SURGEON_FACTOR "surgeon factor" -10 to 10 "mm", "the surgeon factors of A-constants from 100 to 130", Here;
     PACD "pACD" -6 to 13 "mm", "the pACD of A-constants from 100 to 130", Here;

@@ -247,9 +247,9 @@ fields! {
     }
     Posterior {
         BackFrom "posterior_from" "back" (choice BackFrom) = 0 "back of the cornea taken from";
-        BackR1 "posterior_r1_mm" "br1" (number 2 CORNEAL_RADIUS) "back of the cornea, radius 1";
+        BackR1 "posterior_r1_mm" "br1" (number 2 BACK_RADIUS) "back of the cornea, radius 1";
         BackR1Axis "posterior_r1_axis_deg" "br1axis" (number 0 AXIS) "back of the cornea, axis 1";
-        BackR2 "posterior_r2_mm" "br2" (number 2 CORNEAL_RADIUS) "back of the cornea, radius 2";
+        BackR2 "posterior_r2_mm" "br2" (number 2 BACK_RADIUS) "back of the cornea, radius 2";
         BackR2Axis "posterior_r2_axis_deg" "br2axis" (number 0 AXIS) "back of the cornea, axis 2";
     }
     Spectacles {
@@ -341,7 +341,7 @@ fields! {
         ClockSeen "clock_seen_from" "clockseen" (choice ClockSeen) "from where that clock is read";
         Flattening "incision_flattening_d" "sia" (number 2 FLATTENING) "surgeon's own flattening (SIA)";
         Centroid "sia_centroid_d" "centroid" (number 2 FLATTENING) "surgeon's own centroid, size";
-        CentroidAxis "sia_centroid_axis_deg" "centroidaxis" (number 0 AXIS) "meridian that centroid steepens";
+        CentroidAxis "sia_centroid_axis_deg" "centroidaxis" (number 0 AXIS) "meridian the centroid steepens";
         PairedFlattening "paired_flattening_d" "pairsia" (number 2 FLATTENING) "flattening, paired cut opposite";
         OtherSite "other_site_deg" "site2" (number 0 SITE) "another cut's site, from the front";
         OtherFlattening "other_flattening_d" "sia2" (number 2 FLATTENING) "flattening by that cut";
@@ -372,16 +372,16 @@ fields! {
         RefractionSd "refraction_sd_d" "rxsd" (number 2 SCATTER_POWER) = 0.3 "SD of a refraction after surgery";
         AstigmatismSd "astigmatism_sd_d" "cylsd" (number 2 SCATTER_POWER) = 0.2 "SD, corneal astigmatism, component";
         IncisionSd "incision_sd_d" "siasd" (number 2 SCATTER_POWER) = 0.2 "SD, incision's effect, component";
-        AlignmentSd "alignment_sd_deg" "alignsd" (number 1 ALIGNMENT_SCATTER) "SD of the lens's angle";
+        AlignmentSd "alignment_sd_deg" "alignsd" (number 1 ALIGNMENT_SCATTER) "SD of the lens's angle, by placing";
     }
     After {
-        AfterK1 "after_k1_d" "ak1" (number 2 CORNEAL_POWER) "after it, corneal power 1";
-        AfterK1Axis "after_k1_axis_deg" "ak1axis" (number 0 AXIS) "after it, axis of meridian 1";
-        AfterK2 "after_k2_d" "ak2" (number 2 CORNEAL_POWER) "after it, corneal power 2";
-        AfterK2Axis "after_k2_axis_deg" "ak2axis" (number 0 AXIS) "after it, axis of meridian 2";
-        AfterSphere "after_sphere_d" "asph" (number 2 REFRACTION) "after it, sphere";
-        AfterCylinder "after_cylinder_d" "acyl" (number 2 CYLINDER) "after it, cylinder";
-        AfterAxis "after_axis_deg" "aaxis" (number 0 AXIS) "after it, axis of that cylinder";
+        AfterK1 "after_k1_d" "ak1" (number 2 CORNEAL_POWER) "postoperative corneal power 1";
+        AfterK1Axis "after_k1_axis_deg" "ak1axis" (number 0 AXIS) "postoperative, axis of meridian 1";
+        AfterK2 "after_k2_d" "ak2" (number 2 CORNEAL_POWER) "postoperative corneal power 2";
+        AfterK2Axis "after_k2_axis_deg" "ak2axis" (number 0 AXIS) "postoperative, axis of meridian 2";
+        AfterSphere "after_sphere_d" "asph" (number 2 REFRACTION) "postoperative sphere";
+        AfterCylinder "after_cylinder_d" "acyl" (number 2 CYLINDER) "postoperative cylinder, either sign";
+        AfterAxis "after_axis_deg" "aaxis" (number 0 AXIS) "postoperative axis of that cylinder";
         MarkFound "mark_found_deg" "markfound" (number 0 AXIS) "meridian where the lens mark lies";
     }
     Risks {

@@ -1,5 +1,6 @@
 //! Everything that comes out: one table, named once.
 
+use crate::caution::Code;
 use crate::lens::Method;
 use crate::source::{Mark, Source};
 
@@ -33,6 +34,30 @@ impl Item {
     }
 }
 
+impl Part {
+    /// What must be known before a number of this part is read: told at its head, and with the other cautions too.
+    ///
+    /// ```
+    /// use ocellus_core::{caution::Code, item::Part};
+    /// assert!(Part::Turn.first().contains(&Code::TurnAway));
+    /// ```
+    pub const fn first(self) -> &'static [Code] {
+        match self {
+            Part::Lens => &[Code::LabelWeaker],
+            Part::Axis => &[Code::PosteriorIgnored],
+            Part::Turn => &[
+                Code::TurnAway,
+                Code::TurnDisagrees,
+                Code::MarkAcross,
+                Code::TurnLittle,
+                Code::TurnWithinNoise,
+                Code::TurnNotEnough,
+            ],
+            _ => &[],
+        }
+    }
+}
+
 /// A table whose rows are no methods: what leads a row, and what stands in it.
 #[derive(Debug)]
 pub struct Rows {
@@ -63,7 +88,7 @@ impl Rows {
         },
         Rows {
             leader: What::OffBy,
-            heading: "Cylinder left at the cornea, D, where the lens lies turned by (+ is counter-clockwise):",
+            heading: "Cylinder left at the cornea, D, turned from the meridian chosen (+ is counter-clockwise):",
             of: "turned",
             cells: &[(What::OffResidual, "")],
         },
@@ -290,21 +315,21 @@ items! {
     BackAxis "posterior_axis_deg" "deg" 0 false "steep meridian", Identity Two;
     EdgeDistance "class_edge_deg" "deg" 1 false "steep meridian from a class's edge", Eom2015 Read;
     EdgeStep "class_step_d" "D" 2 false "step of the correction there", Identity Two;
-    AlignmentSd "alignment_sd_taken_deg" "deg" 1 false "SD of the lens's angle, taken", Marking2011 Read;
+    AlignmentSd "alignment_sd_taken_deg" "deg" 1 false "SD of the lens's angle, taken", Marking2011 Chosen;
     NeededCylinder "needed_cylinder_d" "D" 2 true "cylinder needed at lens", Identity Memory;
     CylinderRatio "cylinder_ratio" "1" 3 false "lens over corneal cylinder", Identity Memory;
     LabelCylinder "label_cylinder_d" "D" 2 true "label cylinder", Entered Entered;
     LensPlaneCylinder "lens_plane_cylinder_d" "D" 2 true "the same at the lens", Identity Memory;
-    Beyond "beyond_need_d" "D" 2 true "beyond what is needed", Identity Two;
+    Beyond "beyond_need_d" "D" 2 true "over- or under-correction", Identity Two;
     Residual "residual_d" "D" 2 true "left at cornea", Identity Memory;
     ResidualAxis "residual_axis_deg" "deg" 0 false "its plus-cylinder axis", Identity Memory;
-    Expected "expected_d" "D" 2 false "expected, all scatter in", Here Chosen;
+    Expected "expected_d" "D" 2 false "expected, with scatter", Here Chosen;
     ResidualOff5 "residual_5_d" "D" 2 true "left, turned 5 deg", OffAxis2001 Memory;
     ResidualOff10 "residual_10_d" "D" 2 true "left, turned 10 deg", OffAxis2001 Memory;
     ChosenResidual "chosen_residual_d" "D" 2 true "left by lens chosen", Identity Memory;
     ChosenResidualAxis "chosen_residual_axis_deg" "deg" 0 false "its plus-cylinder axis", Identity Memory;
-    ChosenCorneaSphere "chosen_cornea_sphere_d" "D" 2 true "sphere beside it", Identity Memory;
-    ChosenExpected "chosen_expected_d" "D" 2 false "expected, all scatter in", Here Chosen;
+    ChosenCorneaSphere "chosen_cornea_sphere_d" "D" 2 true "sphere with it", Identity Memory;
+    ChosenExpected "chosen_expected_d" "D" 2 false "expected, with scatter", Here Chosen;
     ChosenSphere "chosen_sphere_d" "D" 2 true "in spectacles, sphere", Identity Memory;
     ChosenCylinder "chosen_cylinder_d" "D" 2 true "minus cylinder", Identity Memory;
     ChosenAxis "chosen_axis_deg" "deg" 0 false "its axis", Identity Memory;
@@ -316,8 +341,8 @@ items! {
     NowCylinder "now_cylinder_d" "D" 2 true "plus cylinder now, at the cornea", Identity Two;
     NowAxis "now_axis_deg" "deg" 0 false "its axis", Identity Two;
     TurnTo "turn_to_deg" "deg" 0 false "best meridian for the mark", Identity Two;
-    TurnCounter "turn_counter_clockwise_deg" "deg" 0 false "counter-clockwise by", Identity Two;
-    TurnClock "turn_clockwise_deg" "deg" 0 false "or clockwise by", Identity Two;
+    TurnClock "turn_clockwise_deg" "deg" 0 false "clockwise by", Identity Two;
+    TurnCounter "turn_counter_clockwise_deg" "deg" 0 false "or counter-clockwise by", Identity Two;
     TurnLeft "turn_left_d" "D" 2 true "cylinder left, at cornea", Identity Two;
     TurnedSphere "turned_sphere_d" "D" 2 true "in spectacles, sphere", Identity Two;
     TurnedCylinder "turned_cylinder_d" "D" 2 true "minus cylinder", Identity Two;
@@ -326,16 +351,16 @@ items! {
     TurnResidual "turn_residual_d" "D" 2 false "cylinder left, at the cornea", Identity Two;
 
     FoundError "found_error_d" "D" 2 true "found less predicted", Identity Two;
-    IncisionFound "incision_sia_d" "D" 2 false "made by the incisions (SIA)", Identity Two;
-    IncisionFoundAxis "incision_sia_axis_deg" "deg" 0 false "its axis, the meridian steepened", Identity Two;
+    IncisionFound "incision_sia_d" "D" 2 false "change of the cornea alone", Identity Two;
+    IncisionFoundAxis "incision_sia_axis_deg" "deg" 0 false "meridian it steepened", Identity Two;
     IncisionFlattened "incision_flattened_d" "D" 2 true "flattened at the incision by", Naeser1990 Memory;
-    IncisionTorque "incision_torque_d" "D" 2 true "askew to it, counter-clockwise plus", Naeser1990 Memory;
-    Target "tia_d" "D" 2 false "change wanted (TIA)", Alpins2001 Memory;
-    TargetAxis "tia_axis_deg" "deg" 0 false "its axis", Alpins2001 Memory;
-    Surgical "sia_d" "D" 2 false "change made (SIA)", Alpins2001 Memory;
-    SurgicalAxis "sia_axis_deg" "deg" 0 false "its axis", Alpins2001 Memory;
+    IncisionTorque "incision_torque_d" "D" 2 true "torque there, counter-clockwise plus", Naeser1990 Memory;
+    Target "tia_d" "D" 2 false "change wanted of the eye (TIA)", Alpins2001 Memory;
+    TargetAxis "tia_axis_deg" "deg" 0 false "axis of TIA", Alpins2001 Memory;
+    Surgical "sia_d" "D" 2 false "change made of the eye (SIA)", Alpins2001 Memory;
+    SurgicalAxis "sia_axis_deg" "deg" 0 false "axis of SIA", Alpins2001 Memory;
     Difference "dv_d" "D" 2 false "difference vector (DV)", Alpins2001 Memory;
-    DifferenceAxis "dv_axis_deg" "deg" 0 false "its axis", Alpins2001 Memory;
+    DifferenceAxis "dv_axis_deg" "deg" 0 false "axis of DV", Alpins2001 Memory;
     MagnitudeError "magnitude_error_d" "D" 2 true "magnitude of error (ME)", Alpins2001 Memory;
     AngleError "angle_error_deg" "deg" 0 true "angle of error (AE)", Alpins2001 Memory;
     CorrectionIndex "correction_index" "1" 2 false "correction index (CI)", Alpins2001 Read;

@@ -479,7 +479,7 @@ def induced(card):
         card.put(f"induced-{i}", "astigmatism induced", "incision_sia_d", given, length(v), "D", source, "memory")
         card.put(f"induced-axis-{i}", "meridian it steepens", "incision_sia_axis_deg", given, printed(v), "deg", source, "memory")
         card.put(f"induced-flattened-{i}", "flattening along the incision", "incision_flattened_d", given, -(v[0] * u[0] + v[1] * u[1]), "D", f"{ALONG}: minus the polar value along the incision; {source}", "memory")
-        card.put(f"induced-torque-{i}", "torque about the incision", "incision_torque_d", given, u[0] * v[1] - u[1] * v[0], "D", f"{ALONG}: oblique polar value about the incision; {source}", "memory")
+        card.put(f"induced-torque-{i}", "torque about the incision", "incision_torque_d", given, u[1] * v[0] - u[0] * v[1], "D", f"{ALONG}: oblique polar value about the meridian across the incision; {source}", "memory")
 
 
 def change(card):

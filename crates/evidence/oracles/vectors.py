@@ -572,7 +572,7 @@ def sia_along(sheet):
 """), 1):
         v = steep(n2, a2) - steep(n1, a1)
         u = steep(mpf(1), site)
-        put(sheet, f"sia-along-{i}", "induced astigmatism along the incision", given, {"flattening": (-(v[0] * u[0] + v[1] * u[1]), "D"), "torque": (u[0] * v[1] - u[1] * v[0], "D")}, "post - pre; minus its polar value along the meridian of the site, and its oblique polar value about it (Naeser, J Cataract Refract Surg 1990;16:162-168)", mark="memory")
+        put(sheet, f"sia-along-{i}", "induced astigmatism along the incision", given, {"flattening": (-(v[0] * u[0] + v[1] * u[1]), "D"), "torque": (u[1] * v[0] - u[0] * v[1], "D")}, "post - pre; its polar values about the meridian across the site, which an incision steepens (Naeser, J Cataract Refract Surg 1990;16:162-168)", mark="memory")
 
 
 # groups.toml

@@ -68,6 +68,9 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     if let (Some(_), Some(best)) = (chosen, best) {
         entry(Sign::None, format!("best meridian for the mark: {}", degrees(best)));
     }
+    if let Some(found) = seen.entry(Field::MarkFound) {
+        entry(Sign::None, format!("as planned; the mark was found at {}: draw turn", degrees(found)));
+    }
     at += 10.0;
     at = paragraph(
         "Degrees are those of the eye seen from the front: 0 at the right of who faces the patient, counter-clockwise.",

@@ -2,12 +2,13 @@
 
 use super::Seen;
 use crate::text;
-use ocellus_core::astigmatism::site;
+use ocellus_core::astigmatism::power_vector::PowerVector;
+use ocellus_core::astigmatism::{plane, site};
 use ocellus_core::choice::{Eye, Seat};
 use ocellus_core::field::Field;
 use ocellus_core::quantity::Site;
 use svg::Document;
-use svg::node::element::{Circle, Group, Line, Rectangle, Text, Title};
+use svg::node::element::{Circle, Group, Line, Path, Rectangle, Text, Title};
 
 /// Radii of the limbus, of the optic, of the degrees around, and of the words around those.
 pub(super) const LIMBUS: f64 = 160.0;
@@ -43,7 +44,7 @@ impl View {
             Eye::Left => "LEFT EYE",
         };
         let seen = match self.seat {
-            None => "as it is seen facing the patient upright",
+            None => "seen facing the patient upright (no seat entered)",
             Some(Seat::Superior) => "as a surgeon at the patient's head sees it",
             Some(Seat::Temporal) => "as a surgeon at the patient's temple sees it",
         };
@@ -114,40 +115,50 @@ impl View {
         self.at(degrees).add(line(-LIMBUS, LIMBUS, 1.5).set("stroke-dasharray", dashes))
     }
 
-    /// The optic of a toric lens with three dots at each end of its marked meridian.
+    /// The optic of a toric lens, and its marked meridian with a bar across each end.
     pub(super) fn lens(&self, degrees: f64) -> Group {
         self.lens_in(degrees, "black", "none")
     }
 
-    /// The same where it is not, or not yet.
+    /// The same where it lies and should not.
     pub(super) fn ghost(&self, degrees: f64) -> Group {
-        self.lens_in(degrees, "#888", "5 4")
+        self.lens_in(degrees, "#777", "6 5")
     }
 
     fn lens_in(&self, degrees: f64, ink: &str, dashes: &str) -> Group {
         let mut lens =
             self.at(degrees).add(circle((0.0, 0.0), OPTIC).set("stroke", ink).set("stroke-dasharray", dashes));
         lens = lens.add(line(-OPTIC, OPTIC, 3.5).set("stroke", ink).set("stroke-dasharray", dashes));
-        for end in [-1.0, 1.0] {
-            for dot in [66.0, 74.0, 82.0] {
-                lens = lens.add(Circle::new().set("cx", end * dot).set("cy", 8).set("r", 2.6).set("fill", ink));
-            }
+        for end in [-OPTIC, OPTIC] {
+            let bar = Line::new().set("x1", end).set("x2", end).set("y1", -9).set("y2", 9);
+            lens = lens.add(bar.set("stroke", ink).set("stroke-width", 3.5));
         }
         lens
+    }
+
+    /// What a meridian is called, at the end that is seen further to the right.
+    pub(super) fn named(&self, degrees: f64, content: &str) -> Group {
+        let seen = self.seen(degrees).rem_euclid(180.0);
+        let end = if seen > 90.0 { degrees + 180.0 } else { degrees };
+        self.label(end, OPTIC + 8.0, content, 14.0, "start")
     }
 
     /// The way round from one angle of the eye to another, counter-clockwise plus, with a head.
     pub(super) fn way(&self, from: f64, turn: f64, radius: f64, dashes: &str) -> Group {
         let (start, length) = if turn < 0.0 { (from + turn, -turn) } else { (from, turn) };
-        // a circle begins at the right and goes clockwise on a page: from the end of the way back to its start
-        let arc = circle((0.0, 0.0), radius)
-            .set("pathLength", 360)
+        // a vector of the core turns by half an angle: the far end of the way, from a start at the right
+        let end = PowerVector::at(plane::Cornea, 0.0, radius, 0.0).turned(length / 2.0);
+        let large = i32::from(length > 180.0);
+        let arc = Path::new()
+            .set("d", format!("M {radius} 0 A {radius} {radius} 0 {large} 0 {:.3} {:.3}", end.j0, -end.j45))
+            .set("fill", "none")
+            .set("stroke", "black")
             .set("stroke-width", 2)
-            .set("stroke-dasharray", if dashes.is_empty() { format!("{length} 360") } else { dotted(length) });
-        let head = svg::node::element::Path::new()
+            .set("stroke-dasharray", dashes);
+        let head = Path::new()
             .set("d", if turn < 0.0 { "M -7 -8 L 7 -8 L 0 7 z" } else { "M -7 8 L 7 8 L 0 -7 z" })
             .set("transform", format!("translate({radius} 0)"));
-        Group::new().add(self.at(start + length).add(arc)).add(self.at(from + turn).add(head))
+        Group::new().add(self.at(start).add(arc)).add(self.at(from + turn).add(head))
     }
 }
 
@@ -168,13 +179,6 @@ pub(super) fn sign(sign: &Sign, (x, y): (f64, f64)) -> Group {
         Sign::Line => at.add(line(0.0, 46.0, 3.5)),
         Sign::None => at,
     }
-}
-
-/// Dashes along so many degrees of a circle, and then none.
-fn dotted(length: f64) -> String {
-    let pairs = ((length / 4.0) as usize).max(1);
-    let dashes = vec!["2 2"; pairs].join(" ");
-    format!("{dashes} 0 360")
 }
 
 /// An empty page with what is said for those who cannot see it.

@@ -1,6 +1,7 @@
 //! What the lens chosen leaves, turn by turn: the card's own numbers for each meridian of its mark.
 
 use super::Seen;
+use super::eye::View;
 use super::plot::{Curve, Plot};
 use crate::text;
 use ocellus_core::case::Case;
@@ -28,7 +29,8 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     }
     let none = seen.get(What::PlannedAstigmatism).ok_or(wanted)?;
     let ends = [-f64::from(SIDE), f64::from(SIDE)];
-    let label = text::value(seen.draft, Field::Id);
+    let (label, (eye, _)) = (text::value(seen.draft, Field::Id), View::of(seen, (0.0, 0.0)).title());
+    let label = if label.is_empty() { label } else { format!(", {label}") };
     let mut notes = vec![format!(
         "By {name}. 0 is {}, as chosen. Expected: mean size of what is left with cornea, incision and lens scattering as on \
          the card.",
@@ -36,7 +38,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     )];
     notes.extend(seen.foot());
     Plot {
-        title: format!("{label}: cylinder left at the cornea where the lens lies turned"),
+        title: format!("{eye}{label}: cylinder left at the cornea where the lens lies turned"),
         across: "turned, degrees, counter-clockwise plus".to_owned(),
         up: "cylinder left, D".to_owned(),
         square: false,

@@ -4,45 +4,55 @@ use super::Seen;
 use super::eye::{LIMBUS, View, page, paragraph, write};
 use crate::text;
 use ocellus_core::field::Field;
-use ocellus_core::item::What;
+use ocellus_core::item::{Part, What};
 use svg::node::element::Group;
 
 /// Width of one of the three pictures.
-const WIDTH: f64 = 520.0;
+const WIDTH: f64 = 540.0;
 
 pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let wanted = "mark_found_deg, the refraction in [after], and the toric lens that was chosen";
     let from = seen.entry(Field::MarkFound).ok_or(wanted)?;
     let number = |what| seen.get(what).ok_or(wanted);
-    let (to, clockwise, counter) = (number(What::TurnTo)?, number(What::TurnClock)?, number(What::TurnCounter)?);
+    let to = number(What::TurnTo)?;
+    let ways = seen.get(What::TurnClock).zip(seen.get(What::TurnCounter));
     let said = |what| seen.printed(what).unwrap_or_default();
     let degrees = |value| text::number(value, 0, false, "deg");
-    // the shorter way drawn whole, the other dotted
-    let (short, long) = if clockwise <= counter { (-clockwise, counter) } else { (counter, -clockwise) };
+    let (now, then) = (format!("now {}", degrees(from)), format!("to {}", degrees(to)));
 
+    // everywhere: dashed where it lies now, whole where it should
     let views = [0.5, 1.5, 2.5].map(|place| View::of(seen, (WIDTH * place, 320.0)));
     let [before, turn, after] = &views;
     let mut pictures = Group::new()
-        .add(before.lens(from))
+        .add(before.ghost(from))
+        .add(before.named(from, &now))
         .add(turn.ghost(from))
         .add(turn.lens(to))
-        .add(turn.way(from, short, LIMBUS - 26.0, ""))
-        .add(turn.way(from, long, LIMBUS - 48.0, "dotted"))
-        .add(after.ghost(from))
-        .add(after.lens(to));
+        .add(after.lens(to))
+        .add(after.named(to, &then));
+    if let Some((clockwise, counter)) = ways {
+        // the shorter way drawn whole, the other dotted
+        let (short, long) = if clockwise <= counter { (-clockwise, counter) } else { (counter, -clockwise) };
+        pictures =
+            pictures.add(turn.way(from, short, LIMBUS - 26.0, "none")).add(turn.way(from, long, LIMBUS - 48.0, "2 4"));
+    }
     for view in &views {
         pictures = pictures.add(view.rim());
     }
+    let axis = seen.printed(What::NowAxis).map_or(String::new(), |axis| format!(" x {axis}"));
     let heads = [
         (
             "BEFORE",
             format!("mark at {}", degrees(from)),
-            format!("plus cylinder still needed {} x {}", said(What::NowCylinder), said(What::NowAxis)),
+            format!("plus cylinder still needed {}{axis}", said(What::NowCylinder)),
         ),
         (
             "THE BEST TURN",
             format!("FROM {} TO {}", degrees(from), degrees(to)),
-            format!("clockwise by {}, or counter-clockwise by {}", said(What::TurnClock), said(What::TurnCounter)),
+            match ways {
+                Some((clockwise, counter)) => text::both_ways(clockwise, counter),
+                None => "the lens lies where it leaves least: turning does not help".to_owned(),
+            },
         ),
         ("AFTER", format!("mark at {}", degrees(to)), format!("cylinder still needed {}", said(What::TurnLeft))),
     ];
@@ -65,7 +75,9 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
          front, the same from every seat; only a mirror reverses them.",
         if label.is_empty() { "" } else { ": " }
     );
-    for said in std::iter::once(note).chain(seen.foot()) {
+    let first =
+        Part::Turn.first().iter().filter(|code| seen.cautions.contains(code)).map(|code| code.text().to_owned());
+    for said in first.chain([note]).chain(seen.foot()) {
         at = paragraph(&said, (30.0, at), 13.0, 210, &mut words) + 4.0;
     }
     Ok(page(3.0 * WIDTH, at + 10.0, &format!("{title}: a toric lens before, at its best turn, and after"))

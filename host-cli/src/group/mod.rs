@@ -63,7 +63,7 @@ impl Eyes {
         {
             row(name, format!("{}, {}", d(factor * s.major), d(factor * s.minor)))?;
         }
-        row("its longest direction in the plane", text::number(s.direction, 0, false, "deg"))?;
+        row("their longest direction, double angle", text::number(s.direction, 0, false, "deg"))?;
         match self.group.against_zero() {
             Some(AgainstZero { t2, p }) => {
                 let shown = if p < 0.0001 { "below 0.0001".to_owned() } else { text::number(p, 4, false, "1") };
@@ -106,6 +106,9 @@ impl Eyes {
         }
         if self.mirrored {
             notes.push("Left eyes are mirrored: meridians read as those of right eyes.".to_owned());
+        }
+        if self.group.against_zero().is_some_and(|test| test.p > 0.05) {
+            notes.push("By this test the centroid cannot be told from zero (p above 0.05).".to_owned());
         }
         if self.rows.len() < 10 {
             notes.push("Fewer than ten eyes: the ellipses are wide for a reason.".to_owned());

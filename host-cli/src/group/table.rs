@@ -7,6 +7,7 @@ use ocellus_core::astigmatism::group::Group;
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::choice::Eye;
+use ocellus_core::constant::eye::OFF_SQUARE;
 use ocellus_core::decimal::parse;
 use ocellus_core::eye;
 use ocellus_core::quantity::{Axis, CornealPower, Cylinder, KeratometricIndex};
@@ -33,7 +34,13 @@ pub fn read(name: &str, bytes: &[u8], mirror_left: bool) -> Result<Eyes, Vec<Pro
                     .push(told(error.position().map_or(0, csv::Position::line), format!("cannot be read: {error}")));
             }
             Ok(record) => match columns.row(&record, mirror_left) {
-                Ok(row) => rows.push(row),
+                Ok(row) => match rows
+                    .iter()
+                    .any(|other: &Row| !row.id.is_empty() && (&other.id, other.side) == (&row.id, row.side))
+                {
+                    true => problems.push(told(line(&record), format!("{}: this eye is there already", row.id))),
+                    false => rows.push(row),
+                },
                 Err(wrong) => problems.push(told(line(&record), wrong)),
             },
         }
@@ -104,6 +111,9 @@ impl Columns<'_> {
         let axes = Some((self.axis(record, a1)?, self.axis(record, a2)?));
         let cornea = eye::cornea::Cornea::from_powers(power(k1)?, power(k2)?, index, axes)
             .map_err(|error| out_of("keratometric_index", &error))?;
+        if cornea.off_square().is_some_and(|off| off > OFF_SQUARE.get()) {
+            return Err(format!("{a1} and {a2}: more than 5 deg off a right angle"));
+        }
         measured(&cornea).ok_or("no axes".to_owned())
     }
 
@@ -111,7 +121,7 @@ impl Columns<'_> {
         let side = match self.text(record, "eye") {
             Some("right") => Eye::Right,
             Some("left") => Eye::Left,
-            other => return Err(format!("eye {}: right or left", other.unwrap_or("empty"))),
+            other => return Err(format!("eye {}: right (OD) or left (OS), by these words", other.unwrap_or("empty"))),
         };
         let vector = if self.change {
             self.cornea(record, AFTER)?.minus(self.cornea(record, BEFORE)?)
@@ -130,6 +140,7 @@ impl Columns<'_> {
 }
 
 fn out_of(name: &str, error: &ocellus_core::error::Error) -> String {
-    let limits = error.bounds.map_or(String::new(), |b| format!("; accepted: {} to {} {}", b.min, b.max, b.unit));
+    let limits =
+        error.bounds.map_or(String::new(), |b| format!("; accepted: {} to {} {}", b.min.max(0.0), b.max, b.unit));
     format!("{name} {}: {}{limits}", error.value.map_or(String::new(), |value| value.to_string()), error.code.text())
 }

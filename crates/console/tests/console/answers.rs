@@ -108,6 +108,7 @@ fn a_card_has_every_number_of_the_plan() {
                 (Some(method), _) => lines
                     .iter()
                     .any(|line| line.starts_with(method.name()) && format!("{line} ").contains(&format!(" {text} "))),
+                (None, What::SiteDegrees) => flat.contains(&format!("{} {text} ", item.what.name())),
                 (None, what) => flat.contains(&format!("{} {text} [{}]", what.name(), what.mark().word())),
             };
             assert!(found, "{name}, {part:?}: {item:?} {text}\n{card}");

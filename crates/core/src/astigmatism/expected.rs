@@ -2,6 +2,7 @@
 
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
+use crate::constant::off_axis::{LYING_MEAN, LYING_SD, MARKING_MEAN, MARKING_SD};
 use crate::math::{exp, radians, sqrt, square};
 use crate::working::Topic;
 
@@ -37,7 +38,8 @@ working! {
     Working of Topic::Expected;
     y "Y" "D" = "cylinder of the lens at the cornea" [], "what the lens corrects", Identity Two;
     n "N" "D" = "N' above" [], "corneal astigmatism after the incisions", Identity Two;
-    alignment "s" "deg" = "SD of the lens's angle; marked lying down, with the turn of the eye" [], "scatter of alignment", Marking2011 Read;
+    alignment "s" "deg" = "s^2 = the SD entered^2, or 4.9^2 + 2.1^2; marked lying down, + 1.43^2 + 3.41^2" [MARKING_MEAN, MARKING_SD, LYING_MEAN, LYING_SD],
+        "scatter of alignment", Marking2011 Chosen;
     cornea "g" "D" = "g^2 = SD of a component of the cornea^2 + of the incision^2" [], "scatter of the cornea, each component", Identity Two;
     aligned "e" "1" = "e = exp(-2 s^2), s in radians" [], "mean of cos 2p", Identity Two;
     nominal "R" "D" = "R = |Y - N|, vectors" [], "left as planned", Identity Two;
@@ -52,7 +54,7 @@ working! {
 /// The lens lies off by angles p, normal with SD s; each component of the cornea's vector is off by an amount normal with SD
 /// g. Mean and variance of the square of what is left follow exactly; its root's mean follows as if the square were
 /// gamma-distributed, which is within 0.033 D and 3 % of the exact integral for corneas of 0.3 to 4 D, lenses within 0.7 D of
-/// them, s up to 7 deg and g of 0.15 to 0.5 D.
+/// them, s up to 7 deg and g of 0.15 to 0.5 D; a larger s makes it worse (0.06 D at 12 deg).
 ///
 /// ```
 /// use ocellus_core::astigmatism::{expected::*, plane::Cornea, power_vector::PowerVector};

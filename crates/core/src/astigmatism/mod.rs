@@ -30,16 +30,17 @@ use crate::quantity::Axis;
 /// A cylinder smaller than this, D, has no direction: what is left of rounding.
 const NO_CYLINDER: f64 = 1e-9;
 
-/// An axis as a dial is read, from 1 to 180: what would be printed as 0 is 180.
+/// An axis as a dial is read, from 0.5 to below 180.5, so that in whole degrees it is 1 to 180: what would be 0 is 180.
 ///
 /// ```
 /// use ocellus_core::{astigmatism::on_dial, quantity::Axis};
 /// assert_eq!(on_dial(Axis::from_deg(0.0)?), 180.0);
+/// assert_eq!(on_dial(Axis::from_deg(0.25)?), 180.25);
 /// assert_eq!(on_dial(Axis::from_deg(97.0)?), 97.0);
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn on_dial(axis: Axis) -> f64 {
-    if axis.deg() < 0.5 { 180.0 } else { axis.deg() }
+    if axis.deg() < 0.5 { axis.deg() + 180.0 } else { axis.deg() }
 }
 
 /// The meridian of half the direction of (x, y), in [0, 180).
@@ -59,7 +60,7 @@ pub(crate) fn meridian(degrees: f64) -> Option<Axis> {
 }
 
 /// The short way round to a meridian, in (-90, 90] degrees. What rounding leaves of no turn is none, and of a right angle one.
-fn short_way(degrees: f64) -> f64 {
+pub(crate) fn short_way(degrees: f64) -> f64 {
     const HAIR: f64 = 1e-9;
     let turned = degrees - 180.0 * floor(degrees / 180.0);
     match if turned > 90.0 + HAIR { turned - 180.0 } else { turned.min(90.0) } {

@@ -10,6 +10,9 @@ use crate::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex};
 /// Without these there is no case.
 const NEEDED: &[Field] = &[Side, AxialLength, KKind, AlMethod, EyeState, PreviousSurgery, Target];
 
+/// The back of the cornea.
+const BACK: [Field; 4] = [BackR1, BackR1Axis, BackR2, BackR2Axis];
+
 /// Where one of the first was entered, each of the second must be.
 const TOGETHER: &[(&[Field], &[Field])] = &[
     (&[K1], &[K2]),
@@ -52,10 +55,10 @@ const TOGETHER: &[(&[Field], &[Field])] = &[
     (&[CentroidAxis], &[Centroid]),
     (&[OtherSite], &[OtherFlattening]),
     (&[OtherFlattening], &[OtherSite]),
-    (&[BackR1, BackR1Axis, BackR2, BackR2Axis], &[BackR1, BackR1Axis, BackR2, BackR2Axis, CornealThickness, K1Axis]),
+    (&BACK, &BACK),
+    (&BACK, &[CornealThickness, K1Axis]),
     (&[AfterK1, AfterK1Axis, AfterK2, AfterK2Axis], &[AfterK1, AfterK1Axis, AfterK2, AfterK2Axis]),
     (&[AfterSphere, AfterCylinder, AfterAxis], &[AfterSphere, AfterCylinder, AfterAxis]),
-    (&[MarkFound], &[LensCylinder]),
     (&[OpenLevel], &[EyeLevel]),
     (&[EyeLevel], &[OpenLevel]),
 ];
@@ -123,8 +126,9 @@ fn incisions(draft: &Draft, refuse: &mut dyn FnMut(Code, Field)) {
 /// One source for the back of the cornea: a total power has it already.
 fn back(draft: &Draft, refuse: &mut dyn FnMut(Code, Field)) {
     let from = draft.number_or_default(BackFrom);
-    if from == Some(choice::BackFrom::Measured.code()) && !draft.has(BackR1) {
-        refuse(Code::Incomplete, BackR1);
+    // where some of them were entered, the others are asked for already
+    if from == Some(choice::BackFrom::Measured.code()) && !BACK.iter().any(|field| draft.has(*field)) {
+        BACK.iter().for_each(|field| refuse(Code::Incomplete, *field));
     }
     if from != Some(choice::BackFrom::None.code()) && draft.number(KKind) == Some(choice::KKind::Total.code()) {
         refuse(Code::Twice, BackFrom);

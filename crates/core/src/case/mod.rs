@@ -227,7 +227,8 @@ impl<'a> Case<'a> {
     /// The back of the cornea, and how thick the cornea is, where they were measured.
     pub(crate) fn back(&self) -> Option<(Cornea, CornealThickness)> {
         let axes = self.get(Field::BackR1Axis).zip(self.get(Field::BackR2Axis));
-        let back = Cornea::from_radii(self.get(Field::BackR1)?, self.get(Field::BackR2)?, axes).ok()?;
+        let radius = |field| CornealRadius::from_mm(self.draft.number(field)?).ok();
+        let back = Cornea::from_radii(radius(Field::BackR1)?, radius(Field::BackR2)?, axes).ok()?;
         Some((back, self.get(Field::CornealThickness)?))
     }
 

@@ -9,6 +9,7 @@ use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::{cornea, meridian, on_dial};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
+use crate::constant::eye::OFF_SQUARE;
 use crate::constant::off_axis::SMALL_TARGET;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
@@ -76,14 +77,18 @@ pub fn incision_found(case: &Case) -> Option<PowerVector<Cornea>> {
 
 #[inline(never)]
 fn incision(case: &Case, sink: &mut dyn Sink) {
+    if case.cornea_after().and_then(|after| after.off_square()).is_some_and(|off| off > OFF_SQUARE.get()) {
+        sink.caution(Caution::about(Code::AxesNotSquare, Field::AfterK1Axis));
+    }
     let Some(made) = incision_found(case) else { return };
     sink.item(Item::one(What::IncisionFound, made.cylinder()));
     if let Some(axis) = made.strongest() {
         sink.item(Item::one(What::IncisionFoundAxis, on_dial(axis)));
     }
-    let Some(along) = case.incision_site().and_then(|site| meridian(site.deg())) else { return };
-    let polar = Polar::about(along, made);
-    sink.item(Item::one(What::IncisionFlattened, 0.0 - polar.along));
+    // about the meridian that it was meant to steepen, which is across it
+    let Some(across) = case.incision_site().and_then(|site| meridian(site.deg() + 90.0)) else { return };
+    let polar = Polar::about(across, made);
+    sink.item(Item::one(What::IncisionFlattened, polar.along));
     sink.item(Item::one(What::IncisionTorque, polar.oblique));
 }
 

@@ -9,7 +9,7 @@ use crate::astigmatism::power_vector::{PowerVector, Turn};
 use crate::astigmatism::toric::{Asked, ToricLens, asked, at_lens_plane, direction, left, working};
 use crate::case::{CYLINDERS, Case, Toric};
 use crate::caution::{Caution, Code};
-use crate::choice::{BackFrom, CylinderPlane};
+use crate::choice::{BackFrom, CylinderPlane, LabelPower};
 use crate::constant::posterior::GOGGIN_UP_TO;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
@@ -82,6 +82,9 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     }
     if label.plane == CylinderPlane::Cornea {
         sink.caution(Caution::about(Code::CorneaPlaneLabel, Field::CylinderPlane));
+    }
+    if label.label_power == LabelPower::FlattestMeridian {
+        sink.caution(Caution::about(Code::LabelWeaker, Field::LabelPower));
     }
     if case.lens_power().is_none() {
         sink.caution(Caution::about(Code::ToricNeedsPower, Field::LensPower));

@@ -1,13 +1,13 @@
 //! The cornea that a toric lens will look through: its back, the incisions, and what they make of the keratometry.
 
 use super::{choice_entries, entries};
-use crate::astigmatism::posterior::{corrected, edge};
+use crate::astigmatism::posterior::{Class, class, corrected, edge};
 use crate::astigmatism::power_vector::PowerVector;
-use crate::astigmatism::{cornea, incision, on_dial, plane, two_surfaces};
+use crate::astigmatism::{cornea, incision, on_dial, plane, short_way, two_surfaces};
 use crate::case::{Case, SITE};
 use crate::caution::{Caution, Code};
 use crate::choice::{BackFrom, KKind};
-use crate::constant::off_axis::NEAR_EDGE;
+use crate::constant::off_axis::{ACROSS, BACK_FAR, BACK_SIDEWAYS, NEAR_EDGE};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::sink::Sink;
@@ -63,6 +63,10 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if case.draft().has(Field::Flattening) {
         sink.caution(Caution::about(Code::SiaIsVector, Field::Flattening));
     }
+    let along = case.centroid().zip(case.incision_site());
+    if along.is_some_and(|((_, steepened), site)| short_way(steepened.deg() - site.deg()).abs() < ACROSS.get()) {
+        sink.caution(Caution::about(Code::CentroidAlong, Field::CentroidAxis));
+    }
     let Some(incisions) = incisions(case) else { return };
     let Some(front) = cornea::measured(&case.cornea) else { return };
     front_after(case, front.plus(incisions), sink);
@@ -101,14 +105,28 @@ fn back(case: &Case, front: PowerVector<plane::Cornea>, incisions: PowerVector<p
     let Some(from) = case.back_from() else { return };
     match from {
         BackFrom::None => {}
-        BackFrom::Measured => sink.caution(Caution::about(Code::BackMeasured, Field::BackFrom)),
+        BackFrom::Measured => {
+            sink.caution(Caution::about(Code::BackMeasured, Field::BackFrom));
+            if back_unusual(case) {
+                sink.caution(Caution::about(Code::BackFar, Field::BackR1));
+            }
+        }
         _ => sink.caution(Caution::about(Code::BackCorrected, Field::BackFrom)),
     }
     if let Some(edge) = edge(front, from) {
         sink.item(Item::one(What::EdgeDistance, edge.distance));
         sink.item(Item::one(What::EdgeStep, edge.step));
-        if edge.distance < NEAR_EDGE.get() {
+        // a step that is printed as none is none
+        if edge.distance <= NEAR_EDGE.get() && edge.step >= 0.005 {
             sink.caution(Caution::about(Code::ClassEdge, Field::BackFrom));
         }
     }
+}
+
+/// Whether a back has much astigmatism, or is steep where hardly any is: the cheapest sign of exchanged radii or axes.
+fn back_unusual(case: &Case) -> bool {
+    let (Some(both), Some((back, _))) = (surfaces(case), case.back()) else { return false };
+    let size = PowerVector::at(plane::Cornea, 0.0, both.back_0, both.back_45).cylinder();
+    let sideways = back.steep_axis().is_some_and(|steep| class(steep) == Class::Against);
+    size > BACK_FAR.get() || sideways && size > BACK_SIDEWAYS.get()
 }

@@ -20,7 +20,8 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.caution(Caution::general(Code::ViscoelasticLeft));
     // a toric axis overrides any other wish
     let toric_axis = case.toric().and_then(|t| t.chosen).map(|(_, axis)| axis);
-    if let Some(axis) = toric_axis.or(case.haptic_axis()) {
+    // a lens that was found elsewhere has its meridian where its turn is told
+    if let Some(axis) = toric_axis.or(case.haptic_axis()).filter(|_| case.mark_found().is_none()) {
         sink.item(Item::one(What::Orientation, on_dial(axis)));
     }
     if toric_axis.is_none() {

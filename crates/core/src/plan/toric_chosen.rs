@@ -2,14 +2,15 @@
 
 use super::axis::{Seen, TOLD};
 use crate::astigmatism::expected::{self, Scatter};
-use crate::astigmatism::on_dial;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::{PowerVector, Turn};
 use crate::astigmatism::sphero_cylinder::SpheroCylinder;
 use crate::astigmatism::toric::{Asked, ToricLens, asked, at_lens_plane, direction, left};
+use crate::astigmatism::{on_dial, short_way};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
 use crate::constant::eye::{OFF_AXIS, RESIDUAL_LARGE};
+use crate::constant::off_axis::ACROSS;
 use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::Method;
@@ -72,8 +73,10 @@ pub(super) fn plan(case: &Case, vector: PowerVector<Cornea>, scatter: Scatter, a
         sink.caution(Caution::about(Code::ResidualLarge, Field::LensCylinder));
     }
     if let Some(best) = vector.strongest() {
-        let apart = (best.deg() - mark.deg()).abs();
-        if apart.min(180.0 - apart) > OFF_AXIS.get() {
+        let apart = short_way(best.deg() - mark.deg()).abs();
+        if apart > ACROSS.get() {
+            sink.caution(Caution::about(Code::AxisAcross, Field::LensAxis));
+        } else if apart > OFF_AXIS.get() {
             sink.caution(Caution::about(Code::OffAxisChosen, Field::LensAxis));
         }
     }

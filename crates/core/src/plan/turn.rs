@@ -6,10 +6,13 @@ use super::toric_chosen::chosen_lens;
 use crate::astigmatism::on_dial;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
+use crate::astigmatism::short_way;
 use crate::astigmatism::toric::at_cornea;
 use crate::astigmatism::turning::{Working, working};
 use crate::case::Case;
 use crate::caution::{Caution, Code};
+use crate::constant::eye::RESIDUAL_LARGE;
+use crate::constant::off_axis::{ACROSS, TURN_DISAGREES, TURN_LITTLE};
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::lens::Method;
@@ -28,7 +31,9 @@ pub(crate) fn needed_now(case: &Case) -> Option<PowerVector<Cornea>> {
 /// The best turn of the lens in one method's eye.
 pub(crate) fn best(case: &Case, answer: &Answer) -> Option<Working> {
     let (eye, lens) = chosen_lens(case, answer)?;
-    working(needed_now(case)?, at_cornea(&eye, lens).ok()?.cylinder(), case.mark_found()?)
+    // a lens without a cylinder cannot be turned
+    let lens = Some(at_cornea(&eye, lens).ok()?.cylinder()).filter(|cylinder| *cylinder >= TOLD)?;
+    working(needed_now(case)?, lens, case.mark_found()?)
 }
 
 #[inline(never)]
@@ -52,7 +57,11 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     if found.least_left.is_infinite() {
         return;
     }
+    if found.most.abs() < TURN_LITTLE.get() {
+        return sink.caution(Caution::about(Code::TurnLittle, Field::MarkFound));
+    }
     table(case, &answers, found.most, sink);
+    against_plan(case, &answers, sink);
     sink.caution(Caution::about(Code::TurnSense, Field::MarkFound));
     sink.caution(Caution::about(Code::TurnLeaves, Field::MarkFound));
     let noise = case.draft().number_or_default(Field::RefractionSd);
@@ -83,8 +92,10 @@ fn turns(case: &Case, now: PowerVector<Cornea>, answers: &Answers, found: &mut F
         if let Ok(best) = Axis::from_deg(w.best) {
             tell(What::TurnTo, on_dial(best));
         }
-        tell(What::TurnCounter, w.counter_clockwise());
-        tell(What::TurnClock, w.clockwise());
+        if w.turn.abs() >= TURN_LITTLE.get() {
+            tell(What::TurnClock, w.clockwise());
+            tell(What::TurnCounter, w.counter_clockwise());
+        }
         tell(What::TurnLeft, w.left);
     }
     for (method, w) in of_compared(case, answers) {
@@ -94,6 +105,35 @@ fn turns(case: &Case, now: PowerVector<Cornea>, answers: &Answers, found: &mut F
         tell(What::TurnedCylinder, rx.cylinder);
         if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
             tell(What::TurnedAxis, on_dial(axis));
+        }
+    }
+}
+
+/// What the plan says against the turn: a slip in the refraction turns a lens the other way.
+#[inline(never)]
+fn against_plan(case: &Case, answers: &Answers, sink: &mut dyn Sink) {
+    let Some((_, planned)) = case.toric().and_then(|label| label.chosen) else { return };
+    let from_planned = |degrees: f64| short_way(degrees - planned.deg()).abs();
+    let mut away = false;
+    let mut not_enough = false;
+    let mut across = false;
+    let mut disagrees = false;
+    let cornea = super::cornea::planned(case);
+    for (_, w) in of_compared(case, answers) {
+        let wanted = PowerVector::at(Cornea, 0.0, w.k_x / 2.0, w.k_y / 2.0);
+        disagrees |= cornea.is_some_and(|cornea| wanted.minus(cornea).cylinder() > TURN_DISAGREES.get());
+        away |= from_planned(w.best) > from_planned(w.m) + TURN_LITTLE.get();
+        not_enough |= w.left > RESIDUAL_LARGE.get();
+        across |= from_planned(w.m) > ACROSS.get();
+    }
+    for (code, is) in [
+        (Code::TurnAway, away),
+        (Code::TurnDisagrees, disagrees),
+        (Code::TurnNotEnough, not_enough),
+        (Code::MarkAcross, across),
+    ] {
+        if is {
+            sink.caution(Caution::about(code, Field::MarkFound));
         }
     }
 }

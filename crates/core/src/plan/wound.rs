@@ -18,7 +18,8 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     entries(case, sink, &SITE);
     entries(case, sink, &[Field::Seat, Field::WoundWidth, Field::TunnelLength]);
     if elsewhere(case) {
-        sink.caution(Caution::about(Code::SeatElsewhere, Field::IncisionSite));
+        let said = SITE.iter().copied().find(|field| case.draft().has(*field)).unwrap_or(Field::IncisionSite);
+        sink.caution(Caution::about(Code::SeatElsewhere, said));
     }
     let Some((tunnel, width)) = case.tunnel_length().zip(case.wound_width()) else { return };
     let ratio = squareness(tunnel, width);

@@ -158,9 +158,9 @@ fn changes(registry: &mut Registry) {
         };
         Polar::about::<Cornea> => "sia-along-*" => |about; value| {
             let made = steep(value, "post")?.minus(steep(value, "pre")?);
-            let along = Axis::from_deg(value.number("site_deg")?.rem_euclid(180.0))?;
-            let polar = about(along, made);
-            Ok(vec![if value.id.ends_with("torque") { polar.oblique } else { -polar.along }])
+            let across = Axis::from_deg((value.number("site_deg")? + 90.0).rem_euclid(180.0))?;
+            let polar = about(across, made);
+            Ok(vec![if value.id.ends_with("torque") { polar.oblique } else { polar.along }])
         };
     }
 }
