@@ -138,8 +138,8 @@ impl View {
 
     /// What a meridian is called, at the end that is seen further to the right.
     pub(super) fn named(&self, degrees: f64, content: &str) -> Group {
-        let seen = self.seen(degrees).rem_euclid(180.0);
-        let end = if seen > 90.0 { degrees + 180.0 } else { degrees };
+        let seen = self.seen(degrees).rem_euclid(360.0);
+        let end = if (90.0..270.0).contains(&seen) { degrees + 180.0 } else { degrees };
         self.label(end, OPTIC + 8.0, content, 14.0, "start")
     }
 

@@ -70,7 +70,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let mut at = 632.0;
     let label = text::value(seen.draft, Field::Id);
     let note = format!(
-        "{label}{}By {method}; the card tells what the other methods say, and what every five degrees would leave. Both ways \
+        "{label}{}Dashed is where the lens lies now, whole where it should. By {method}; the card tells what the other methods say, and what every five degrees would leave. Both ways \
          end at the same meridian: the lens's label says which way it may be turned. Senses are of the eye seen from the \
          front, the same from every seat; only a mirror reverses them.",
         if label.is_empty() { "" } else { ": " }
