@@ -18,18 +18,18 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let ways = seen.get(What::TurnClock).zip(seen.get(What::TurnCounter));
     let said = |what| seen.printed(what).unwrap_or_default();
     let degrees = |value| text::number(value, 0, false, "deg");
-    let (now, then) = (format!("now {}", degrees(from)), format!("to {}", degrees(to)));
+    let (now, then) = ("now", "to");
 
     // everywhere: dashed where it lies now, whole where it should
     let views = [0.5, 1.5, 2.5].map(|place| View::of(seen, (WIDTH * place, 320.0)));
     let [before, turn, after] = &views;
     let mut pictures = Group::new()
         .add(before.ghost(from))
-        .add(before.named(from, &now))
+        .add(before.named(from, now))
         .add(turn.ghost(from))
         .add(turn.lens(to))
         .add(after.lens(to))
-        .add(after.named(to, &then));
+        .add(after.named(to, then));
     if let Some((clockwise, counter)) = ways {
         // the shorter way drawn whole, the other dotted
         let (short, long) = if clockwise <= counter { (-clockwise, counter) } else { (counter, -clockwise) };
