@@ -82,7 +82,7 @@ pub enum Command {
     ///
     /// Columns, by name and in any order: id, eye, and either k1_d, k1_axis_deg, k2_d, k2_axis_deg with after_k1_d,
     /// after_k1_axis_deg, after_k2_d, after_k2_axis_deg, of which the change is taken (the surgeon's own SIA), or
-    /// astigmatism_d, steep_axis_deg, a vector an eye. A wrong row refuses the table, since a mean without it is another.
+    /// astigmatism_d, steep_axis_deg, a vector an eye; keratometric_index where it is not 1.3375. A wrong row refuses the table, since a mean without it is another.
     Group {
         /// The table, in CSV with a header; - for standard input.
         #[arg(value_name = "EYES.csv")]

@@ -92,6 +92,7 @@ fn every_wrong_row_is_told_and_none_left_out() {
         (EYES.replace("c,right", "a,right"), "eyes.csv:4: a: this eye is there already"),
         (EYES.replace("steep_axis_deg", "axis"), "axis: no such column"),
         (EYES.replace("id,eye", "eye,eye"), "the column is there twice"),
+        (EYES.replace("id,eye", "keratometric_index,eye"), "it says nothing of a vector"),
         ("id,eye\na,right\n".to_owned(), "columns are missing"),
         (EYES.lines().take(3).collect::<Vec<_>>().join("\n"), "2 eyes"),
         (String::new(), "columns are missing"),

@@ -255,7 +255,7 @@ cautions! {
     CorneaPlaneLabel "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
     ToricAfterLaser "toric_after_laser" Caution "After laser the measured cylinder and its axis need not be those at the middle of the pupil, and the back of the cornea weighs more: look at a map of the cornea first.", NoSource CommonPractice;
     PosteriorIgnored "posterior_ignored" Caution "The back of the cornea is not included: on average the corneal cylinder came out 0.5 to 0.6 D too large with the rule, 0.2 to 0.3 D too small against it.", PosteriorCornea2013 Read;
-    BackCorrected "back_corrected" Note "A published correction stands for the back of the cornea. Backs differ from eye to eye (0.34 +/- 0.14 D), and corrections from one another.", BackOfCornea2020 Read;
+    BackCorrected "back_corrected" Note "A published correction, made for corneas never operated on, stands for the back of the cornea. Backs differ from eye to eye (0.34 +/- 0.14 D), and corrections from one another.", BackOfCornea2020 Read;
     BackMeasured "back_measured" Note "Front and back are added as measured, with true indices; incisions stay in dioptres of 1.3375.", Identity Two;
     ClassEdge "class_edge" Caution "The steep meridian is within 5 deg of the edge of a class, where this correction makes the step shown: a reading a little other may get another lens.", Eom2015 Chosen;
     GogginBeyond "goggin_beyond" Caution "This correction was published for lens cylinders up to 2 D; a method compared needs more.", Goggin2015 Read;

@@ -81,6 +81,9 @@ impl Columns<'_> {
             return Err(format!("{}: the column is there twice", twice.1));
         }
         let has = |names: &[&str]| names.iter().all(|name| header.iter().any(|column| column == *name));
+        if has(&VECTOR) && has(&["keratometric_index"]) {
+            return Err("keratometric_index: it says nothing of a vector".to_owned());
+        }
         match (has(&["eye"]), has(&BEFORE) && has(&AFTER), has(&VECTOR)) {
             (true, change, vector) if change != vector => Ok(Columns { header, change }),
             (true, true, true) => Err("both a change and a vector: which of the two?".to_owned()),

@@ -30,6 +30,17 @@ const MISREADS: &[Misread] = &[
     misread(Field::Acd, 100.0, 650.0, "a depth without its decimal point, as in 3.12"),
     misread(Field::Acd, 1000.0, 6500.0, "micrometres; this entry is in millimetres"),
     misread(Field::Acd, 10.0, 40.0, "an axial length or a corneal diameter"),
+    misread(
+        Field::LensCylinder,
+        -20.0,
+        -0.01,
+        "a minus cylinder; that of a lens is entered plus, its mark the weak meridian",
+    ),
+    misread(Field::Flattening, -5.0, -0.01, "a sign; flattening is a size, and is entered without"),
+    misread(Field::Centroid, -5.0, -0.01, "a sign; a centroid's size has none, its meridian is the one it steepens"),
+    misread(Field::LensAxis, 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less"),
+    misread(Field::MarkFound, 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less"),
+    misread(Field::AfterAxis, 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less"),
     misread(Field::Altitude, 9000.0, 30000.0, "feet; this entry is in metres"),
 ];
 

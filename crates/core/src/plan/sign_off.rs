@@ -1,6 +1,7 @@
 //! Before the first cut: the lines that apply to this case.
 
 use crate::case::Case;
+use crate::choice::Marked;
 use crate::item::Part;
 use crate::sign_off::SignOff;
 use crate::sink::Sink;
@@ -10,7 +11,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::SignOff);
     for &line in SignOff::ALL {
         let applies = match line {
-            SignOff::Marks => case.toric().is_some(),
+            SignOff::Marks => case.toric().is_some() && case.marked() != Some(Marked::Lying),
             SignOff::BackupBox => case.backup().is_some(),
             _ => true,
         };
