@@ -128,7 +128,9 @@ fn back(draft: &Draft, refuse: &mut dyn FnMut(Code, Field)) {
     let from = draft.number_or_default(BackFrom);
     // where some of them were entered, the others are asked for already
     if from == Some(choice::BackFrom::Measured.code()) && !BACK.iter().any(|field| draft.has(*field)) {
-        BACK.iter().for_each(|field| refuse(Code::Incomplete, *field));
+        for field in BACK.into_iter().chain([CornealThickness, K1Axis]).filter(|field| !draft.has(*field)) {
+            refuse(Code::Incomplete, field);
+        }
     }
     if from != Some(choice::BackFrom::None.code()) && draft.number(KKind) == Some(choice::KKind::Total.code()) {
         refuse(Code::Twice, BackFrom);
