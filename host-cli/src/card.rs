@@ -307,10 +307,16 @@ impl Page<'_> {
         let widths = widths(names, 2);
         self.cells("", LABEL, &widths, names)?;
         let mut rows: Vec<(u8, What)> = Vec::new();
-        for item in plain {
-            if !rows.contains(&(item.row, item.what)) {
-                rows.push((item.row, item.what));
-            }
+        // where only a later method has a number, its row stands after the one that it followed, not last
+        let mut last: Option<(usize, &Item)> = None;
+        for &item in plain {
+            let after = last.filter(|(_, before)| (before.method, before.row) == (item.method, item.row));
+            let place = rows.iter().position(|row| *row == (item.row, item.what)).unwrap_or_else(|| {
+                let place = after.map_or(rows.len(), |(place, _)| place + 1);
+                rows.insert(place, (item.row, item.what));
+                place
+            });
+            last = Some((place, item));
         }
         for (row, what) in rows {
             if what == What::LabelCylinder {

@@ -170,6 +170,9 @@ impl Page<'_> {
     }
 
     fn list_sources(&mut self) -> io::Result<()> {
+        if self.sources.is_empty() {
+            return Ok(());
+        }
         self.sources.sort_by_key(|source| source.number());
         writeln!(self.out, "\nSources")?;
         for source in &self.sources {

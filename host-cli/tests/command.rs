@@ -53,6 +53,24 @@ fn standard_input_gives_the_same_card() {
     assert!(done.code == 2 && done.err.starts_with("standard input: axial_length_mm: not given"), "{}", done.err);
 }
 
+/// A row that the first method has no number for stands where the others have it, not at the end of its table.
+#[test]
+fn an_axis_stands_under_the_cylinder_it_is_of() {
+    let done = Folder::new()
+        .with("case.toml", include_str!("../../demo-data/long-toric.toml"))
+        .run(&["plan", "case.toml"], "");
+    let lines: Vec<&str> = done.out.lines().collect();
+    let mut axes = 0;
+    for (place, line) in lines.iter().enumerate().filter(|(_, line)| line.starts_with("  its plus-cylinder axis")) {
+        let above = lines[place - 1];
+        assert!(above.starts_with("  left at cornea") || above.starts_with("  left by lens chosen"), "{above}\n{line}");
+        axes += 1;
+    }
+    assert_eq!(axes, 4);
+    let prescribed = lines.iter().position(|line| line.starts_with("  minus cylinder")).unwrap();
+    assert!(lines[prescribed + 1].starts_with("  its axis"), "{}", lines[prescribed + 1]);
+}
+
 #[test]
 fn a_reader_who_leaves_early_changes_nothing() {
     let laser = GOOD.replace("\"none\"", "\"graft\"");

@@ -85,7 +85,7 @@ topics! {
     Incision "incision" "An incision", crate::astigmatism::incision::Working;
     TwoSurfaces "two_surfaces" "Front and back of the cornea together", crate::astigmatism::two_surfaces::Working;
     Back "back" "The published correction for the back of the cornea", crate::astigmatism::posterior::Working;
-    Expected "expected" "What it is expected to leave, all scatter in", crate::astigmatism::expected::Working;
+    Expected "expected" "What it is expected to leave, with scatter", crate::astigmatism::expected::Working;
     OffAxis "off_axis" "A lens that was right, turned off its axis", crate::astigmatism::off_axis::Loss;
     Turn "turn" "The best turn", crate::astigmatism::turning::Working;
     Change "change" "Change wanted and change made", crate::astigmatism::change::Indices;

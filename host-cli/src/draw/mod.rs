@@ -6,7 +6,6 @@ mod off_axis;
 pub mod plot;
 mod turn;
 
-use crate::card::Card;
 use crate::problem::Problem;
 use crate::text;
 use clap::ValueEnum;
@@ -17,6 +16,7 @@ use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
 use ocellus_core::lens::Method;
 use ocellus_core::plan::plan;
+use ocellus_core::readback::Answers;
 use ocellus_core::sink::Sink;
 
 /// What can be drawn of a case.
@@ -49,16 +49,14 @@ struct Seen<'a> {
     draft: &'a Draft,
     items: Vec<Item>,
     cautions: Vec<Code>,
-    code: Option<String>,
+    answers: Answers,
 }
 
 impl<'a> Seen<'a> {
     fn of(case: &Case<'a>) -> Seen<'a> {
-        let (mut seen, mut card) =
-            (Seen { draft: case.draft(), items: Vec::new(), cautions: Vec::new(), code: None }, Card::default());
+        let mut seen =
+            Seen { draft: case.draft(), items: Vec::new(), cautions: Vec::new(), answers: Answers::default() };
         plan(case, &mut seen);
-        plan(case, &mut card);
-        seen.code = card.code(case.draft());
         seen
     }
 
@@ -88,7 +86,9 @@ impl<'a> Seen<'a> {
     fn foot(&self) -> Vec<String> {
         let severe = |severity| self.cautions.iter().filter(|code| code.severity() == severity).count();
         let count = severe(Severity::Caution) + severe(Severity::Refuse);
-        let code = self.code.as_deref().map_or(String::new(), |code| format!("Read-back {code}. "));
+        // none where an entry has more decimals than can be typed
+        let code = self.answers.code(self.draft, None);
+        let code = code.map_or(String::new(), |code| format!("Read-back {}. ", code.as_str()));
         let cautions = match count {
             0 => String::new(),
             1 => "One caution stands on the card of this case: read it first. ".to_owned(),
@@ -100,10 +100,12 @@ impl<'a> Seen<'a> {
 
 impl Sink for Seen<'_> {
     fn item(&mut self, item: Item) {
+        self.answers.item(item);
         self.items.push(item);
     }
 
     fn caution(&mut self, caution: Caution) {
+        self.answers.caution(caution);
         if !self.cautions.contains(&caution.code) && caution.code != Code::NotADevice {
             self.cautions.push(caution.code);
         }

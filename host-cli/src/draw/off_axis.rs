@@ -44,7 +44,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
         square: false,
         curves: vec![
             Curve::line("as planned, nominal", nominal),
-            Curve::dashed("expected, all scatter in", expected),
+            Curve::dashed("expected, with scatter", expected),
             Curve::thin("no toric lens at all", ends.map(|end| (end, none)).to_vec()),
         ],
         notes,
