@@ -26,18 +26,19 @@ impl Device {
     /// Takes a byte of the line, behind which `waiting` more have arrived.
     pub fn byte(&mut self, byte: u8, waiting: usize, board: &dyn Board, out: &mut dyn FnMut(u8)) {
         let typed = self.responder.push(byte, board.millis(), board, out);
-        self.typed(typed, waiting, out);
+        self.typed(typed, waiting, board, out);
     }
 
     /// Nothing has arrived; time passes.
     pub fn idle(&mut self, board: &dyn Board, out: &mut dyn FnMut(u8)) {
         let typed = self.responder.tick(board.millis());
-        self.typed(typed, 0, out);
+        self.typed(typed, 0, board, out);
+        self.console.tick(board, &mut |text| text.bytes().for_each(&mut *out));
     }
 
-    fn typed(&mut self, byte: Option<u8>, waiting: usize, out: &mut dyn FnMut(u8)) {
+    fn typed(&mut self, byte: Option<u8>, waiting: usize, board: &dyn Board, out: &mut dyn FnMut(u8)) {
         if let Some(byte) = byte {
-            self.console.byte(byte, waiting, &mut |text| text.bytes().for_each(&mut *out));
+            self.console.byte(byte, waiting, board, &mut |text| text.bytes().for_each(&mut *out));
         }
     }
 }

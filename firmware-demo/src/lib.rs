@@ -2,16 +2,18 @@
 
 #![no_std]
 
+mod barometer;
 mod clock;
 mod device;
 mod log;
 
+pub use barometer::Barometer;
 pub use clock::Clock;
 pub use device::Device;
+pub use ocellus_console::{Air, Around};
 pub use ocellus_link::respond::Host;
 
-/// What a device knows of the machine it runs on: all that a desk may ask, and the time.
-pub trait Board: Host {
-    /// Milliseconds since the start, wrapping.
-    fn millis(&self) -> u32;
-}
+/// What a device knows of the machine it runs on: all that a desk may ask, the time, and the air.
+pub trait Board: Host + Around {}
+
+impl<T: Host + Around> Board for T {}

@@ -14,23 +14,33 @@ mod stack;
 #[cfg(any(feature = "mps2-an386", feature = "pico"))]
 mod systick;
 
+use core::cell::RefCell;
+
+use embedded_hal::delay::DelayNs;
 use embedded_hal::digital::{OutputPin, PinState};
+use embedded_hal::i2c::I2c;
 use embedded_io::Write;
 use heapless::spsc::Queue;
-use ocellus_firmware::{Board, Clock, Device, Host, log};
+use ocellus_firmware::{Air, Around, Barometer, Clock, Device, Host, log};
 
-struct Running {
+struct Running<B> {
     clock: Clock,
     counter: board::Counter,
+    barometer: RefCell<Barometer<B, Wait>>,
 }
 
-impl Board for Running {
+impl<B: I2c> Around for Running<B> {
     fn millis(&self) -> u32 {
         self.clock.millis(self.ticks())
     }
+
+    fn air(&self) -> Air {
+        // nobody else ever holds it
+        self.barometer.try_borrow_mut().map_or(Air::Silent, |mut barometer| barometer.read())
+    }
 }
 
-impl Host for Running {
+impl<B: I2c> Host for Running<B> {
     fn board(&self) -> &str {
         board::NAME
     }
@@ -69,8 +79,9 @@ fn main() -> ! {
     static mut RING: Queue<u8, { received::RING }> = Queue::new();
     static mut DEVICE: Device = Device::new();
     let mut ring = received::open(RING);
-    let Some((counter, mut line, mut light)) = board::start() else { fault::start_anew() };
-    let board = Running { clock: Clock::new(board::TICKS_PER_MILLI), counter };
+    let Some((counter, mut line, mut light, bus)) = board::start() else { fault::start_anew() };
+    let barometer = RefCell::new(Barometer::open(bus, Wait));
+    let board = Running { clock: Clock::new(board::TICKS_PER_MILLI), counter, barometer };
     // A serial line without flow control has no way to fail.
     let mut out = |byte| drop(line.write(&[byte]));
     log!("{=str} starts on {=str}", env!("CARGO_PKG_VERSION"), board.board());
@@ -93,6 +104,15 @@ fn main() -> ! {
                 sleep(&|| ring.ready());
             }
         }
+    }
+}
+
+/// Waits by the processor's cycles: at least as long as it is told.
+struct Wait;
+
+impl DelayNs for Wait {
+    fn delay_ns(&mut self, ns: u32) {
+        cortex_m::asm::delay((ns / 1000 + 1).saturating_mul(board::CYCLES_PER_MICRO));
     }
 }
 

@@ -2,26 +2,25 @@
 
 use crate::text::{self, WIDTH, paragraph};
 use ocellus_core::astigmatism::site;
-use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::choice::{BackFrom, Eye};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Kind};
 use ocellus_core::item::{Item, Part, Rows, What};
 use ocellus_core::lens::Method;
-use ocellus_core::plan::plan;
 use ocellus_core::quantity::Site;
 use ocellus_core::readback::{Answers, Identifiers};
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sign_off::SignOff;
 use ocellus_core::sink::Sink;
 use ocellus_core::source::Source;
 use std::io::{self, Write};
 
 /// Prints the card of a case; the answer is whether anything was refused.
-pub fn print(case: &Case, identifiers: Option<&Identifiers>, bold: bool, out: &mut dyn Write) -> io::Result<bool> {
+pub fn print(sheet: &Sheet, identifiers: Option<&Identifiers>, bold: bool, out: &mut dyn Write) -> io::Result<bool> {
     let mut card = Card::default();
-    plan(case, &mut card);
-    card.print(case.draft(), identifiers, bold, out)
+    sheet.plan(&mut card);
+    card.print(sheet.draft(), identifiers, bold, out)
 }
 
 impl Card {
@@ -110,19 +109,25 @@ impl Page<'_> {
         if self.bold { format!("\x1b[1m{text}\x1b[0m") } else { text.to_owned() }
     }
 
-    fn side(&self) -> &'static str {
-        match self.draft.number(Field::Side) {
-            Some(code) if code == Eye::Left.code() => "LEFT",
-            _ => "RIGHT",
-        }
+    /// The side in capitals; a set-up of fluids may have none.
+    fn side(&self) -> Option<&'static str> {
+        let is = |eye: Eye| self.draft.number(Field::Side) == Some(eye.code());
+        [(Eye::Right, "RIGHT"), (Eye::Left, "LEFT")].into_iter().find(|(eye, _)| is(*eye)).map(|(_, word)| word)
+    }
+
+    /// A heading that says which eye it is of.
+    fn of_side(&self, heading: &str) -> String {
+        self.side().map_or(heading.to_owned(), |side| format!("{heading} ({side})"))
     }
 
     fn head(&mut self, card: &Card) -> io::Result<()> {
-        let title = format!("{} EYE", self.side());
+        let title = self.side().map_or("SET-UP OF FLUIDS, WITHOUT AN EYE".to_owned(), |side| format!("{side} EYE"));
         let title = self.strong(&title);
         let label = format!("{title}   theatre card   {}", text::value(self.draft, Field::Id));
         writeln!(self.out, "{}", label.trim_end())?;
-        writeln!(self.out, "patient ______________________________   born ______________   or a sticker")?;
+        if self.side().is_some() {
+            writeln!(self.out, "patient ______________________________   born ______________   or a sticker")?;
+        }
         paragraph(self.out, "", Code::NotADevice.text())?;
         let codes = distinct(&card.cautions);
         let of = |severity| codes.iter().filter(|code| code.severity() == severity).count();
@@ -153,7 +158,7 @@ impl Page<'_> {
         if lines.is_empty() {
             return Ok(());
         }
-        let heading = format!("{} ({})", part.heading(), self.side());
+        let heading = self.of_side(part.heading());
         let rule = "-".repeat(WIDTH - 1 - heading.chars().count());
         let heading = self.strong(&heading);
         writeln!(self.out, "\n{heading} {rule}")?;
@@ -223,7 +228,7 @@ impl Page<'_> {
     }
 
     fn site_word(&self, degrees: f64) -> &'static str {
-        let eye = if self.side() == "LEFT" { Eye::Left } else { Eye::Right };
+        let eye = if self.side() == Some("LEFT") { Eye::Left } else { Eye::Right };
         Site::from_deg(degrees).map_or("", |place| site::word(place, eye))
     }
 
@@ -231,7 +236,7 @@ impl Page<'_> {
         let value = text::value(self.draft, field);
         let number = self.draft.number(field);
         let remark = match (field, number) {
-            (Field::Side, _) => return self.row(field.what(), self.side(), ""),
+            (Field::Side, _) => return self.row(field.what(), self.side().unwrap_or(""), ""),
             (Field::IncisionSite | Field::OtherSite, Some(degrees)) => self.site_word(degrees).to_owned(),
             (_, Some(number)) if field.spoken() => text::spoken(number),
             _ if !self.draft.has(field) => "not entered, usual value".to_owned(),
@@ -414,13 +419,19 @@ impl Page<'_> {
 
     /// The gravest first; one paragraph a code, with all it is about.
     fn cautions(&mut self, cautions: &[Caution]) -> io::Result<()> {
-        let heading = format!("Cautions ({})", self.side());
+        let heading = self.of_side("Cautions");
+        let rule = "-".repeat(WIDTH - 1 - heading.chars().count());
         let heading = self.strong(&heading);
-        writeln!(self.out, "\n{heading} {}", "-".repeat(WIDTH - 12 - self.side().len()))?;
+        writeln!(self.out, "\n{heading} {rule}")?;
         let mut codes = distinct(cautions);
         codes.sort_by_key(|code| code.severity());
         for code in codes {
-            let about: Vec<String> = cautions.iter().filter(|c| c.code == code).filter_map(|c| self.about(c)).collect();
+            let mut about: Vec<String> = Vec::new();
+            for one in cautions.iter().filter(|c| c.code == code).filter_map(|c| self.about(c)) {
+                if !about.contains(&one) {
+                    about.push(one);
+                }
+            }
             let about = if about.is_empty() { String::new() } else { format!("{}: ", about.join(", ")) };
             let first = format!("  {:8} ", code.severity().word());
             paragraph(self.out, &first, &format!("{about}{} ({})", code.text(), origin(code)))?;

@@ -5,10 +5,10 @@ use crate::entries::{Entries, did_you_mean};
 use crate::nearest::nearest;
 use crate::problem::{self, ENOUGH, Problem, in_order};
 use crate::toml_file::{TomlFile, TomlText};
-use ocellus_core::case::Case;
 use ocellus_core::draft::Draft;
 use ocellus_core::error::{Code, Error};
 use ocellus_core::field::{Field, Section};
+use ocellus_core::sheet::Sheet;
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
@@ -37,7 +37,7 @@ pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<D
         catalogue.fill(name, &mut entries, &mut problems);
     }
     let mut found = Vec::new();
-    Case::check(&entries.draft, &mut |error| {
+    Sheet::check(&entries.draft, &mut |error| {
         if let Some(field) = error.field.filter(|_| !follows(&error, &problems)) {
             let accepted = problem::accepted_after(&error, field);
             found.push(entries.problem(name, field, problem::wrong(&error), accepted));

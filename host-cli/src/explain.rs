@@ -1,23 +1,23 @@
 //! How a number came about, on paper: enough for a student to do it again by hand.
 
 use crate::text::{self, paragraph};
-use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::decimal::places_for;
 use ocellus_core::draft::Draft;
-use ocellus_core::explain::{Subject, explain};
+use ocellus_core::explain::Subject;
 use ocellus_core::field::Field;
 use ocellus_core::item::Item;
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sink::Sink;
 use ocellus_core::source::{Mark, Source};
 use ocellus_core::working::Step;
 use std::io::{self, Write};
 
 /// Prints the working of a subject; the answer is whether there were steps, and none was refused.
-pub fn print(subject: Subject, case: &Case, out: &mut dyn Write) -> io::Result<bool> {
+pub fn print(subject: Subject, sheet: &Sheet, out: &mut dyn Write) -> io::Result<bool> {
     let mut working = Working::default();
-    let any = explain(subject, case, &mut working);
-    let mut page = Page { draft: case.draft(), sources: Vec::new(), out };
+    let any = sheet.explain(subject, &mut working);
+    let mut page = Page { draft: sheet.draft(), sources: Vec::new(), out };
     writeln!(page.out, "{}", subject.name())?;
     page.entries(&working.entries)?;
     page.steps(&working.steps)?;

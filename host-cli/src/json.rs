@@ -1,15 +1,14 @@
 //! The numbers of a case as JSON: unrounded, each f64 written so that it reads back as the same 64 bits.
 
-use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Severity};
 use ocellus_core::constant::Constant;
 use ocellus_core::draft::{Draft, with_text};
-use ocellus_core::explain::{Subject, explain};
+use ocellus_core::explain::Subject;
 use ocellus_core::field::{Field, Kind};
 use ocellus_core::item::{Item, Part};
 use ocellus_core::lens::Method;
-use ocellus_core::plan::plan;
 use ocellus_core::readback::{self, Identifiers};
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sign_off::SignOff;
 use ocellus_core::sink::Sink;
 use ocellus_core::working::Step;
@@ -18,31 +17,31 @@ use serde_json::Value;
 use std::io::{self, Write};
 
 /// Prints the card of a case; the answer is whether anything was refused.
-pub fn print_plan(case: &Case, identifiers: Option<&Identifiers>, out: &mut dyn Write) -> io::Result<bool> {
+pub fn print_plan(sheet: &Sheet, identifiers: Option<&Identifiers>, out: &mut dyn Write) -> io::Result<bool> {
     let mut sink = Json::default();
-    plan(case, &mut sink);
+    sheet.plan(&mut sink);
     let card = Card {
-        case: Entries(case.draft()),
-        defaults: sink.defaults(case.draft()),
+        case: Entries(sheet.draft()),
+        defaults: sink.defaults(sheet.draft()),
         items: &sink.items,
         cautions: &sink.cautions,
         sign_off: &sink.sign_off,
         // a case file has no entry with more decimals than its field, so there always is one
-        readback: readback::of(case, identifiers).ok().map(|code| code.as_str().to_owned()),
+        readback: readback::of_sheet(sheet, identifiers).ok().map(|code| code.as_str().to_owned()),
     };
     write(&card, out)?;
     Ok(sink.refused)
 }
 
 /// Prints how one number came about; the answer is whether there were steps, and none was refused.
-pub fn print_explain(subject: Subject, case: &Case, out: &mut dyn Write) -> io::Result<bool> {
+pub fn print_explain(subject: Subject, sheet: &Sheet, out: &mut dyn Write) -> io::Result<bool> {
     let mut sink = Json::default();
-    let any = explain(subject, case, &mut sink);
+    let any = sheet.explain(subject, &mut sink);
     let working = Working {
         subject: subject.key(),
         name: subject.name(),
-        case: Entries(case.draft()),
-        defaults: sink.defaults(case.draft()),
+        case: Entries(sheet.draft()),
+        defaults: sink.defaults(sheet.draft()),
         items: &sink.items,
         steps: &sink.steps,
         cautions: &sink.cautions,

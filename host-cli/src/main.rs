@@ -9,6 +9,7 @@ use ocellus_cli::{batch, card, draw, explain, fields, group, identify, json};
 use ocellus_core::case::Case;
 use ocellus_core::draft::Draft;
 use ocellus_core::readback::Identifiers;
+use ocellus_core::sheet::Sheet;
 use std::io::{self, IsTerminal, Write};
 use std::process::ExitCode;
 
@@ -41,7 +42,7 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
         Command::Plan { case, json, identify } => {
             let case_is_stdin = is_stdin(&case.case);
             let draft = read_draft(&case)?;
-            let case = checked(&draft)?;
+            let case = sheet(&draft)?;
             let identifiers = if identify { Some(ask(case_is_stdin)?) } else { None };
             let refused = if json {
                 json::print_plan(&case, identifiers.as_ref(), &mut page)
@@ -52,7 +53,7 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
         }
         Command::Explain { subject, case, json } => {
             let draft = read_draft(&case)?;
-            let case = checked(&draft)?;
+            let case = sheet(&draft)?;
             if json {
                 json::print_explain(subject, &case, &mut page)
             } else {
@@ -96,6 +97,11 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
 
 fn output(error: &io::Error) -> Vec<Problem> {
     vec![Problem::of_file("standard output", format!("cannot be written: {error}"), "")]
+}
+
+/// The case or set-up of a draft that was read, and found to be one.
+fn sheet(draft: &Draft) -> Result<Sheet<'_>, Vec<Problem>> {
+    Sheet::check(draft, &mut |_| {}).ok_or(vec![Problem::of_file("the case", "not a case", "")])
 }
 
 /// The case of a draft that was read, and found to be one.

@@ -1,6 +1,6 @@
 //! The device's own loop on this machine, behind a socket: the program of every board, without the board.
 
-use ocellus_firmware::{Board, Device, Host};
+use ocellus_firmware::{Around, Device, Host};
 use std::io::{self, Read, Write};
 use std::net::{TcpListener, TcpStream};
 use std::thread;
@@ -11,7 +11,7 @@ struct Here {
     started: Instant,
 }
 
-impl Board for Here {
+impl Around for Here {
     fn millis(&self) -> u32 {
         self.started.elapsed().as_millis() as u32
     }

@@ -8,6 +8,7 @@ use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
 use ocellus_core::lens::Method;
 use ocellus_core::plan::plan;
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sink::Sink;
 use std::fs;
 use std::path::PathBuf;
@@ -136,7 +137,8 @@ fn every_mistake_is_named_at_once() {
 fn a_card_fits_80_columns_and_says_whose_it_is() {
     for (file, codes) in CASES {
         let mut text = Vec::new();
-        let refused = card::print(&Case::try_from(&case(file)).unwrap(), None, false, &mut text).expect("memory");
+        let refused =
+            card::print(&Sheet::check(&case(file), &mut |_| {}).unwrap(), None, false, &mut text).expect("memory");
         let text = String::from_utf8(text).expect("text");
         let wide = text.lines().find(|line| line.chars().count() > 80);
         assert_eq!(wide, None, "{file}");

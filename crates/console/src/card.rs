@@ -1,7 +1,7 @@
 //! The theatre card, whole or a part of it. It is planned twice: once for what must be known before it, once to print.
 
-use crate::case::case;
-use crate::head::{Head, side};
+use crate::case::sheet;
+use crate::head::{Head, eye, side};
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
@@ -14,7 +14,6 @@ use ocellus_core::choice::CylinderPlane;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
 use ocellus_core::item::{Item, Part, Rows, What};
-use ocellus_core::plan::plan;
 use ocellus_core::quantity::Site;
 use ocellus_core::sign_off::SignOff;
 use ocellus_core::sink::Sink;
@@ -24,22 +23,22 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         Ok(wanted) => wanted,
         Err(()) => return Outcome::Refused,
     };
-    let Some(case) = case(draft, page) else { return Outcome::Told };
+    let Some(sheet) = sheet(draft, page) else { return Outcome::Told };
     let mut head = Head::of(wanted);
-    plan(&case, &mut head);
+    sheet.plan(&mut head);
     match wanted {
         None => head.print(draft, page),
         Some(_) => head.refusals(page),
     }
     let mut card = Card::after(&head, draft, page);
-    plan(&case, &mut card);
+    sheet.plan(&mut card);
     card.close();
     if !card.any {
         page.line("Nothing stands on the card there.");
     }
     if wanted.is_none() || !head.cautions.all().is_empty() {
         page.end();
-        page.heading("Cautions", side(draft).1);
+        page.heading("Cautions", side(draft));
         head.cautions.tell(draft, page);
     }
     if wanted.is_none() {
@@ -137,7 +136,7 @@ impl<'a, 'p> Card<'a, 'p> {
     fn heading(&mut self) {
         (self.headed, self.any) = (true, true);
         self.page.end();
-        self.page.heading(self.part.heading(), side(self.draft).1);
+        self.page.heading(self.part.heading(), side(self.draft));
         if self.part == Part::Lens && !self.head.lens && self.head.cautions.refuse() {
             self.page.paragraph("  ", "No lens is computed: the reason stands under REFUSED.");
         }
@@ -244,10 +243,10 @@ impl<'a, 'p> Card<'a, 'p> {
     fn row(&mut self, field: Field) {
         self.name(field.what());
         match (field, self.draft.number(field)) {
-            (Field::Side, _) => self.page.line(side(self.draft).1),
+            (Field::Side, _) => self.page.line(side(self.draft)),
             (Field::IncisionSite | Field::OtherSite, Some(degrees)) => {
                 self.page.value(self.draft, field);
-                let eye = side(self.draft).0;
+                let eye = eye(self.draft);
                 self.remark(Site::from_deg(degrees).map_or("", |site| site::word(site, eye)));
             }
             (_, number) => {
@@ -266,7 +265,7 @@ impl<'a, 'p> Card<'a, 'p> {
         self.name(item.what.name());
         self.page.item(item);
         if item.what == What::SiteDegrees {
-            let eye = side(self.draft).0;
+            let eye = eye(self.draft);
             return self.remark(Site::from_deg(item.value).map_or("", |site| site::word(site, eye)));
         }
         self.page.to(REMARK);

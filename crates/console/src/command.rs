@@ -1,7 +1,8 @@
 //! One line of the conversation, from its first word on.
 
+use crate::around::Around;
 use crate::entry;
-use crate::group::Eyes;
+use crate::kept::Kept;
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
@@ -13,7 +14,7 @@ use ocellus_core::field::{Field, Section};
 
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
-pub(crate) fn run(draft: &mut Draft, group: &mut Eyes, line: &str, page: &mut Page) -> Outcome {
+pub(crate) fn run(draft: &mut Draft, kept: &mut Kept, around: &dyn Around, line: &str, page: &mut Page) -> Outcome {
     let line = crate::line::before_comment(line).trim_ascii();
     if line.is_empty() {
         return Outcome::Nothing;
@@ -27,7 +28,7 @@ pub(crate) fn run(draft: &mut Draft, group: &mut Eyes, line: &str, page: &mut Pa
     match (verb, entry::field(word), value) {
         (Some(verb), _, None) => match verb.run {
             Run::OfCase(run) => run(draft, rest, page),
-            Run::OfGroup(run) => run(group, draft, rest, page),
+            Run::OfAll(run) => run(kept, draft, around, rest, page),
         },
         (_, Some(field), None) if rest.is_empty() => {
             show::entry(draft, field, page);

@@ -1,8 +1,9 @@
 //! Bytes in, text out: the line that is typed, and when to answer.
 
+use crate::around::Around;
 use crate::command;
-use crate::group::Eyes;
 use crate::identify::{Asked, Identify};
+use crate::kept::Kept;
 use crate::keys::{Key, Keys};
 use crate::line::{Line, Room};
 use crate::outcome::Outcome;
@@ -20,8 +21,7 @@ const PASTED: usize = 128;
 /// The size of a draft and two lines: it is meant to be a static of a microcontroller.
 pub struct Console {
     draft: Draft,
-    /// What the incisions did in eyes that were added.
-    group: Eyes,
+    kept: Kept,
     line: Line,
     /// The line before.
     earlier: Line,
@@ -67,8 +67,12 @@ impl Console {
     /// For a terminal that shows what is typed by itself.
     ///
     /// ```
-    /// let mut console = ocellus_console::Console::without_echo();
-    /// console.byte(b'a', 0, &mut |_| panic!("nothing to say"));
+    /// use ocellus_console::{Around, Console};
+    /// struct Desk;
+    /// impl Around for Desk {
+    ///     fn millis(&self) -> u32 { 0 }
+    /// }
+    /// Console::without_echo().byte(b'a', 0, &Desk, &mut |_| panic!("nothing to say"));
     /// ```
     pub const fn without_echo() -> Console {
         Console::with(true)
@@ -77,7 +81,7 @@ impl Console {
     const fn with(silent: bool) -> Console {
         Console {
             draft: Draft::EMPTY,
-            group: Eyes::NONE,
+            kept: Kept::NOTHING,
             line: Line::new(),
             earlier: Line::new(),
             keys: Keys::new(),
@@ -108,7 +112,14 @@ impl Console {
     ///
     /// While bytes wait, input is being pasted: there is no prompt and no confirmation, only errors, and at the end one
     /// line with the number of entries.
-    pub fn byte(&mut self, byte: u8, waiting: usize, out: &mut dyn FnMut(&str)) {
+    pub fn byte(&mut self, byte: u8, waiting: usize, around: &dyn Around, out: &mut dyn FnMut(&str)) {
+        self.kept.learner.stir(around.millis() ^ u32::from(byte));
+        if let Some(strip) = &mut self.kept.strip {
+            if !strip.key(byte) {
+                self.end_strip(out);
+            }
+            return;
+        }
         match self.keys.take(byte) {
             Key::Nothing => {}
             Key::Character(byte) => self.keep(byte, waiting, out),
@@ -118,9 +129,9 @@ impl Console {
             Key::Abandon => {
                 self.line.wipe();
                 self.identify.forget();
-                self.end(waiting, out);
+                self.end(waiting, around, out);
             }
-            Key::End => self.end(waiting, out),
+            Key::End => self.end(waiting, around, out),
             Key::EndGoesOn if waiting == 0 => self.settle(out),
             Key::EndGoesOn => {}
         }
@@ -128,6 +139,19 @@ impl Console {
             self.prompt(out);
             self.show_line(out);
         }
+    }
+
+    /// Time passes and nothing comes: a strip chart that runs goes on.
+    pub fn tick(&mut self, around: &dyn Around, out: &mut dyn FnMut(&str)) {
+        let Some(strip) = &mut self.kept.strip else { return };
+        if !strip.tick(around.millis(), &mut Page::new(out)) {
+            self.end_strip(out);
+        }
+    }
+
+    fn end_strip(&mut self, out: &mut dyn FnMut(&str)) {
+        (self.kept.strip, self.due) = (None, false);
+        self.prompt(out);
     }
 
     fn keep(&mut self, byte: u8, waiting: usize, out: &mut dyn FnMut(&str)) {
@@ -187,7 +211,7 @@ impl Console {
         }
     }
 
-    fn end(&mut self, waiting: usize, out: &mut dyn FnMut(&str)) {
+    fn end(&mut self, waiting: usize, around: &dyn Around, out: &mut dyn FnMut(&str)) {
         self.break_line(out);
         (self.hidden, self.due) = (false, true);
         let mut page = Page::new(out);
@@ -195,19 +219,23 @@ impl Console {
             page.line("That line is longer than 96 characters: nothing of it was used.");
             self.taken.refused += 1;
         } else {
-            self.answer(&mut page);
+            self.answer(around, &mut page);
         }
         self.line.wipe();
+        if self.kept.strip.is_some() {
+            // what is typed from here on are its keys
+            return;
+        }
         if waiting == 0 {
             self.settle(out);
         }
     }
 
-    fn answer(&mut self, page: &mut Page) {
+    fn answer(&mut self, around: &dyn Around, page: &mut Page) {
         if !matches!(self.identify.asked, Asked::Nothing) {
             return self.identify.answer(&self.draft, self.line.text(), page);
         }
-        match command::run(&mut self.draft, &mut self.group, self.line.text(), page) {
+        match command::run(&mut self.draft, &mut self.kept, around, self.line.text(), page) {
             Outcome::Nothing | Outcome::Told => {}
             Outcome::Entered(field, count) => {
                 (self.taken.field, self.taken.count) = (field, count);

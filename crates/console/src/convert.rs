@@ -39,8 +39,12 @@ fn line(digits: &str, value: f64, from: Unit, to: Unit, page: &mut Page) {
     page.text(digits);
     page.tied(from.word());
     page.text(" = ");
-    page.exact(convert(value, from, to), to.word());
-    page.end();
+    let converted = convert(value, from, to);
+    page.number(converted, to.places(), false, to.word());
+    // as one reads it, and as one reckons on from it
+    page.text(" (");
+    page.exact(converted, "");
+    page.line(")");
 }
 
 /// The unit of this name; where there is none, those that there are.

@@ -1,6 +1,6 @@
 //! How a number came about: each step under the paper's own symbol. The sentences and sources are a desk's.
 
-use crate::case::case;
+use crate::case::sheet;
 use crate::cautions::{Cautions, origin};
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
@@ -8,7 +8,7 @@ use crate::page::Page;
 use crate::show;
 use ocellus_core::caution::{Caution, Code};
 use ocellus_core::draft::Draft;
-use ocellus_core::explain::{Subject, explain};
+use ocellus_core::explain::Subject;
 use ocellus_core::field::Field;
 use ocellus_core::item::Item;
 use ocellus_core::sink::Sink;
@@ -28,10 +28,10 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         subjects(page);
         return Outcome::Refused;
     };
-    let Some(case) = case(draft, page) else { return Outcome::Told };
+    let Some(sheet) = sheet(draft, page) else { return Outcome::Told };
     page.line(subject.name());
     let mut working = Working { draft, page, topic: None, cautions: Cautions::new() };
-    let any = explain(subject, &case, &mut working);
+    let any = sheet.explain(subject, &mut working);
     let cautions = working.cautions;
     if !any {
         // no entry would make a method that is made for other eyes one for this
@@ -66,6 +66,11 @@ fn missing(subject: Subject, draft: &Draft, refused: bool, page: &mut Page) {
         page.line("Not entered, of what it can start from:");
         absent.for_each(|field| show::entry(draft, *field, page));
     }
+}
+
+/// Prints steps that are of no case.
+pub(crate) fn steps(draft: &Draft, page: &mut Page, show: &mut dyn FnMut(&mut dyn Sink)) {
+    show(&mut Working { draft, page, topic: None, cautions: Cautions::new() });
 }
 
 /// Prints a working as it is streamed.

@@ -1,6 +1,8 @@
 //! What the incisions did in many eyes, one added after another.
 
+use crate::around::Around;
 use crate::case::case;
+use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::astigmatism::group::{Group, Summary};
@@ -24,7 +26,8 @@ impl Eyes {
     pub(crate) const NONE: Eyes = Eyes { group: Group::EMPTY, last: None };
 }
 
-pub(crate) fn run(eyes: &mut Eyes, draft: &Draft, rest: &str, page: &mut Page) -> Outcome {
+pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
+    let eyes = &mut kept.group;
     match rest {
         "" => {}
         _ if rest.eq_ignore_ascii_case("add") => {

@@ -30,8 +30,8 @@ impl Head {
 
     /// The head of a whole card.
     pub(crate) fn print(&self, draft: &Draft, page: &mut Page) {
-        page.text(side(draft).1);
-        page.text(" EYE");
+        page.text(side(draft));
+        page.text(if side(draft).is_empty() { "SET-UP OF FLUIDS, WITHOUT AN EYE" } else { " EYE" });
         page.raw("   ");
         page.value(draft, Field::Id);
         page.end();
@@ -78,10 +78,16 @@ impl Sink for Head {
     }
 }
 
-/// The eye, and its word in capitals.
-pub(crate) fn side(draft: &Draft) -> (Eye, &'static str) {
-    match draft.number(Field::Side) {
-        Some(code) if code == Eye::Left.code() => (Eye::Left, "LEFT"),
-        _ => (Eye::Right, "RIGHT"),
+/// The eye of the case; right where it is a set-up of fluids without one, which tells of none.
+pub(crate) fn eye(draft: &Draft) -> Eye {
+    if draft.number(Field::Side) == Some(Eye::Left.code()) { Eye::Left } else { Eye::Right }
+}
+
+/// Its word in capitals; empty where there is none.
+pub(crate) fn side(draft: &Draft) -> &'static str {
+    match (draft.has(Field::Side), eye(draft)) {
+        (false, _) => "",
+        (_, Eye::Left) => "LEFT",
+        (_, Eye::Right) => "RIGHT",
     }
 }

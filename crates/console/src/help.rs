@@ -4,7 +4,7 @@ use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::verb::{VERBS, Verb};
-use crate::{card, entry, explain, show, wrong};
+use crate::{card, entry, exercise, explain, show, wrong};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Section};
 use ocellus_core::pressure::unit::Unit;
@@ -92,6 +92,7 @@ fn about(verb: &Verb, page: &mut Page) {
     match verb.word {
         "plan" => card::parts(page),
         "explain" => explain::subjects(page),
+        "exercise" => exercise::questions(page),
         "convert" => {
             for unit in Unit::ALL {
                 page.text(" ");

@@ -1,6 +1,6 @@
 //! Two patient identifiers: asked for, covered by one read-back, and forgotten.
 
-use crate::case::case;
+use crate::case::sheet;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::readback;
@@ -29,7 +29,7 @@ pub(crate) struct Identify {
 }
 
 pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
-    if case(draft, page).is_none() {
+    if sheet(draft, page).is_none() {
         return Outcome::Told;
     }
     page.line("Two patient identifiers, read from the original printout; kept nowhere. Ctrl-C gives up.");

@@ -9,15 +9,21 @@
 //! where a character goes in a drawing.
 //!
 //! ```
-//! use ocellus_console::Console;
+//! use ocellus_console::{Around, Console};
+//! struct Desk;
+//! impl Around for Desk {
+//!     fn millis(&self) -> u32 { 0 }
+//! }
 //! let (mut console, mut said) = (Console::new(), String::new());
 //! for byte in *b"al 23.46 mm\r" {
-//!     console.byte(byte, 0, &mut |text| said.push_str(text));
+//!     console.byte(byte, 0, &Desk, &mut |text| said.push_str(text));
 //! }
 //! assert!(said.contains("al          23.46 mm"));
 //! ```
 #![no_std]
 
+mod around;
+mod barometer;
 mod card;
 mod case;
 mod cautions;
@@ -27,11 +33,13 @@ mod console;
 mod convert;
 mod draw;
 mod entry;
+mod exercise;
 mod explain;
 mod group;
 mod head;
 mod help;
 mod identify;
+mod kept;
 mod keys;
 mod line;
 mod nearest;
@@ -41,10 +49,12 @@ mod outcome;
 mod page;
 mod readback;
 mod show;
+mod strip;
 mod table;
 mod verb;
 mod word;
 mod wrong;
 
+pub use around::{Air, Around};
 pub use console::Console;
 pub use identify::PROMPTS;

@@ -2,7 +2,7 @@
 //!
 //! There is room for a part of a card only, so both cards are planned once for each part.
 
-use crate::case::case;
+use crate::case::sheet;
 use crate::cautions::Codes;
 use crate::entry::{self, is_unit, put, split_unit};
 use crate::number;
@@ -11,13 +11,12 @@ use crate::page::Page;
 use crate::word::first_word;
 use crate::wrong::{self, Wrong};
 use heapless::Vec;
-use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::decimal::{Sign, fixed, parse};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::{Field, Kind};
 use ocellus_core::item::{Item, Rows, What};
-use ocellus_core::plan::plan;
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sink::Sink;
 
 /// Numbers of one card kept at a time.
@@ -99,7 +98,7 @@ impl Nudge {
     // apart, as above
     #[inline(never)]
     fn is_fit(&self, draft: &mut Draft, page: &mut Page) -> bool {
-        if case(draft, page).is_none() {
+        if sheet(draft, page).is_none() {
             return false;
         }
         page.text(self.field.what());
@@ -109,7 +108,7 @@ impl Nudge {
         page.field(self.field, self.new);
         page.end();
         draft.set(self.field, self.new);
-        case(draft, page).is_some()
+        sheet(draft, page).is_some()
     }
 
     fn tell(&self, draft: &mut Draft, page: &mut Page) {
@@ -163,8 +162,8 @@ impl Nudge {
     #[inline(never)]
     fn plan(&self, draft: &mut Draft, value: Option<f64>, sink: &mut dyn Sink) {
         put(draft, self.field, value);
-        if let Some(case) = Case::check(draft, &mut |_| {}) {
-            plan(&case, sink);
+        if let Some(sheet) = Sheet::check(draft, &mut |_| {}) {
+            sheet.plan(sink);
         }
     }
 }

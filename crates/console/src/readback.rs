@@ -1,11 +1,10 @@
 //! The code that two people compare by voice.
 
-use crate::case::case;
+use crate::case::sheet;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
-use ocellus_core::plan::plan;
 use ocellus_core::readback::{Answers, Identifiers};
 
 pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
@@ -15,9 +14,9 @@ pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
 
 /// Prints the code of the entries, with two identifiers or without.
 pub(crate) fn of(draft: &Draft, identifiers: Option<&Identifiers>, page: &mut Page) {
-    let Some(case) = case(draft, page) else { return };
+    let Some(sheet) = sheet(draft, page) else { return };
     let mut answers = Answers::default();
-    plan(&case, &mut answers);
+    sheet.plan(&mut answers);
     print(&answers, draft, identifiers, page);
 }
 

@@ -5,6 +5,7 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
+use ocellus_core::sheet::Sheet;
 
 pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
     let entered = || Field::ALL.iter().copied().filter(|field| draft.has(*field));
@@ -12,8 +13,12 @@ pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
         page.line("Nothing is entered.");
     }
     entered().for_each(|field| row(draft, field, page));
-    if needs(draft, "Needed for a case:", page).is_some() {
-        page.line("These entries make a case: plan prints its card.");
+    match needs(draft, "Needed for a case:", page) {
+        Some(Sheet::Eye(_)) => page.line("These entries make a case: plan prints its card."),
+        Some(Sheet::Bench(_)) => {
+            page.line("These entries make a set-up of fluids, without an eye: plan prints its card.")
+        }
+        None => {}
     }
     Outcome::Told
 }

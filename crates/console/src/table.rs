@@ -138,7 +138,7 @@ fn width(columns: &[Column]) -> usize {
 /// The cells of a line that no method leads: one a method, ordinary ones or those for an eye after laser, then those that
 /// methods share.
 const METHODS: usize = Method::ORDINARY.len();
-const SHARED: usize = 2;
+const SHARED: usize = 6;
 const _: () = assert!(Method::AFTER_LASER.len() <= METHODS && Method::ALL.len() <= 2 * METHODS);
 
 /// The cell of a number in such a line.

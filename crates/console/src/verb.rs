@@ -1,9 +1,12 @@
 //! What can be asked: one table.
 
-use crate::group::Eyes;
+use crate::around::Around;
+use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
-use crate::{card, clear, convert, draw, explain, group, help, identify, nudge, readback, show};
+use crate::{
+    barometer, card, clear, convert, draw, exercise, explain, group, help, identify, nudge, readback, show, strip,
+};
 use ocellus_core::draft::Draft;
 
 pub(crate) struct Verb {
@@ -21,7 +24,8 @@ pub(crate) struct Verb {
 #[derive(Clone, Copy)]
 pub(crate) enum Run {
     OfCase(fn(&mut Draft, &str, &mut Page) -> Outcome),
-    OfGroup(fn(&mut Eyes, &Draft, &str, &mut Page) -> Outcome),
+    /// On what is kept beside the case, and on the machine.
+    OfAll(fn(&mut Kept, &mut Draft, &dyn Around, &str, &mut Page) -> Outcome),
 }
 
 pub(crate) const VERBS: &[Verb] = &[
@@ -69,6 +73,35 @@ pub(crate) const VERBS: &[Verb] = &[
         run: Run::OfCase(convert::run),
     },
     Verb {
+        word: "strip",
+        usage: "[run]",
+        what: "a chamber that goes on: an illustration",
+        more: "Keys, one each: u and j move the bottle 5 cm up and down, i and k the most vacuum by 25 mmHg, o closes the tip, r opens it, q ends. \
+               strip run closes and opens the tip by itself. By the set-up entered (plan surge), or an invented one.",
+        run: Run::OfAll(strip::run),
+    },
+    Verb {
+        word: "exercise",
+        usage: "[TOPIC]",
+        what: "a question with numbers at random",
+        more: "Topics:",
+        run: Run::OfAll(exercise::run),
+    },
+    Verb {
+        word: "answer",
+        usage: "NUMBER",
+        what: "judges it and shows the working",
+        more: "Right within 1 %, or 0.02 D.",
+        run: Run::OfAll(exercise::answer),
+    },
+    Verb {
+        word: "barometer",
+        usage: "[zero|take]",
+        what: "the air as a sensor measures it, if there is one",
+        more: "barometer zero: later readings are told against this one, as a column on the sensor's tube; barometer take enters it as station.",
+        run: Run::OfAll(barometer::run),
+    },
+    Verb {
         word: "readback",
         usage: "",
         what: "the code that two people compare by voice",
@@ -88,7 +121,7 @@ pub(crate) const VERBS: &[Verb] = &[
         what: "what incisions did in many eyes: centroid, ellipses",
         more: "group add takes in the case's own change of keratometry (k1, k2 and ak1, ak2 with their axes); group tells them together; \
                group clear forgets them. As measured: left eyes are not mirrored.",
-        run: Run::OfGroup(group::run),
+        run: Run::OfAll(group::run),
     },
     Verb {
         word: "clear",

@@ -102,4 +102,21 @@ bounds! {
     LENS_INDEX "refractive index of a lens" 1.34 to 1.70 "1", "above that of the fluid around it", Here;
     SCATTER_LENGTH "scatter of repeated lengths" 0 to 2 "mm", "more is not a measurement", Here;
     SCATTER_POWER "scatter of repeated powers" 0 to 10 "D", "more is not a measurement", Here;
+    ASPIRATION "flow of an aspiration" 0 to 200 "mL/min", "beyond pumps that are made", Here;
+    RESISTANCE "resistance of a line" 0.001 to 100 "mmHg min/mL", "from a wide tube to a fine needle", Here;
+    TIP_BORE "bore of a tip" 0.1 to 3 "mm", "beyond tips that are made", Here;
+    COMPLIANCE "compliance" 0.001 to 100 "uL/mmHg", "from a stiff line to a soft eye", Here;
+    SURGE_STEP "step of an integration" 0.005 to 20 "ms", "shorter steps make long runs", Here;
+    GAUGE "gauge of a needle" 18 to 31 "G", "the gauges in the table of needles", Here;
+    BORE "bore of a tube" 0.05 to 20 "mm", "from the finest needle to a wide tube", Here;
+    TUBE_LENGTH "length of a tube" 0.5 to 10000 "mm", "from an opening to a long line", Here;
+    TUBES "number of tubes" 1 to 20 "1", "more are not met", Here;
+    TUBE_FLOW "flow through a tube" 0.01 to 1000 "mL/min", "from a drop to a jet", Here;
+    DRIVE "driving pressure" 0.1 to 10000 "mmHg", "from a low bottle to a hard push", Here;
+    VOLUME "volume" 0.01 to 2000 "mL", "from an injection to a bag of fluid", Here;
+    VISCOSITY "viscosity" 0.1 to 100000 "mPa s", "from warm water to viscoelastics at rest", Here;
+    SYRINGE_BORE "bore of a syringe" 2 to 40 "mm", "beyond syringes that are made", Here;
+    FRICTION "friction of a plunger" 0 to 50 "N", "more is not pushed by hand", Here;
+    OPENING "diameter of an opening" 0.1 to 10 "mm", "from a pinhole to a wide wound", Here;
+    DISCHARGE "discharge coefficient" 0.4 to 1 "1", "sharp openings have 0.60 to 0.65, rounded ones up to 1", NoSource;
 }

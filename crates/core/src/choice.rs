@@ -257,6 +257,29 @@ choices! {
         /// At the patient's temple.
         Temporal "temporal",
     }
+    /// Where the density of the fluid is taken from.
+    FluidFrom {
+        /// From its own entry.
+        Entered "entered",
+        /// From water at its temperature.
+        Water "water",
+    }
+    /// What is set on a pump.
+    PumpKind {
+        /// The flow: vacuum follows.
+        Flow "flow",
+        /// The vacuum: flow follows.
+        Vacuum "vacuum",
+    }
+    /// Where the viscosity of the fluid is taken from.
+    ViscosityFrom {
+        /// From water at its temperature.
+        Water "water",
+        /// From its own entry, measured at the shear of this tube.
+        AtShear "at_shear",
+        /// From its own entry, measured at rest.
+        ZeroShear "zero_shear",
+    }
     /// No or yes.
     YesNo {
         /// No.

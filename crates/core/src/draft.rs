@@ -8,13 +8,49 @@ use crate::name::Name;
 
 const NAMES: &[Field] = &[Field::Id, Field::LensModel, Field::BackupModel];
 
+/// A word's place that is none.
+const NO_WORD: u8 = u8::MAX;
+
+/// How many entries are words.
+#[expect(clippy::indexing_slicing, reason = "while it is compiled")]
+const WORDS: usize = {
+    let (mut place, mut words) = (0, 0);
+    while place < Field::COUNT {
+        words += is_word(Field::ALL[place]) as usize;
+        place += 1;
+    }
+    words
+};
+
+/// Where each entry is kept: words first, then numbers.
+#[expect(clippy::indexing_slicing, reason = "while it is compiled")]
+static SLOTS: [u8; Field::COUNT] = {
+    let (mut slots, mut place, mut words) = ([0; Field::COUNT], 0, 0);
+    while place < Field::COUNT {
+        if is_word(Field::ALL[place]) {
+            slots[place] = words;
+            words += 1;
+        } else {
+            slots[place] = WORDS as u8 + place as u8 - words;
+        }
+        place += 1;
+    }
+    slots
+};
+
+const fn is_word(field: Field) -> bool {
+    matches!(field.kind(), Kind::Choice(_))
+}
+
 /// Every field of a case, each entered or not.
 ///
 /// Numbers are kept in the unit of their key, words as their code, dates as YYYYMMDD, so that one draft is one small
 /// block of memory on a device.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
-    values: [f64; Field::COUNT],
+    numbers: [f64; Field::COUNT - WORDS],
+    /// The places of words among the words of their entries: a byte where a number takes eight.
+    words: [u8; WORDS],
     known: FieldSet,
     names: [Option<Name>; NAMES.len()],
 }
@@ -27,7 +63,12 @@ impl Default for Draft {
 
 impl Draft {
     /// Nothing entered.
-    pub const EMPTY: Draft = Draft { values: [0.0; Field::COUNT], known: FieldSet::NONE, names: [None; NAMES.len()] };
+    pub const EMPTY: Draft = Draft {
+        numbers: [0.0; Field::COUNT - WORDS],
+        words: [0; WORDS],
+        known: FieldSet::NONE,
+        names: [None; NAMES.len()],
+    };
 
     /// Enters text, as typed, into a field.
     ///
@@ -66,11 +107,20 @@ impl Draft {
         Ok(())
     }
 
-    /// Sets a field's number, word code or date: for tables of cases, whose numbers may have any number of decimals.
+    /// Sets a field's number, word code or date: for tables of cases, whose numbers may have any number of decimals. What
+    /// is no code of a word is kept as one that the door refuses.
     pub fn set(&mut self, field: Field, value: f64) {
-        if let Some(slot) = self.values.get_mut(field as usize) {
-            *slot = value;
-            self.known.put(field, true);
+        self.put(field, value);
+        self.known.put(field, true);
+    }
+
+    fn put(&mut self, field: Field, value: f64) {
+        let slot = slot(field);
+        if let Some(word) = self.words.get_mut(slot) {
+            // what is no whole number of a byte becomes another by this
+            *word = if f64::from(value as u8) == value { value as u8 } else { NO_WORD };
+        } else if let Some(number) = self.numbers.get_mut(slot - WORDS) {
+            *number = value;
         }
     }
 
@@ -88,9 +138,7 @@ impl Draft {
 
     /// Forgets what was entered into a field.
     pub fn clear(&mut self, field: Field) {
-        if let Some(slot) = self.values.get_mut(field as usize) {
-            *slot = 0.0;
-        }
+        self.put(field, 0.0);
         self.known.put(field, false);
         if let Some(slot) = NAMES.iter().position(|f| *f == field).and_then(|place| self.names.get_mut(place)) {
             *slot = None;
@@ -99,7 +147,12 @@ impl Draft {
 
     /// The number, word code or date entered into a field.
     pub fn number(&self, field: Field) -> Option<f64> {
-        self.values.get(field as usize).copied().filter(|_| self.known.has(field))
+        if !self.known.has(field) {
+            return None;
+        }
+        let slot = slot(field);
+        let word = || self.words.get(slot).map(|word| f64::from(*word));
+        slot.checked_sub(WORDS).map_or_else(word, |number| self.numbers.get(number).copied())
     }
 
     /// The name entered into a field.
@@ -119,6 +172,10 @@ impl Draft {
     pub(crate) fn number_or_default(&self, field: Field) -> Option<f64> {
         self.number(field).or(field.default())
     }
+}
+
+fn slot(field: Field) -> usize {
+    SLOTS.get(field as usize).copied().map_or(usize::MAX, usize::from)
 }
 
 /// The text of a field's value as it is typed and printed: fixed decimals, words, dates. `None` where it has none.

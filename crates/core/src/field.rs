@@ -63,6 +63,10 @@ pub enum Section {
     Capsule,
     /// `[pressure]`
     Pressure,
+    /// `[flow]`
+    Flow,
+    /// `[tube]`
+    Tube,
     /// `[certainty]`
     Certainty,
     /// `[after]`
@@ -88,6 +92,8 @@ impl Section {
         Section::Incision,
         Section::Capsule,
         Section::Pressure,
+        Section::Flow,
+        Section::Tube,
         Section::Certainty,
         Section::After,
         Section::Risks,
@@ -123,6 +129,8 @@ impl Section {
             Section::Incision => "incision",
             Section::Capsule => "capsule",
             Section::Pressure => "pressure",
+            Section::Flow => "flow",
+            Section::Tube => "tube",
             Section::Certainty => "certainty",
             Section::After => "after",
             Section::Risks => "risks",
@@ -359,13 +367,50 @@ fields! {
         OpenLevel "open_level_cm" "open" (number 1 LEVEL) "drip chamber or vent level";
         EyeLevel "eye_level_cm" "eyelevel" (number 1 LEVEL) "level of the eye, same datum";
         GasPressure "gas_pressure_mmhg" "gas" (number 1 GAS_PRESSURE) = 0 "gas pressure over the fluid";
+        SetPressure "set_pressure_mmhg" "setpressure" (number 1 GAS_PRESSURE) "irrigating pressure, set on a machine";
+        AssumedLevel "assumed_eye_level_cm" "assumed" (number 1 LEVEL) "eye level that machine reckons with";
+        WantedPressure "wanted_pressure_mmhg" "wanted" (number 1 GAS_PRESSURE) "pressure wanted at the eye, no flow";
+        DensityFrom "density_from" "densityfrom" (choice FluidFrom) = 0 "density of the fluid taken from";
         Density "density_kg_m3" "density" (number 1 DENSITY) = 1000 "density of the irrigating fluid";
         Altitude "altitude_m" "altitude" (number 0 ALTITUDE) "map height of the theatre";
         StationPressure "station_pressure_hpa" "station" (number 1 STATION_PRESSURE) "air pressure measured in the theatre";
         Temperature "fluid_temperature_c" "temp" (number 1 TEMPERATURE) = 20 "temperature of the fluid";
+        PumpLevel "pump_level_cm" "pump" (number 1 LEVEL) "level of the pump, same datum";
         VacuumNucleus "vacuum_nucleus_mmhg" "nucleus" (number 0 VACUUM) "vacuum for the nucleus";
         VacuumCortex "vacuum_cortex_mmhg" "cortex" (number 0 VACUUM) "vacuum for the cortex";
         VacuumViscoelastic "vacuum_viscoelastic_mmhg" "ovd" (number 0 VACUUM) "vacuum for removing viscoelastic";
+    }
+    Flow {
+        PumpKind "pump_kind" "pumpkind" (choice PumpKind) "what is set on the pump";
+        Aspiration "aspiration_ml_min" "aspiration" (number 1 ASPIRATION) "aspiration flow";
+        InfusionResistance "infusion_resistance_mmhg_min_ml" "rin" (number 3 RESISTANCE) "resistance of the infusion line";
+        AspirationResistance "aspiration_resistance_mmhg_min_ml" "rasp" (number 3 RESISTANCE) "resistance of tip and tubing";
+        Leak "leak_ml_min" "leak" (number 1 ASPIRATION) = 0 "leak while nothing is aspirated";
+        ReadingFlow1 "reading_1_flow_ml_min" "flow1" (number 1 ASPIRATION) "reading 1, aspiration flow";
+        ReadingPressure1 "reading_1_pressure_mmhg" "pressure1" (number 1 GAS_PRESSURE) "reading 1, pressure in the chamber";
+        ReadingFlow2 "reading_2_flow_ml_min" "flow2" (number 1 ASPIRATION) "reading 2, aspiration flow";
+        ReadingPressure2 "reading_2_pressure_mmhg" "pressure2" (number 1 GAS_PRESSURE) "reading 2, pressure in the chamber";
+        TipBore "tip_bore_mm" "tip" (number 2 TIP_BORE) "inner bore of the tip";
+        EyeCompliance "eye_compliance_ul_mmhg" "ceye" (number 3 COMPLIANCE) "compliance of the eye";
+        TubingCompliance "tubing_compliance_ul_mmhg" "ctube" (number 3 COMPLIANCE) "compliance of the aspiration line";
+        SurgeStep "surge_step_ms" "surgestep" (number 3 SURGE_STEP) "step of the integration";
+    }
+    Tube {
+        Gauge "needle_gauge" "gauge" (number 0 GAUGE) "gauge of the needle";
+        Bore "bore_mm" "bore" (number 3 BORE) "inner bore of the tube";
+        TubeLength "tube_length_mm" "tubelength" (number 1 TUBE_LENGTH) "length of the tube";
+        SideBySide "tubes_side_by_side" "sidebyside" (number 0 TUBES) = 1 "such tubes side by side";
+        Bore2 "bore_2_mm" "bore2" (number 3 BORE) "inner bore of a tube in series";
+        TubeLength2 "tube_length_2_mm" "tubelength2" (number 1 TUBE_LENGTH) "length of that tube";
+        TubeFlow "tube_flow_ml_min" "flow" (number 2 TUBE_FLOW) "flow through all of it";
+        Drive "driving_pressure_mmhg" "drive" (number 1 DRIVE) "pressure that drives the flow";
+        Volume "volume_ml" "volume" (number 2 VOLUME) "volume to go through";
+        ViscosityFrom "viscosity_from" "viscosityfrom" (choice ViscosityFrom) = 0 "viscosity of the fluid taken from";
+        Viscosity "viscosity_mpa_s" "viscosity" (number 3 VISCOSITY) "viscosity of the fluid";
+        SyringeBore "syringe_bore_mm" "syringe" (number 2 SYRINGE_BORE) "inner bore of the syringe";
+        Friction "plunger_friction_n" "friction" (number 2 FRICTION) = 0 "friction of its plunger";
+        Opening "opening_mm" "opening" (number 2 OPENING) "diameter of an opening";
+        Discharge "discharge_coefficient" "cd" (number 2 DISCHARGE) = 0.62 "discharge coefficient of that opening";
     }
     Certainty {
         PositionSd "lens_position_sd_mm" "elpsd" (number 2 SCATTER_LENGTH) = 0.25 "SD of the lens position";

@@ -45,6 +45,8 @@ impl Part {
         match self {
             Part::Lens => &[Code::LabelWeaker],
             Part::Axis => &[Code::PosteriorIgnored],
+            Part::Chamber | Part::Surge => &[Code::Illustration],
+            Part::Tube => &[Code::BoreNominal, Code::Jet],
             Part::Turn => &[
                 Code::TurnAway,
                 Code::TurnDisagrees,
@@ -98,6 +100,41 @@ impl Rows {
             of: "turned",
             cells: &[(What::TurnResidual, "")],
         },
+        Rows {
+            leader: What::Bottle,
+            heading: "Pressure at the eye, mmHg, nothing flowing, with the column open at other levels:",
+            of: "open at",
+            cells: &[
+                (What::BottleHead, "as entered"),
+                (What::BottleHigher, "eye 5 cm higher"),
+                (What::BottleLower, "eye 5 cm lower"),
+            ],
+        },
+        Rows {
+            leader: What::VacuumSet,
+            heading: "Each vacuum set, in other units, and what of it is reached, mmHg, nothing flowing:",
+            of: "set",
+            cells: &[
+                (What::SetKpa, "kPa"),
+                (What::SetCmh2o, "cmH2O"),
+                (What::ReachedPump, "at the pump"),
+                (What::ReachedTip, "at the tip"),
+            ],
+        },
+        Rows {
+            leader: What::NeedleGauge,
+            heading: "Needle tubing, mm: outer and nominal bore; least bore of a regular and of a thin wall (ISO 9626); \
+                      mmHg lost in the nominal and in the least bore:",
+            of: "gauge",
+            cells: &[
+                (What::NeedleOuter, "outer"),
+                (What::NeedleBore, "nominal"),
+                (What::NeedleLeast, "least"),
+                (What::NeedleThin, "thin"),
+                (What::NeedleDrop, "lost"),
+                (What::NeedleDropLeast, "in least"),
+            ],
+        },
     ];
 
     /// The table that a number leads or stands in.
@@ -142,6 +179,7 @@ macro_rules! parts {
 
 parts! {
     Identity "identity" "Eye to be operated";
+    SetUp "set_up" "Set-up of fluids";
     Lens "lens" "Lens";
     Certainty "certainty" "How sure";
     SecondEye "second_eye" "What the first eye teaches";
@@ -154,6 +192,9 @@ parts! {
     Wound "wound" "Wound";
     Rhexis "rhexis" "Rhexis";
     Pressure "pressure" "Pressure and vacuum";
+    Chamber "chamber" "Chamber under flow: an illustration";
+    Surge "surge" "Surge: an illustration";
+    Tube "tube" "Tubes, needles, openings";
     EndOfCase "end_of_case" "End of the case";
     After "after" "After the operation";
     Risks "risks" "Risks that change the day";
@@ -395,6 +436,73 @@ items! {
     MarginNucleus "nucleus_margin_mmhg" "mmHg" 1 true "margin below the ceiling", Identity Two;
     MarginCortex "cortex_margin_mmhg" "mmHg" 1 true "margin below the ceiling", Identity Two;
     MarginViscoelastic "viscoelastic_margin_mmhg" "mmHg" 1 true "margin below the ceiling", Identity Two;
+    DensityUsed "density_used_kg_m3" "kg/m3" 2 false "density of water there", Tanaka2001 Two;
+    SetColumn "set_column_cm" "cm" 1 false "open column of the same pressure", Identity Two;
+    LevelWanted "open_level_wanted_cm" "cm" 1 false "open level for the pressure wanted", Identity Two;
+    SettingWanted "setting_wanted_mmhg" "mmHg" 1 false "setting for the pressure wanted", Identity Two;
+    Bottle "bottle_cm" "cm" 1 false "open level", Here Chosen;
+    BottleHead "bottle_head_mmhg" "mmHg" 1 false "pressure at the eye", Identity Two;
+    BottleHigher "bottle_eye_higher_mmhg" "mmHg" 1 false "with the eye 5 cm higher", Here Chosen;
+    BottleLower "bottle_eye_lower_mmhg" "mmHg" 1 false "with the eye 5 cm lower", Here Chosen;
+    AirHeight "air_height_m" "m" 0 false "map height with such air", Iso2533 Two;
+    StationLess "station_less_mmhg" "mmHg" 1 true "measured less that of the altitude", Identity Two;
+    Magnus "vapour_magnus_mmhg" "mmHg" 1 false "the same by Magnus' formula", Wmo8 Two;
+    MagnusLess "vapour_magnus_less_mmhg" "mmHg" 3 true "Magnus less IAPWS", Identity Two;
+    CeilingCmh2o "vacuum_ceiling_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;
+    Siphon "siphon_mmhg" "mmHg" 1 true "added at the tip by the level", Identity Two;
+    VacuumSet "vacuum_set_mmhg" "mmHg" 0 false "vacuum set", Entered Entered;
+    SetKpa "vacuum_set_kpa" "kPa" 2 false "the same", Sp811 Two;
+    SetCmh2o "vacuum_set_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;
+    ReachedPump "vacuum_at_pump_mmhg" "mmHg" 1 false "reached at the pump", Identity Two;
+    ReachedTip "vacuum_at_tip_mmhg" "mmHg" 1 false "reached at the tip", Identity Two;
+
+    FoundResistance "infusion_resistance_found" "mmHg min/mL" 3 false "illustration: infusion, as read", Identity Two;
+    FoundStill "still_pressure_found_mmhg" "mmHg" 1 false "illustration: no flow, as read", Identity Two;
+    FoundLess "still_less_column_mmhg" "mmHg" 1 true "illustration: that less the column", Identity Two;
+    LeakRate "leak_conductance" "mL/min/mmHg" 4 false "illustration: leak for each mmHg", Identity Two;
+    ChamberStill "chamber_still_mmhg" "mmHg" 1 false "illustration: chamber, no aspiration", Identity Two;
+    Chamber "chamber_mmhg" "mmHg" 1 false "illustration: chamber under flow", Identity Two;
+    ChamberFlow "chamber_aspiration_ml_min" "mL/min" 1 false "illustration: aspiration flow", Identity Two;
+    ChamberLeak "chamber_leak_ml_min" "mL/min" 1 false "illustration: leak under flow", Identity Two;
+    VacuumFollows "vacuum_follows_mmhg" "mmHg" 1 false "illustration: vacuum that follows", Identity Two;
+    HoldBare "hold_bare_mn" "mN" 1 false "hold at the tip, no eye pressure", Identity Two;
+    Hold "hold_mn" "mN" 1 false "hold at the tip, with the column", Identity Two;
+
+    SurgeStart "surge_start_mmhg" "mmHg" 1 false "illustration: chamber at the break", Identity Two;
+    SurgeTrough "surge_trough_mmhg" "mmHg" 1 false "illustration: least pressure", Identity Two;
+    SurgeTroughTime "surge_trough_ms" "ms" 1 false "illustration: time of it", Identity Two;
+    SurgeRecovered "surge_recovered_ms" "ms" 1 false "illustration: time to recover", Here Chosen;
+    SurgeCollapsed "surge_collapsed_ms" "ms" 1 false "illustration: chamber collapsed at", Identity Two;
+    SurgeSteady "surge_steady_mmhg" "mmHg" 1 false "illustration: where it comes to rest", Identity Two;
+    SurgeVolume "surge_volume_ul" "uL" 1 false "illustration: volume chamber lost", Identity Two;
+    SurgeRoom "surge_room_ul" "uL" 1 false "illustration: room in the line", Identity Two;
+    SurgeConstant "surge_shortest_ms" "ms" 2 false "illustration: shortest time constant", Identity Two;
+    SurgeStep "surge_step_taken_ms" "ms" 3 false "illustration: step", Here Chosen;
+    SurgeVolumeLeft "surge_volume_left_ul" "uL" 4 true "illustration: volume left over", Identity Two;
+    SurgeEnergyLeft "surge_energy_left_uj" "uJ" 4 true "illustration: energy left over", Identity Two;
+
+    BoreUsed "bore_used_mm" "mm" 3 false "nominal bore of this gauge", Birmingham Two;
+    ViscosityUsed "viscosity_used_mpa_s" "mPa s" 4 false "viscosity of water there", IapwsViscosity Memory;
+    FlowDriven "flow_driven_ml_min" "mL/min" 2 false "flow that this pressure drives", Poiseuille Two;
+    Velocity "tube_velocity_m_s" "m/s" 2 false "mean velocity", Identity Two;
+    Reynolds "tube_reynolds" "1" 0 false "Reynolds number", Identity Two;
+    WallShear "tube_wall_shear" "1/s" 0 false "shear at the wall", Poiseuille Two;
+    DropLaminar "tube_laminar_mmhg" "mmHg" 1 false "lost along it", Poiseuille Two;
+    DropKinetic "tube_kinetic_mmhg" "mmHg" 1 false "lost in entrance and jet", Here Chosen;
+    DropSecond "tube_second_mmhg" "mmHg" 1 false "lost in the tube in series", Poiseuille Two;
+    Drop "tube_drop_mmhg" "mmHg" 1 false "pressure lost, calculated", Poiseuille Two;
+    DropKpa "tube_drop_kpa" "kPa" 2 false "the same", Sp811 Two;
+    VolumeTime "volume_time_s" "s" 1 false "time for the volume", Identity Two;
+    PlungerFluid "plunger_fluid_n" "N" 2 false "force for the fluid", Identity Two;
+    Plunger "plunger_n" "N" 2 false "force on the plunger, with friction", Identity Two;
+    OpeningFlow "opening_flow_ml_min" "mL/min" 1 false "flow through the opening", NoSource Memory;
+    NeedleGauge "needle_gauge_row" "G" 0 false "gauge", Birmingham Two;
+    NeedleOuter "needle_outer_mm" "mm" 3 false "outer diameter, nominal", Birmingham Two;
+    NeedleBore "needle_bore_mm" "mm" 3 false "bore, nominal", Birmingham Two;
+    NeedleLeast "needle_least_mm" "mm" 3 false "least bore, regular wall", Iso9626 Memory;
+    NeedleThin "needle_least_thin_mm" "mm" 3 false "least bore, thin wall", Iso9626 Memory;
+    NeedleDrop "needle_drop_mmhg" "mmHg" 0 false "lost, nominal bore", Poiseuille Two;
+    NeedleDropLeast "needle_drop_least_mmhg" "mmHg" 0 false "lost, least bore", Poiseuille Two;
 
     ViscoelasticKpa "viscoelastic_kpa" "kPa" 2 false "the same", Sp811 Two;
     ViscoelasticCmh2o "viscoelastic_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;

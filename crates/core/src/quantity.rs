@@ -135,6 +135,40 @@ quantities! {
     LensIndex new get LENS_INDEX "1.47";
     /// Standard deviation of repeated lengths.
     ScatterLength from_mm mm SCATTER_LENGTH "0.02";
+    /// Flow that a pump draws, or that leaks.
+    Aspiration from_ml_min ml_min ASPIRATION "30.0";
+    /// Resistance of a line: pressure lost for each unit of flow.
+    Resistance from_mmhg_min_ml mmhg_min_ml RESISTANCE "0.2";
+    /// Inner bore of a tip.
+    TipBore from_mm mm TIP_BORE "0.7";
+    /// Volume taken up for each unit of pressure.
+    Compliance from_ul_mmhg ul_mmhg COMPLIANCE "0.09";
+    /// Step of an integration.
+    SurgeStep from_ms ms SURGE_STEP "1.0";
+    /// Gauge of a needle.
+    Gauge new get GAUGE "27.0";
+    /// Inner bore of a tube.
+    Bore from_mm mm BORE "0.21";
+    /// Length of a tube.
+    TubeLength from_mm mm TUBE_LENGTH "13.0";
+    /// How many alike tubes lie side by side.
+    Tubes new get TUBES "2.0";
+    /// Flow through a tube.
+    TubeFlow from_ml_min ml_min TUBE_FLOW "10.0";
+    /// Pressure that drives a flow.
+    Drive from_mmhg mmhg DRIVE "540.0";
+    /// A volume of fluid.
+    Volume from_ml ml VOLUME "0.2";
+    /// Viscosity of a fluid.
+    Viscosity from_mpa_s mpa_s VISCOSITY "1.0016";
+    /// Inner bore of a syringe.
+    SyringeBore from_mm mm SYRINGE_BORE "4.7";
+    /// Friction of a plunger.
+    Friction from_n n FRICTION "0.5";
+    /// Diameter of an opening.
+    Opening from_mm mm OPENING "0.5";
+    /// Flow through a sharp opening over that of an ideal one.
+    Discharge new get DISCHARGE "0.62";
     /// Standard deviation of repeated powers.
     ScatterPower from_d d SCATTER_POWER "0.2";
 }

@@ -1,13 +1,13 @@
 //! A short code that two people compare by voice: do both have the same entries, and do both programs say the same?
 //!
-//! # Specification, layout 3
+//! # Specification, layout 4
 //!
 //! The code is four symbols, a hyphen, and two symbols, as in `K7QM-4T`. A symbol is a digit of Crockford's base 32:
 //! `0123456789ABCDEFGHJKMNPQRSTVWXYZ`.
 //!
 //! **First part: the entries.** A text of fixed width is made of, in order:
 //!
-//! 1. the layout version, one character, `3`;
+//! 1. the layout version, one character, `4`;
 //! 2. every field but the case's label, in the order of [`Field::ALL`]:
 //!    - a number: its sign `+` or `-`, then nine digits, the value times ten to the power of the field's decimals
 //!      (`23.45` mm with two decimals is `+000002345`); zero is `+000000000`;
@@ -42,9 +42,10 @@ use crate::field::{Field, Kind};
 use crate::item::Item;
 use crate::lens::Method;
 use crate::name::{self, Name};
+use crate::sheet::Sheet;
 use crate::sink::Sink;
 
-const LAYOUT: u8 = b'3';
+const LAYOUT: u8 = b'4';
 const SYMBOLS: &[u8; 32] = b"0123456789ABCDEFGHJKMNPQRSTVWXYZ";
 const NUMBER_DIGITS: u32 = 9;
 
@@ -108,6 +109,25 @@ pub fn of(case: &Case, identifiers: Option<&Identifiers>) -> Result<ReadBack, Er
     answers.code(case.draft(), identifiers)
 }
 
+/// The same of a case or of a set-up without an eye.
+///
+/// # Errors
+/// As [`of`].
+///
+/// ```
+/// use ocellus_core::{draft::Draft, field::Field, readback, sheet::Sheet};
+/// let mut draft = Draft::default();
+/// draft.enter(Field::Altitude, "1600")?;
+/// let code = readback::of_sheet(&Sheet::check(&draft, &mut |_| {}).unwrap(), None)?;
+/// assert_eq!(code.as_str().len(), 7);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn of_sheet(sheet: &Sheet, identifiers: Option<&Identifiers>) -> Result<ReadBack, Error> {
+    let mut answers = Answers::default();
+    sheet.plan(&mut answers);
+    answers.code(sheet.draft(), identifiers)
+}
+
 /// The part of a code that covers the entries, as a number of 20 bits.
 ///
 /// # Errors
@@ -124,7 +144,7 @@ pub fn entries(draft: &Draft, identifiers: Option<&Identifiers>) -> Result<u32, 
     Ok(crc.register)
 }
 
-/// Streams the canonical text of layout 3.
+/// Streams the canonical text of layout 4.
 ///
 /// # Errors
 /// As [`of`].

@@ -118,6 +118,15 @@ sources! {
     Sp811 = "NIST SP 811 (2008) Appendix B; ISO 80000-4";
     Iso2533 = "US Standard Atmosphere 1976; ISO 2533";
     Iapws97 = "IAPWS-IF97 (2007), region 4";
+    Tanaka2001 = "Tanaka et al., Metrologia 2001;38:301-309";
+    Wmo8 = "WMO-No. 8, Guide to Instruments: Magnus' formula";
+    IapwsViscosity = "IAPWS, viscosity of liquid water at 0.1 MPa";
+    Poiseuille = "Hagen-Poiseuille: laminar flow in a round tube";
+    Birmingham = "Birmingham gauge, needle tubing: nominal sizes";
+    Iso9626 = "ISO 9626, stainless steel needle tubing: least bores";
+    NeedleLines = "27 G lines of several makers, measured at 10 mL/min";
+    Leak2009 = "J Cataract Refract Surg 2009;35:1003-1005 (105 patients)";
+    DeadEyes = "pressure-volume laws of dead eyes, against living eyes";
     Stoppered1990 = "Arch Ophthalmol 1990;108:267-270";
     Retropulsion2017 = "Korean J Ophthalmol 2017 (124 eyes)";
 }

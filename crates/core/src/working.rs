@@ -69,7 +69,10 @@ topics! {
     Toric "toric" "The cylinder at the lens", crate::astigmatism::toric::Working;
     Residual "residual" "What the toric lens chosen leaves", crate::astigmatism::toric::Residual;
     Head "head" "The column", crate::pressure::head::Working;
+    SetPressure "set_pressure" "The pressure set on a machine", crate::pressure::head::Set;
+    Density "density" "The density of water", crate::pressure::density::Working;
     Air "air" "The air at this height", crate::pressure::air::Working;
+    AirHeight "air_height" "The height of this air", crate::pressure::air::Height;
     Vapour "vapour" "The boiling of the fluid", crate::pressure::vapour::Working;
     Ceiling "ceiling" "The vacuum that is left", crate::pressure::ceiling::Working;
     Rhexis "rhexis" "The circle", crate::table_side::rhexis::Working;
@@ -89,6 +92,17 @@ topics! {
     OffAxis "off_axis" "A lens that was right, turned off its axis", crate::astigmatism::off_axis::Loss;
     Turn "turn" "The best turn", crate::astigmatism::turning::Working;
     Change "change" "Change wanted and change made", crate::astigmatism::change::Indices;
+    Viscosity "viscosity" "The viscosity of water", crate::pressure::viscosity::Working;
+    Tube "tube" "A tube", crate::pressure::tube::Working;
+    Plunger "plunger" "The plunger", crate::pressure::plunger::Working;
+    Opening "opening" "An opening", crate::pressure::opening::Working;
+    Readings "readings" "Two readings of one machine: an illustration", crate::pressure::readings::Working;
+    Chamber "chamber" "The chamber under flow: an illustration", crate::pressure::chamber::Working;
+    Surge "surge" "After the occlusion breaks: an illustration", crate::pressure::surge::Working;
+    Units "units" "A pressure in another unit", crate::exercise::InUnits;
+    Bores "bores" "Another bore", crate::exercise::Bores;
+    Vertex "vertex" "Spectacles and cornea", crate::exercise::AtCornea;
+    Vectors "vectors" "Two vectors", crate::exercise::Sum;
     Group "group" "A group of eyes", crate::astigmatism::group::Summary;
 }
 
@@ -120,8 +134,36 @@ impl Line {
     /// Unit, "1" for a pure number.
     pub const fn unit(&self) -> &'static str {
         packed!(
-            self.unit, "1", "mm", "mm2", "cm", "m", "D", "deg", "K", "K2", "Pa", "mmHg", "mmHg/cm", "kg/m3", "D2",
-            "D/mm", "mm/D", "D4", "%"
+            self.unit,
+            "1",
+            "mm",
+            "mm2",
+            "cm",
+            "m",
+            "D",
+            "deg",
+            "K",
+            "K2",
+            "Pa",
+            "mmHg",
+            "mmHg/cm",
+            "kg/m3",
+            "D2",
+            "D/mm",
+            "mm/D",
+            "D4",
+            "%",
+            "C",
+            "mPa s",
+            "mL/min",
+            "m/s",
+            "1/s",
+            "N",
+            "mmHg min/mL",
+            "mL/min/mmHg",
+            "ms",
+            "uL",
+            "uJ"
         )
     }
 

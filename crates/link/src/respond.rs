@@ -2,15 +2,14 @@
 
 use core::hint::black_box;
 
-use ocellus_core::case::Case;
 use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
-use ocellus_core::explain::{Subject, explain};
+use ocellus_core::explain::Subject;
 use ocellus_core::field::Field;
 use ocellus_core::item::{Item, Part};
-use ocellus_core::plan::plan;
 use ocellus_core::pressure::unit::{Unit, convert};
 use ocellus_core::readback;
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sign_off::SignOff;
 use ocellus_core::sink::Sink;
 use ocellus_core::working::Step;
@@ -138,22 +137,22 @@ impl Responder {
                 Ack {}.into()
             }
             Request::Plan(Plan { case_sum }) => self
-                .stream(case_sum, Stream::new(sequence, send), &|case, sink| {
-                    plan(case, sink);
+                .stream(case_sum, Stream::new(sequence, send), &|sheet, sink| {
+                    sheet.plan(sink);
                     true
                 })?
                 .into(),
             Request::Explain(Explain { case_sum, subject }) => {
                 let subject = Subject::from_number(subject).ok_or(Refusal::NotASubject.about(subject))?;
-                self.stream(case_sum, Stream::new(sequence, send), &|case, sink| explain(subject, case, sink))?.into()
+                self.stream(case_sum, Stream::new(sequence, send), &|sheet, sink| sheet.explain(subject, sink))?.into()
             }
             Request::ReadBack(ReadBack { case_sum }) => {
-                let code = readback::of(&self.case(case_sum)?, None)
+                let code = readback::of_sheet(&self.sheet(case_sum)?, None)
                     .map_err(|error| Refusal::NoReadBack.about(Field::number_or_none(error.field)))?;
                 Code { characters: filled(code.as_str()) }.into()
             }
             Request::Convert(message) => converted(&message)?.into(),
-            Request::Time(Time { case_sum }) => time(&self.case(case_sum)?, host).into(),
+            Request::Time(Time { case_sum }) => time(&self.sheet(case_sum)?, host).into(),
             Request::Counters(_) => self.counted(host).into(),
         })
     }
@@ -163,22 +162,22 @@ impl Responder {
         if case_sum(&self.draft) == meant { Ok(()) } else { Err(Refusal::CaseDiffers.about(0)) }
     }
 
-    fn case(&self, meant: u32) -> Result<Case<'_>, Problem> {
+    fn sheet(&self, meant: u32) -> Result<Sheet<'_>, Problem> {
         self.agree(meant)?;
-        Case::check(&self.draft, &mut |_| {}).ok_or(Refusal::NotACase.about(0))
+        Sheet::check(&self.draft, &mut |_| {}).ok_or(Refusal::NotACase.about(0))
     }
 
     fn stream(
         &self,
         meant: u32,
         mut stream: Stream<'_>,
-        follow: &dyn Fn(&Case<'_>, &mut dyn Sink) -> bool,
+        follow: &dyn Fn(&Sheet<'_>, &mut dyn Sink) -> bool,
     ) -> Result<Done, Problem> {
         self.agree(meant)?;
-        let case = Case::check(&self.draft, &mut |error| stream.event(Event::Wrong(error)));
-        let outcome = match &case {
+        let sheet = Sheet::check(&self.draft, &mut |error| stream.event(Event::Wrong(error)));
+        let outcome = match &sheet {
             None => Outcome::NotACase,
-            Some(case) if follow(case, &mut stream) => Outcome::Answered,
+            Some(sheet) if follow(sheet, &mut stream) => Outcome::Answered,
             Some(_) => Outcome::Nothing,
         };
         Ok(stream.done(outcome))
@@ -216,10 +215,10 @@ fn converted(message: &Convert) -> Result<Converted, Problem> {
     if value.is_finite() { Ok(Converted { value }) } else { Err(Refusal::NotFinite.about(0)) }
 }
 
-fn time(case: &Case<'_>, host: &dyn Host) -> Timed {
+fn time(sheet: &Sheet<'_>, host: &dyn Host) -> Timed {
     let mut events = Count(0);
     let before = host.ticks();
-    plan(case, &mut events);
+    sheet.plan(&mut events);
     let ticks = host.ticks().wrapping_sub(before);
     Timed { ticks, ticks_per_second: host.ticks_per_second(), events: events.0 }
 }

@@ -3,6 +3,7 @@
 #![expect(unsafe_code, reason = "the registers that choose pins take any bits")]
 
 use embedded_hal::digital::OutputPin;
+use embedded_hal::i2c::I2c;
 use embedded_io::Write;
 use nrf52833_hal::Clocks;
 use nrf52833_hal::gpio::{Level, p0, p1};
@@ -14,12 +15,22 @@ pub(crate) use nrf::{Counter, TICKS_PER_MILLI, listen};
 
 pub(crate) const NAME: &str = "microbit-v2";
 
-/// The counter that measures, the line to the chip behind the USB socket, and the light in the corner.
-pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin)> {
+/// 64 MHz.
+pub(crate) const CYCLES_PER_MICRO: u32 = 64;
+
+/// The counter that measures, the line to the chip behind the USB socket, the light in the corner, and the I2C bus on the
+/// edge's pins 19 (clock) and 20 (data).
+pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin, impl I2c)> {
     let chip = Peripherals::take()?;
     nrf::tell_reset(&chip.POWER);
     // The crystal: the rate of the line hangs on it.
     Clocks::new(chip.CLOCK).enable_ext_hfosc();
+    // SAFETY: the numbers of pins that nothing else uses, 26 of the first port and 0 of the second.
+    unsafe {
+        chip.TWI0.psel.scl.write(|w| w.bits(26));
+        chip.TWI0.psel.sda.write(|w| w.bits(32));
+    }
+    let bus = nrf::Bus::open(chip.TWI0, [&chip.P0.pin_cnf[26], &chip.P1.pin_cnf[0]]);
     let pins = p0::Parts::new(chip.P0);
     let transmit = pins.p0_06.into_push_pull_output(Level::High).degrade();
     let receive = p1::Parts::new(chip.P1).p1_08.into_floating_input().degrade();
@@ -31,5 +42,5 @@ pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin)> {
         chip.UART0.psel.txd.write(|w| w.bits(transmit.psel_bits()));
         chip.UART0.psel.rxd.write(|w| w.bits(receive.psel_bits()));
     }
-    Some((Counter::start(chip.TIMER0, &chip.TIMER1), nrf::Line::open(chip.UART0), light))
+    Some((Counter::start(chip.TIMER0, &chip.TIMER1), nrf::Line::open(chip.UART0), light, bus))
 }

@@ -8,6 +8,7 @@ use cortex_m::interrupt::InterruptNumber;
 use cortex_m::peripheral::{NVIC, Peripherals};
 use cortex_m_rt::exception;
 use embedded_hal::digital::OutputPin;
+use embedded_hal::i2c::{self, ErrorKind, I2c, NoAcknowledgeSource, Operation};
 use embedded_io::{Read, Write};
 
 use crate::{received, systick};
@@ -24,6 +25,9 @@ pub(crate) const NAME: &str = "mps2-an386";
 /// 25 MHz.
 pub(crate) const TICKS_PER_MILLI: NonZeroU32 = NonZeroU32::new(25_000).unwrap();
 
+/// 25 MHz, as its timer.
+pub(crate) const CYCLES_PER_MICRO: u32 = 25;
+
 /// The interrupt of the first UART's receiver.
 #[derive(Clone, Copy)]
 struct Received;
@@ -35,13 +39,26 @@ unsafe impl InterruptNumber for Received {
     }
 }
 
-/// The counter that measures, the line, and the first light.
-pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin)> {
+/// The counter that measures, the line, the first light, and a bus with nothing on it.
+pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin, impl I2c)> {
     let core = Peripherals::take()?;
     let (timer, sender) = (Counter::start(), cmsdk::Sender::open());
     systick::wake_every(250_000, core.SYST);
     listen();
-    Some((timer, sender, cmsdk::Light))
+    Some((timer, sender, cmsdk::Light, NoBus))
+}
+
+/// A bus that nothing is on: nobody answers.
+struct NoBus;
+
+impl i2c::ErrorType for NoBus {
+    type Error = ErrorKind;
+}
+
+impl I2c for NoBus {
+    fn transaction(&mut self, _: u8, _: &mut [Operation<'_>]) -> Result<(), ErrorKind> {
+        Err(ErrorKind::NoAcknowledge(NoAcknowledgeSource::Address))
+    }
 }
 
 /// Lets the interrupt of the receiver in, which shuts itself out where there is no room.

@@ -1,5 +1,6 @@
 //! What the boards with an nRF chip share. Their UART is driven here, not by the HALs: one HAL has only a driver that
-//! works by DMA, the other waits for a byte that it wrote before it switched the UART on, which an emulator drops.
+//! works by DMA, the other waits for a byte that it wrote before it switched the UART on, which an emulator drops. Their
+//! I2C bus is too: the HALs' drivers wait for ever on a line that is held down.
 
 #![expect(unsafe_code, reason = "registers that take any bits, and registers that only an interrupt uses")]
 
@@ -7,13 +8,18 @@ use core::convert::Infallible;
 use core::num::NonZeroU32;
 
 use cortex_m::peripheral::NVIC;
+use embedded_hal::i2c::{self, ErrorKind, I2c, NoAcknowledgeSource, Operation};
 use embedded_io::{ErrorType, Write};
 #[cfg(feature = "microbit")]
 use nrf51_hal as hal;
 #[cfg(feature = "microbit-v2")]
 use nrf52833_hal as hal;
 
-use hal::pac::{Interrupt, POWER, TIMER0, TIMER1, UART0, interrupt};
+#[cfg(feature = "microbit")]
+use hal::pac::gpio::PIN_CNF;
+#[cfg(feature = "microbit-v2")]
+use hal::pac::p0::PIN_CNF;
+use hal::pac::{Interrupt, POWER, TIMER0, TIMER1, TWI0, UART0, interrupt};
 use hal::timer::{Periodic, Timer};
 use ocellus_firmware::log;
 
@@ -145,6 +151,110 @@ fn receive() {
     });
     if !room {
         NVIC::mask(UART);
+    }
+}
+
+/// The I2C bus.
+pub(crate) struct Bus(TWI0);
+
+/// How often an event is looked for before it is given up. A byte takes a tenth of a millisecond, these looks many times
+/// that.
+const LOOKS: u32 = 10_000;
+
+impl Bus {
+    /// 100 kHz. The pins have been chosen; these configure them.
+    pub(crate) fn open(twi: TWI0, pins: [&PIN_CNF; 2]) -> Self {
+        for pin in pins {
+            pin.write(|w| w.dir().input().input().connect().pull().pullup().drive().s0d1().sense().disabled());
+        }
+        twi.frequency.write(|w| w.frequency().k100());
+        twi.enable.write(|w| w.enable().enabled());
+        Self(twi)
+    }
+
+    /// Writes and, where there is room for it, reads.
+    fn exchange(&self, address: u8, bytes: &[u8], buffer: &mut [u8]) -> Result<(), ErrorKind> {
+        let twi = &self.0;
+        twi.events_error.reset();
+        twi.events_stopped.reset();
+        twi.shorts.reset();
+        // SAFETY: addresses have seven bits; any byte may be sent; tasks start by writing 1.
+        unsafe {
+            twi.address.write(|w| w.bits(address.into()));
+            twi.tasks_starttx.write(|w| w.bits(1));
+            for byte in bytes {
+                twi.events_txdsent.reset();
+                twi.txd.write(|w| w.bits((*byte).into()));
+                self.wait(&|| twi.events_txdsent.read().bits())?;
+            }
+            let mut left = buffer.len();
+            twi.events_rxdready.reset();
+            match left {
+                0 => twi.tasks_stop.write(|w| w.bits(1)),
+                _ => {
+                    self.end_of_byte(left);
+                    twi.tasks_startrx.write(|w| w.bits(1));
+                }
+            }
+            for byte in buffer {
+                self.wait(&|| twi.events_rxdready.read().bits())?;
+                twi.events_rxdready.reset();
+                *byte = twi.rxd.read().rxd().bits();
+                left -= 1;
+                if left > 0 {
+                    self.end_of_byte(left);
+                    twi.tasks_resume.write(|w| w.bits(1));
+                }
+            }
+        }
+        self.wait(&|| twi.events_stopped.read().bits())
+    }
+
+    /// The chip holds the bus after each byte that it receives until it is told to go on; after the last it lets go.
+    fn end_of_byte(&self, left: usize) {
+        self.0.shorts.write(|w| if left == 1 { w.bb_stop().enabled() } else { w.bb_suspend().enabled() });
+    }
+
+    fn wait(&self, event: &dyn Fn() -> u32) -> Result<(), ErrorKind> {
+        for _ in 0..LOOKS {
+            if self.0.events_error.read().bits() != 0 {
+                return Err(ErrorKind::NoAcknowledge(NoAcknowledgeSource::Unknown));
+            }
+            if event() != 0 {
+                return Ok(());
+            }
+        }
+        Err(ErrorKind::Bus)
+    }
+
+    /// Lets go of the bus after an error, whatever state that left the chip in.
+    fn release(&self) {
+        let twi = &self.0;
+        twi.events_error.reset();
+        // SAFETY: tasks start by writing 1.
+        twi.tasks_stop.write(|w| unsafe { w.bits(1) });
+        let _ = self.wait(&|| twi.events_stopped.read().bits());
+        twi.enable.write(|w| w.enable().disabled());
+        twi.enable.write(|w| w.enable().enabled());
+    }
+}
+
+impl i2c::ErrorType for Bus {
+    type Error = ErrorKind;
+}
+
+impl I2c for Bus {
+    /// A write, or a write and a read: what a chip with registers is asked. There is nothing else.
+    fn transaction(&mut self, address: u8, operations: &mut [Operation<'_>]) -> Result<(), ErrorKind> {
+        let done = match operations {
+            [Operation::Write(bytes)] => self.exchange(address, bytes, &mut []),
+            [Operation::Write(bytes), Operation::Read(buffer)] => self.exchange(address, bytes, buffer),
+            _ => return Err(ErrorKind::Other),
+        };
+        if done.is_err() {
+            self.release();
+        }
+        done
     }
 }
 

@@ -1,15 +1,14 @@
 //! The same cases through both machines, and every number by its bits.
 
 use super::line::{Line, Trouble};
-use ocellus_core::case::Case;
 use ocellus_core::draft::Draft;
 use ocellus_core::error::Error;
-use ocellus_core::explain::{Subject, explain};
+use ocellus_core::explain::Subject;
 use ocellus_core::field::Field;
 use ocellus_core::lens::Method;
-use ocellus_core::plan::plan;
 use ocellus_core::pressure::unit::{Unit, convert};
 use ocellus_core::readback;
+use ocellus_core::sheet::Sheet;
 use ocellus_link::code::Outcome;
 use ocellus_link::collect::Answer;
 use ocellus_link::entries;
@@ -34,7 +33,7 @@ impl Comparison {
     /// # Errors
     /// When the line gives no answer; nothing of this case is then counted.
     pub fn case(&mut self, name: &str, draft: &Draft, line: &mut Line) -> Result<(), Trouble> {
-        let case = Case::check(draft, &mut |_| {});
+        let case = Sheet::check(draft, &mut |_| {});
         let mut pairs = vec![("the card".to_owned(), line.plan(draft)?, card(draft))];
         // what is no case is refused in the same words by every other question
         if let Some(case) = &case {
@@ -47,7 +46,7 @@ impl Comparison {
             }
         }
         let theirs = line.read_back(draft)?.map(|code| entries::text(&code.characters).to_owned());
-        let ours = case.and_then(|case| readback::of(&case, None).ok()).map(|code| code.as_str().to_owned());
+        let ours = case.and_then(|case| readback::of_sheet(&case, None).ok()).map(|code| code.as_str().to_owned());
 
         self.cases += 1;
         self.refused += usize::from(pairs[0].1.outcome == Outcome::NotACase);
@@ -83,10 +82,10 @@ impl Comparison {
 /// Everything this program streams of a draft's card, as a device would send it.
 fn card(draft: &Draft) -> Answer {
     let mut events = Events::default();
-    let case = Case::check(draft, &mut |error| events.0.push(Event::Wrong(error)));
+    let case = Sheet::check(draft, &mut |error| events.0.push(Event::Wrong(error)));
     let outcome = match case {
         Some(case) => {
-            plan(&case, &mut events);
+            case.plan(&mut events);
             Outcome::Answered
         }
         None => Outcome::NotACase,
@@ -94,9 +93,9 @@ fn card(draft: &Draft) -> Answer {
     Answer { outcome, events: events.0 }
 }
 
-fn working(subject: Subject, case: &Case) -> Answer {
+fn working(subject: Subject, sheet: &Sheet) -> Answer {
     let mut events = Events::default();
-    let outcome = if explain(subject, case, &mut events) { Outcome::Answered } else { Outcome::Nothing };
+    let outcome = if sheet.explain(subject, &mut events) { Outcome::Answered } else { Outcome::Nothing };
     Answer { outcome, events: events.0 }
 }
 

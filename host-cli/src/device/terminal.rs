@@ -1,9 +1,9 @@
 //! A person's terminal on one side, a conversation on the other: in this program, or in a device.
 
 use super::port::{self, Port};
-use ocellus_console::{Console, PROMPTS};
+use ocellus_console::{Around, Console, PROMPTS};
 use std::io::{self, BufRead, IsTerminal, Read, Write};
-use std::sync::mpsc::{Receiver, TryRecvError, channel};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, TryRecvError, channel};
 use std::thread;
 use std::time::{Duration, Instant};
 
@@ -36,39 +36,54 @@ impl Drop for Raw {
     }
 }
 
+/// This machine around a console.
+struct Here(Instant);
+
+impl Around for Here {
+    fn millis(&self) -> u32 {
+        // wraps after seven weeks, as a device's does
+        self.0.elapsed().as_millis() as u32
+    }
+}
+
+/// How often a conversation without a key is told that time passes.
+const TICK: Duration = Duration::from_millis(20);
+
 /// Holds the conversation in this program, without any device.
 ///
 /// # Errors
 /// When the terminal cannot be read or written.
 pub fn here() -> io::Result<()> {
     let raw = Raw::on()?;
-    let mut console = Console::new();
+    let (mut console, around) = (Console::new(), Here(Instant::now()));
     let mut out = io::stdout().lock();
     let mut written = Ok(());
     let mut say = |text: &str| {
         if written.is_ok() {
-            written = out.write_all(text.as_bytes());
+            written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
         }
     };
     if raw.is_some() {
         say("Ctrl-D ends.\r\n");
     }
     console.greet(&mut say);
-    let mut bytes = [0; 4096];
-    let mut input = io::stdin().lock();
+    let keys = keys();
     'session: loop {
-        io::stdout().flush()?;
-        let count = input.read(&mut bytes)?;
-        if count == 0 {
-            break;
-        }
-        for (place, &byte) in bytes[..count].iter().enumerate() {
+        let bytes = match keys.recv_timeout(TICK) {
+            Ok(bytes) => bytes,
+            Err(RecvTimeoutError::Timeout) => {
+                console.tick(&around, &mut say);
+                continue;
+            }
+            Err(RecvTimeoutError::Disconnected) => break,
+        };
+        for (place, &byte) in bytes.iter().enumerate() {
             if raw.is_some() && byte == END {
                 break 'session;
             }
             // a script is answered line by line; what a person pastes is answered once
-            let waiting = if raw.is_some() { count - place - 1 } else { 0 };
-            console.byte(byte, waiting, &mut say);
+            let waiting = if raw.is_some() { bytes.len() - place - 1 } else { 0 };
+            console.byte(byte, waiting, &around, &mut say);
         }
     }
     say("\r\n");
@@ -158,7 +173,7 @@ fn pass(device: &mut dyn Port, out: &mut dyn Write) -> io::Result<Vec<u8>> {
 fn keys() -> Receiver<Vec<u8>> {
     let (send, receive) = channel();
     thread::spawn(move || {
-        let mut bytes = [0; 64];
+        let mut bytes = [0; 4096];
         while let Ok(count @ 1..) = io::stdin().read(&mut bytes) {
             let keys = bytes[..count].iter().copied().filter(|byte| *byte != 0).collect();
             if send.send(keys).is_err() {

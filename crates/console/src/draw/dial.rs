@@ -2,7 +2,7 @@
 
 use super::place::on_circle;
 use super::{CENTRE, Picked, Row, legend, picture};
-use crate::head::side;
+use crate::head::{eye, side};
 use crate::page::Page;
 use ocellus_core::astigmatism::site;
 use ocellus_core::choice::{Eye, Seat};
@@ -32,7 +32,7 @@ impl View {
             Some(code) if code == Seat::Temporal.code() => Some(Seat::Temporal),
             _ => None,
         };
-        View { eye: side(draft).0, seat }
+        View { eye: eye(draft), seat }
     }
 
     /// Where on the page an angle of the eye is seen.
@@ -65,7 +65,7 @@ impl View {
     fn legend(&self, row: i16, draft: &Draft, page: &mut Page) -> bool {
         match row {
             0 => {
-                legend(page, side(draft).1);
+                legend(page, side(draft));
                 page.raw(" EYE, as it is seen");
             }
             1 => legend(

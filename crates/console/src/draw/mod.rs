@@ -1,7 +1,7 @@
 //! Drawings of characters, at most 21 lines of 72: no number comes from here, see [`place`].
 
 mod dial;
-mod place;
+pub(crate) mod place;
 mod rhexis;
 
 use self::place::Place;

@@ -18,3 +18,10 @@ pub(super) fn on_circle(centre: Place, radius: f64, degrees: f64) -> Place {
         row: centre.row.saturating_sub(whole(radius * F32Ext::sin(angle))),
     }
 }
+
+/// The column of a value on a lane that begins at zero; what is beyond either end stands at it.
+pub(crate) fn along(value: f64, full: f64, columns: usize) -> usize {
+    let last = columns.saturating_sub(1);
+    let share = (value as f32 / full as f32).clamp(0.0, 1.0);
+    (F32Ext::round(share * last as f32) as usize).min(last)
+}

@@ -1,12 +1,29 @@
 //! A plain terminal with a console at its other end.
 
-use ocellus_console::Console;
+use ocellus_console::{Air, Around, Console};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
 use std::path::{Path, PathBuf};
 
+/// A machine on which time passes only where a test says so.
+pub(crate) struct Machine {
+    pub(crate) now: u32,
+    pub(crate) air: Air,
+}
+
+impl Around for Machine {
+    fn millis(&self) -> u32 {
+        self.now
+    }
+
+    fn air(&self) -> Air {
+        self.air
+    }
+}
+
 pub(crate) struct Terminal {
     pub(crate) console: Console,
+    pub(crate) machine: Machine,
     /// What stands on the screen, line by line.
     pub(crate) screen: Vec<String>,
     /// The next character's column.
@@ -25,7 +42,8 @@ impl Terminal {
 
     pub(crate) fn at(console: Console) -> Terminal {
         let screen = vec![String::new()];
-        Terminal { console, screen, column: 0, bells: 0, bytes: 0, fresh: String::new() }
+        let machine = Machine { now: 0, air: Air::Absent };
+        Terminal { console, machine, screen, column: 0, bells: 0, bytes: 0, fresh: String::new() }
     }
 
     pub(crate) fn greet(&mut self) {
@@ -36,7 +54,15 @@ impl Terminal {
 
     pub(crate) fn byte(&mut self, byte: u8, waiting: usize) {
         let mut said = String::new();
-        self.console.byte(byte, waiting, &mut |text| said.push_str(text));
+        self.console.byte(byte, waiting, &self.machine, &mut |text| said.push_str(text));
+        self.show(&said);
+    }
+
+    /// So many milliseconds pass, and nothing is typed.
+    pub(crate) fn waits(&mut self, millis: u32) {
+        self.machine.now += millis;
+        let mut said = String::new();
+        self.console.tick(&self.machine, &mut |text| said.push_str(text));
         self.show(&said);
     }
 

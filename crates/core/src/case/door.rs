@@ -60,11 +60,23 @@ const TOGETHER: &[(&[Field], &[Field])] = &[
     (&[AfterK1, AfterK1Axis, AfterK2, AfterK2Axis], &[AfterK1, AfterK1Axis, AfterK2, AfterK2Axis]),
     (&[AfterSphere, AfterCylinder, AfterAxis], &[AfterSphere, AfterCylinder, AfterAxis]),
     (&[OpenLevel], &[EyeLevel]),
-    (&[EyeLevel], &[OpenLevel]),
+    (&[SetPressure], &[AssumedLevel, EyeLevel]),
+    (&[WantedPressure, PumpLevel], &[EyeLevel]),
+    (
+        &[ReadingFlow1, ReadingPressure1, ReadingFlow2, ReadingPressure2],
+        &[ReadingFlow1, ReadingPressure1, ReadingFlow2, ReadingPressure2],
+    ),
+    (&[Bore2], &[TubeLength2, TubeLength]),
+    (&[TubeLength2], &[Bore2]),
 ];
 
-/// Reports everything that is wrong with a draft; gives its cornea when nothing is.
-pub(super) fn pass(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Cornea> {
+/// Of these only one can be: where both were entered, the second is refused.
+const ONE_OF: &[(Field, Field)] =
+    &[(OpenLevel, SetPressure), (SetPressure, GasPressure), (ReadingFlow1, InfusionResistance), (TubeFlow, Drive)];
+
+/// Reports every entry that is outside its range, lacks what it goes with, or says what another says; the answer is whether
+/// there was none.
+pub(crate) fn entries(draft: &Draft, report: &mut dyn FnMut(Error)) -> bool {
     let mut open = true;
     let mut refuse = |error| {
         open = false;
@@ -76,18 +88,51 @@ pub(super) fn pass(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Corne
             refuse(error);
         }
     }
-    // a lens by refraction needs no length
-    let needless = draft.has(SecondFor) && !draft.has(AxialLength);
-    for &field in NEEDED {
-        if !(draft.has(field) || needless && matches!(field, AxialLength | AlMethod)) {
-            refuse(with_value(Code::Missing, field));
-        }
-    }
     for (some, all) in TOGETHER {
         if some.iter().any(|field| draft.has(*field)) {
             for &field in all.iter().filter(|field| !draft.has(**field)) {
                 refuse(with_value(Code::Incomplete, field));
             }
+        }
+    }
+    for &(first, second) in ONE_OF {
+        if draft.has(first) && draft.has(second) {
+            refuse(with_value(Code::Twice, second));
+        }
+    }
+    fluids(draft, &mut |code, field| refuse(with_value(code, field)));
+    open
+}
+
+/// Where a level stands for nothing, and where a fluid is not said or said twice.
+fn fluids(draft: &Draft, refuse: &mut dyn FnMut(Code, Field)) {
+    let none = |fields: &[Field]| !fields.iter().any(|field| draft.has(*field));
+    if draft.has(EyeLevel) && none(&[OpenLevel, SetPressure, WantedPressure, PumpLevel]) {
+        refuse(Code::Incomplete, OpenLevel);
+    }
+    if draft.number_or_default(DensityFrom) == Some(choice::FluidFrom::Water.code()) && draft.has(Density) {
+        refuse(Code::Twice, Density);
+    }
+    match (draft.number_or_default(ViscosityFrom) == Some(choice::ViscosityFrom::Water.code()), draft.has(Viscosity)) {
+        (true, true) => refuse(Code::Twice, Viscosity),
+        (false, false) => refuse(Code::Incomplete, Viscosity),
+        _ => {}
+    }
+}
+
+/// Reports everything that is wrong with a draft; gives its cornea when nothing is.
+pub(super) fn pass(draft: &Draft, report: &mut dyn FnMut(Error)) -> Option<Cornea> {
+    let mut open = entries(draft, report);
+    let mut refuse = |error| {
+        open = false;
+        report(error);
+    };
+    let with_value = |code, field| Error { value: draft.number(field), ..Error::of(code, field) };
+    // a lens by refraction needs no length
+    let needless = draft.has(SecondFor) && !draft.has(AxialLength);
+    for &field in NEEDED {
+        if !(draft.has(field) || needless && matches!(field, AxialLength | AlMethod)) {
+            refuse(with_value(Code::Missing, field));
         }
     }
     if ![K1, K2, R1, R2].iter().any(|field| draft.has(*field)) {

@@ -1,10 +1,11 @@
 //! A valid case. The only way to one is [`Case::check`] on a draft, so a case that exists has been checked.
 
-mod door;
+pub(crate) mod door;
 
 use crate::astigmatism::plane::Spectacles;
 use crate::astigmatism::site;
 use crate::astigmatism::sphero_cylinder::SpheroCylinder;
+use crate::bench::Bench;
 use crate::choice::*;
 use crate::date::Date;
 use crate::draft::Draft;
@@ -29,9 +30,7 @@ pub struct Case<'a> {
     pub(crate) target: Refraction,
     pub(crate) vertex: Vertex,
     pub(crate) lens_step: LabelStep,
-    pub(crate) gas: GasPressure,
-    pub(crate) density: Density,
-    pub(crate) temperature: Temperature,
+    pub(crate) bench: Bench<'a>,
 }
 
 /// The constants of one lens model for one kind of biometry.
@@ -118,9 +117,7 @@ impl<'a> Case<'a> {
             target: get(draft, Field::Target)?,
             vertex: get(draft, Field::Vertex)?,
             lens_step: get(draft, Field::LensStep)?,
-            gas: get(draft, Field::GasPressure)?,
-            density: get(draft, Field::Density)?,
-            temperature: get(draft, Field::Temperature)?,
+            bench: Bench::of(draft)?,
         })
     }
 
@@ -245,11 +242,6 @@ impl<'a> Case<'a> {
         let cylinder: Cylinder = self.get(Field::AfterCylinder)?;
         Some(SpheroCylinder::at(Spectacles, sphere.d(), cylinder.d(), self.get(Field::AfterAxis)))
     }
-
-    /// The open level and that of the eye.
-    pub(crate) fn levels(&self) -> Option<(Level, Level)> {
-        self.get(Field::OpenLevel).zip(self.get(Field::EyeLevel))
-    }
 }
 
 /// An entry or its default, where it is there and of its kind.
@@ -325,8 +317,6 @@ entries! {
     grasp: Grasp of Grasp;
     decentration: Decentration of Decentration;
     capsule_depth: CapsuleDepth of CapsuleDepth;
-    altitude: Altitude of Altitude;
-    station_pressure: StationPressure of StationPressure;
     vacuum_viscoelastic: Vacuum of VacuumViscoelastic;
 }
 

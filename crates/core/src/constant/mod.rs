@@ -87,6 +87,7 @@ macro_rules! constants {
 pub mod capsule;
 pub mod certainty;
 pub mod eye;
+pub mod flow;
 pub mod laser;
 pub mod lens;
 pub mod long_eye;
@@ -112,6 +113,7 @@ pub fn all() -> impl Iterator<Item = &'static Constant> {
         eye::ALL,
         capsule::ALL,
         pressure::ALL,
+        flow::ALL,
     ]
     .into_iter()
     .flatten()

@@ -13,6 +13,8 @@ constants! {
     CMH2O "cmH2O" "Pa" = 98.0665, Sp811 Two;
     /// Pascals in a conventional inch of mercury.
     INHG "inHg" "Pa" = 3386.388640, Sp811 Two;
+    /// Pascals in a conventional inch of water.
+    INH2O "inH2O" "Pa" = 249.08891, Sp811 Two;
     /// Pascals in a pound per square inch.
     PSI "psi" "Pa" = 6894.757293168, Sp811 Two;
 
@@ -51,6 +53,24 @@ constants! {
     IF97_N9 "n9" "1" = -0.23855557567849, Iapws97 Two;
     /// n10.
     IF97_N10 "n10" "1" = 650.17534844798, Iapws97 Two;
+
+    /// Magnus' formula, pressure at 0 C.
+    MAGNUS_P0 "Magnus e0" "hPa" = 6.112, Wmo8 Two;
+    /// Its factor.
+    MAGNUS_A "Magnus a" "1" = 17.62, Wmo8 Two;
+    /// Its temperature.
+    MAGNUS_B "Magnus b" "C" = 243.12, Wmo8 Two;
+
+    /// Density of water, a5.
+    TANAKA_A5 "a5" "kg/m3" = 999.974950, Tanaka2001 Two;
+    /// a1, with its sign.
+    TANAKA_A1 "a1" "C" = -3.983035, Tanaka2001 Two;
+    /// a2.
+    TANAKA_A2 "a2" "C" = 301.797, Tanaka2001 Two;
+    /// a3.
+    TANAKA_A3 "a3" "C2" = 522528.9, Tanaka2001 Two;
+    /// a4.
+    TANAKA_A4 "a4" "C" = 69.34881, Tanaka2001 Two;
 
     /// Pressure at the eye above which the optic nerve is at risk.
     HEAD_HIGH "head above" "mmHg" = 80, NoSource CommonPractice;

@@ -1,5 +1,6 @@
 //! How a number came about: the steps of one topic for one case.
 
+mod bench;
 mod subject;
 
 pub use subject::Subject;
@@ -7,9 +8,11 @@ pub use subject::Subject;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::{cornea, expected, incision, off_axis, posterior, toric};
+use crate::bench::Bench;
 use crate::case::{Backup, Case, Constants};
 use crate::caution::{Caution, Code};
 use crate::choice::{BackFrom, ConstantsFrom, SecondFor};
+use crate::draft::Draft;
 use crate::field::Field;
 use crate::item::{Item, What};
 use crate::lens::answer::{self, Answer};
@@ -52,19 +55,14 @@ use crate::working::Topic;
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
-    for &field in subject.inputs() {
-        if case.draft().has(field) || field.default().is_some() {
-            sink.entry(field);
-        }
+    if !subject.of_an_eye() {
+        return explain_bench(subject, &case.bench, sink);
     }
+    inputs(subject, case.draft(), sink);
     match subject {
         Subject::Method(method) => explain_method(method, case, sink),
         Subject::Backup => explain_backup(case, sink),
         Subject::Toric => explain_toric(case, sink),
-        Subject::Head => plan::working_head(case).inspect(|w| w.show(sink)).is_some(),
-        Subject::Ceiling => plan::known_air(case)
-            .inspect(|air| crate::pressure::ceiling::show_all(*air, case.temperature, sink))
-            .is_some(),
         Subject::Rhexis => case.cut().map(crate::table_side::rhexis::working).inspect(|w| w.show(sink)).is_some(),
         Subject::Certainty => explain_certainty(case, sink),
         Subject::Second => explain_second(case, sink),
@@ -74,6 +72,44 @@ pub fn explain(subject: Subject, case: &Case, sink: &mut dyn Sink) -> bool {
         Subject::OffAxis => explain_off_axis(sink),
         Subject::Turn => explain_turn(case, sink),
         Subject::After => explain_after(case, sink),
+        Subject::Head | Subject::Ceiling | Subject::Chamber | Subject::Surge | Subject::Tube => false,
+    }
+}
+
+/// The same of a set-up; nothing but entries of what needs an eye.
+///
+/// ```
+/// use ocellus_core::{bench::Bench, caution::Caution, draft::Draft, explain::*, field::Field, item::Item, sink::Sink};
+/// use ocellus_core::working::Step;
+/// struct Steps(usize);
+/// impl Sink for Steps {
+///     fn item(&mut self, _: Item) {}
+///     fn caution(&mut self, _: Caution) {}
+///     fn step(&mut self, _: Step) { self.0 += 1; }
+/// }
+/// let (mut draft, mut steps) = (Draft::default(), Steps(0));
+/// draft.enter(Field::Altitude, "1600")?;
+/// assert!(explain_bench(Subject::Ceiling, &Bench::check(&draft, &mut |_| {}).unwrap(), &mut steps) && steps.0 > 10);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn explain_bench(subject: Subject, bench: &Bench, sink: &mut dyn Sink) -> bool {
+    inputs(subject, bench.draft(), sink);
+    match subject {
+        Subject::Head => bench::explain_head(bench, sink),
+        Subject::Ceiling => bench::explain_ceiling(bench, sink),
+        Subject::Chamber => bench::explain_chamber(bench, sink),
+        Subject::Surge => bench::explain_surge(bench, sink),
+        Subject::Tube => bench::explain_tube(bench, sink),
+        _ => false,
+    }
+}
+
+/// Streams the entries that a subject starts from.
+fn inputs(subject: Subject, draft: &Draft, sink: &mut dyn Sink) {
+    for &field in subject.inputs() {
+        if draft.has(field) || field.default().is_some() {
+            sink.entry(field);
+        }
     }
 }
 

@@ -34,6 +34,12 @@ pub enum Subject {
     Turn,
     /// What an operation changed against what was wanted.
     After,
+    /// The chamber under flow: an illustration.
+    Chamber,
+    /// After an occlusion breaks: an illustration.
+    Surge,
+    /// Tubes, needles, openings.
+    Tube,
 }
 
 impl Subject {
@@ -52,6 +58,9 @@ impl Subject {
         Subject::OffAxis,
         Subject::Turn,
         Subject::After,
+        Subject::Chamber,
+        Subject::Surge,
+        Subject::Tube,
     ];
 
     /// Every subject, methods first.
@@ -81,6 +90,16 @@ impl Subject {
         Subject::all().find(|subject| subject.number() == number)
     }
 
+    /// Whether it needs the case of an eye; the others can be explained of a set-up alone.
+    ///
+    /// ```
+    /// use ocellus_core::explain::Subject;
+    /// assert!(Subject::Rhexis.of_an_eye() && !Subject::Surge.of_an_eye());
+    /// ```
+    pub const fn of_an_eye(self) -> bool {
+        !matches!(self, Subject::Head | Subject::Ceiling | Subject::Chamber | Subject::Surge | Subject::Tube)
+    }
+
     /// Its name in commands.
     ///
     /// ```
@@ -102,6 +121,9 @@ impl Subject {
             Subject::OffAxis => "off_axis",
             Subject::Turn => "turn",
             Subject::After => "after",
+            Subject::Chamber => "chamber",
+            Subject::Surge => "surge",
+            Subject::Tube => "tube",
         }
     }
 
@@ -126,6 +148,9 @@ impl Subject {
             Subject::OffAxis => "A lens off its axis",
             Subject::Turn => "Turning a lens that sits wrong",
             Subject::After => "Change wanted and change made",
+            Subject::Chamber => "Chamber under flow: an illustration",
+            Subject::Surge => "Surge: an illustration",
+            Subject::Tube => "Tubes, needles, openings",
         }
     }
 
@@ -308,8 +333,49 @@ impl Subject {
                 IncisionSd,
                 AlignmentSd,
             ],
-            Subject::Head => &[OpenLevel, EyeLevel, GasPressure, Density],
+            Subject::Head => {
+                &[OpenLevel, EyeLevel, GasPressure, SetPressure, AssumedLevel, DensityFrom, Density, Temperature]
+            }
             Subject::Ceiling => &[Altitude, StationPressure, Temperature],
+            Subject::Chamber | Subject::Surge => &[
+                OpenLevel,
+                EyeLevel,
+                GasPressure,
+                SetPressure,
+                AssumedLevel,
+                PumpKind,
+                Aspiration,
+                VacuumNucleus,
+                InfusionResistance,
+                ReadingFlow1,
+                ReadingPressure1,
+                ReadingFlow2,
+                ReadingPressure2,
+                AspirationResistance,
+                Leak,
+                EyeCompliance,
+                TubingCompliance,
+                SurgeStep,
+            ],
+            Subject::Tube => &[
+                Gauge,
+                Bore,
+                TubeLength,
+                SideBySide,
+                Bore2,
+                TubeLength2,
+                TubeFlow,
+                Drive,
+                ViscosityFrom,
+                Viscosity,
+                DensityFrom,
+                Density,
+                Temperature,
+                SyringeBore,
+                Friction,
+                Opening,
+                Discharge,
+            ],
             Subject::Rhexis => &[Cut],
         }
     }

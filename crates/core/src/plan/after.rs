@@ -20,7 +20,7 @@ use crate::sink::Sink;
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::After);
     entries(
-        case,
+        case.draft(),
         sink,
         &[
             Field::AfterK1,

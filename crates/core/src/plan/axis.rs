@@ -59,8 +59,8 @@ fn seen(case: &Case, answers: &Answers) -> impl Iterator<Item = Seen> {
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Axis);
     let Some(label) = case.toric() else { return };
-    entries(case, sink, &[Field::LabelPower, Field::CylinderPlane]);
-    entries(case, sink, &CYLINDERS);
+    entries(case.draft(), sink, &[Field::LabelPower, Field::CylinderPlane]);
+    entries(case.draft(), sink, &CYLINDERS);
     let planned = planned(case);
     let Some(vector) = planned else {
         let axes = case.cornea.steep_axis().is_some();

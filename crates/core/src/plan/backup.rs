@@ -20,7 +20,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
         return sink.caution(Caution::about(Code::NoBackup, Field::BackupModel));
     };
     entries(
-        case,
+        case.draft(),
         sink,
         &[Field::BackupModel, Field::BackupPower, Field::BackupPlace, Field::BackupStyle, Field::BackupAConstant],
     );
@@ -36,7 +36,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     }
     match backup.place {
         BackupPlace::Sulcus => {
-            entries(case, sink, &[Field::SulcusShift]);
+            entries(case.draft(), sink, &[Field::SulcusShift]);
             sink.caution(Caution::about(Code::SulcusThumb, Field::BackupPlace));
         }
         BackupPlace::Captured => sink.caution(Caution::about(Code::CapturedOptic, Field::BackupPlace)),

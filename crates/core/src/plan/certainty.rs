@@ -135,7 +135,7 @@ fn scatter_used(case: &Case, scatter: &Scatter, tolerance: f64, sink: &mut dyn S
     if usual {
         sink.caution(Caution::general(Code::SdUsual));
     }
-    entries(case, sink, &[Field::PositionSd, Field::RefractionSd]);
+    entries(case.draft(), sink, &[Field::PositionSd, Field::RefractionSd]);
     if ![Field::PositionSd, Field::RefractionSd].iter().all(|field| case.draft().has(*field)) {
         sink.caution(Caution::general(Code::SdMemory));
     }

@@ -12,7 +12,7 @@ use crate::sink::Sink;
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     for (field, what, a) in case.constants().as_a() {
-        entries(case, sink, &[field]);
+        entries(case.draft(), sink, &[field]);
         if let Some((what, a)) = what.zip(a) {
             sink.item(Item::one(what, a.get()));
         }

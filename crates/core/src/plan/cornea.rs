@@ -44,12 +44,12 @@ pub(crate) fn planned(case: &Case) -> Option<PowerVector<plane::Cornea>> {
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Cornea);
-    entries(case, sink, &SITE);
+    entries(case.draft(), sink, &SITE);
     if let Some(site) = case.incision_site().filter(|_| case.entered_site().is_none()) {
         sink.item(Item::one(What::SiteDegrees, site.deg()));
     }
     entries(
-        case,
+        case.draft(),
         sink,
         &[
             Field::Flattening,
@@ -93,7 +93,7 @@ fn front_after(case: &Case, front: PowerVector<plane::Cornea>, sink: &mut dyn Si
 #[inline(never)]
 fn back(case: &Case, front: PowerVector<plane::Cornea>, incisions: PowerVector<plane::Cornea>, sink: &mut dyn Sink) {
     choice_entries(case, sink, Field::BackFrom);
-    entries(case, sink, &[Field::BackR1, Field::BackR1Axis, Field::BackR2, Field::BackR2Axis]);
+    entries(case.draft(), sink, &[Field::BackR1, Field::BackR1Axis, Field::BackR2, Field::BackR2Axis]);
     for (row, from) in BackFrom::ALL.iter().enumerate() {
         let Some(after) = with_back(case, front, *from).map(|cornea| cornea.plus(incisions)) else { continue };
         sink.item(Item::one(What::BackSource, from.code()).in_row(row));

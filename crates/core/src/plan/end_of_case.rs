@@ -13,7 +13,7 @@ use crate::sink::Sink;
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::EndOfCase);
     if let Some(vacuum) = case.vacuum_viscoelastic() {
-        entries(case, sink, &[Field::VacuumViscoelastic]);
+        entries(case.draft(), sink, &[Field::VacuumViscoelastic]);
         sink.item(Item::one(What::ViscoelasticKpa, convert(vacuum.mmhg(), Unit::MmHg, Unit::KPa)));
         sink.item(Item::one(What::ViscoelasticCmh2o, convert(vacuum.mmhg(), Unit::MmHg, Unit::CmH2O)));
     }

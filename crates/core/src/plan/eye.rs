@@ -45,7 +45,7 @@ const MEASURED: &[Field] = &[
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Eye);
-    entries(case, sink, MEASURED);
+    entries(case.draft(), sink, MEASURED);
     let cornea = &case.cornea;
     let one = Item::one;
     sink.item(one(What::MeanRadius, cornea.radius().mm()));

@@ -19,7 +19,7 @@ use crate::sink::Sink;
 pub(super) fn laser(case: &Case, sink: &mut dyn Sink) {
     let Some(laser) = after_laser(case) else { return };
     entries(
-        case,
+        case.draft(),
         sink,
         &[Field::KBefore, Field::RefractionBefore, Field::RefractionAfter, Field::KAfter, Field::KAfterFrom],
     );

@@ -19,7 +19,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Lens);
     let mut answers = NONE;
     answer_shown(case, &mut |caution| sink.caution(caution), &mut answers);
-    entries(case, sink, READ_OUT);
+    entries(case.draft(), sink, READ_OUT);
     hard_eyes::laser(case, sink);
     computed(case, &answers, sink);
     hard_eyes::adjustments(case, &answers, sink);
@@ -27,9 +27,9 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     constants::plan(case, sink);
     // no method after laser is adjusted: there the entry is used for nothing
     if after_laser(case).is_none() {
-        entries(case, sink, &[Field::LongEye]);
+        entries(case.draft(), sink, &[Field::LongEye]);
     }
-    entries(case, sink, MODEL);
+    entries(case.draft(), sink, MODEL);
 }
 
 /// What is read out at the table.

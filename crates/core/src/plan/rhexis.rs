@@ -11,7 +11,7 @@ use crate::table_side::rhexis::{grasps, overlap, paraxial_magnification, working
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Rhexis);
-    entries(case, sink, &[Field::Cut, Field::Grasp, Field::Decentration, Field::CapsuleDepth]);
+    entries(case.draft(), sink, &[Field::Cut, Field::Grasp, Field::Decentration, Field::CapsuleDepth]);
     let one = Item::one;
     if let Some(depth) = case.capsule_depth()
         && let Ok(factor) = paraxial_magnification(depth, case.cornea.k())

@@ -42,6 +42,6 @@ pub(super) fn tell(case: &Case, sink: &mut dyn Sink) {
         Some(Marked::Lying) => sink.caution(Caution::about(Code::MarkedLying, Field::Marked)),
         Some(Marked::Upright) => {}
     }
-    entries(case, sink, &[Field::AstigmatismSd, Field::IncisionSd, Field::AlignmentSd]);
+    entries(case.draft(), sink, &[Field::AstigmatismSd, Field::IncisionSd, Field::AlignmentSd]);
     sink.item(Item::one(What::AlignmentSd, alignment_sd(case)));
 }

@@ -20,7 +20,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Second);
     let Some((purpose, now)) = case.second_for().zip(case.refraction_now()) else { return };
     entries(
-        case,
+        case.draft(),
         sink,
         &[
             Field::SecondFor,
@@ -34,7 +34,7 @@ pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     );
     let shifted = case.second_position().is_none() || purpose == SecondFor::Exchange;
     if shifted && case.second_place() == Some(SecondPlace::Sulcus) {
-        entries(case, sink, &[Field::SulcusShift]);
+        entries(case.draft(), sink, &[Field::SulcusShift]);
     }
     if let Some(refusal) = refused(case, purpose) {
         return sink.caution(refusal);

@@ -16,7 +16,7 @@ use crate::sink::Sink;
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::SecondEye);
     let Some((left, predicted)) = case.fellow_refraction().zip(case.fellow_predicted()) else { return };
-    super::entries(case, sink, &[Field::FellowPredicted, Field::FellowRefraction]);
+    super::entries(case.draft(), sink, &[Field::FellowPredicted, Field::FellowRefraction]);
     if case.fellow_state() != Some(EyeState::Pseudophakic) {
         return sink.caution(Caution::about(Code::FirstEyeNoLens, Field::FellowState));
     }

@@ -20,7 +20,7 @@ pub(crate) fn known(case: &Case) -> Option<Working> {
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Thick);
-    entries(case, sink, &[Field::FrontRadius, Field::BackRadius, Field::LensCentre, Field::LensIndex]);
+    entries(case.draft(), sink, &[Field::FrontRadius, Field::BackRadius, Field::LensCentre, Field::LensIndex]);
     let Some(lens) = known(case) else { return };
     sink.item(Item::one(What::ThickPower, lens.power));
     sink.item(Item::one(What::ThickFront, lens.front));

@@ -39,7 +39,7 @@ pub(crate) fn best(case: &Case, answer: &Answer) -> Option<Working> {
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Turn);
-    entries(case, sink, &[Field::MarkFound]);
+    entries(case.draft(), sink, &[Field::MarkFound]);
     let (Some(now), Some(_)) = (needed_now(case), case.mark_found()) else {
         if case.draft().has(Field::MarkFound) {
             sink.caution(Caution::about(Code::TurnNeeds, Field::MarkFound));

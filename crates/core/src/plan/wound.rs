@@ -15,8 +15,8 @@ use crate::table_side::wound::squareness;
 #[inline(never)]
 pub(super) fn plan(case: &Case, sink: &mut dyn Sink) {
     sink.part(Part::Wound);
-    entries(case, sink, &SITE);
-    entries(case, sink, &[Field::Seat, Field::WoundWidth, Field::TunnelLength]);
+    entries(case.draft(), sink, &SITE);
+    entries(case.draft(), sink, &[Field::Seat, Field::WoundWidth, Field::TunnelLength]);
     if elsewhere(case) {
         let said = SITE.iter().copied().find(|field| case.draft().has(*field)).unwrap_or(Field::IncisionSite);
         sink.caution(Caution::about(Code::SeatElsewhere, said));

@@ -2,7 +2,8 @@
 
 use crate::constant::pressure::*;
 use crate::math::pow;
-use crate::quantity::Altitude;
+use crate::pressure::unit::{Unit, convert};
+use crate::quantity::{Altitude, StationPressure};
 use crate::working::Topic;
 
 working! {
@@ -31,6 +32,32 @@ working! {
 pub fn working(altitude: Altitude) -> Working {
     let geopotential = EARTH.get() * altitude.m() / (EARTH.get() + altitude.m());
     Working { altitude: altitude.m(), geopotential, exponent: exponent(), pressure: pressure_at(geopotential) }
+}
+
+working! {
+    /// The height of such air, step by step.
+    Height of Topic::AirHeight;
+    pressure "p_air" "Pa" = "entered" [], "measured pressure of the air", Entered Entered;
+    geopotential "H" "m" = "H = 288.15/0.0065 (1 - (p_air/101325)^(1/m))" [AIR_T0, AIR_L, AIR_P0], "geopotential height", Iso2533 Two;
+    altitude "Z" "m" = "Z = 6356766 H/(6356766 - H)" [EARTH], "map height with such air", Iso2533 Two;
+}
+
+/// The map height at which the standard atmosphere has this pressure: the other way round.
+///
+/// ```text
+/// H = T0/L (1 - (p/P0)^(1/m))          Z = r0 H/(r0 - H)
+/// ```
+///
+/// ```
+/// use ocellus_core::{pressure::air, quantity::StationPressure};
+/// let w = air::height(StationPressure::from_hpa(1013.25)?);
+/// assert!(w.altitude.abs() < 1e-6);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn height(station: StationPressure) -> Height {
+    let pressure = convert(station.hpa(), Unit::HPa, Unit::Pa);
+    let geopotential = AIR_T0.get() / AIR_L.get() * (1.0 - pow(pressure / AIR_P0.get(), 1.0 / exponent()));
+    Height { pressure, geopotential, altitude: EARTH.get() * geopotential / (EARTH.get() - geopotential) }
 }
 
 /// Pressure of the standard atmosphere at a geopotential height below 11 km, Pa.

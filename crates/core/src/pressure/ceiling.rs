@@ -3,7 +3,7 @@
 use crate::constant::pressure::MMHG;
 use crate::pressure::unit::{Unit, convert};
 use crate::pressure::{air, vapour};
-use crate::quantity::{Altitude, StationPressure, Temperature};
+use crate::quantity::{Altitude, StationPressure, Temperature, Vacuum};
 use crate::sink::Sink;
 use crate::working::Topic;
 
@@ -43,6 +43,24 @@ pub fn working(air: Air, temperature: Temperature) -> Working {
     };
     let vapour = vapour::working(temperature).pressure;
     Working { air, vapour, ceiling: convert(air - vapour, Unit::Pa, Unit::MmHg) }
+}
+
+/// What a setting gives: at the pump, and at a tip that lies higher by as much as `siphon` mmHg of fluid, nothing flowing.
+/// Nowhere is there more than the ceiling, and what lies lower than the pump has less.
+///
+/// ```text
+/// V_pump = min(V, V_max)          V_tip = min(V_pump + rho g (h_eye - h_pump), V_max)
+/// ```
+///
+/// ```
+/// use ocellus_core::{pressure::ceiling::reached, quantity::Vacuum};
+/// assert_eq!(reached(Vacuum::from_mmhg(500.0)?, 608.0, -9.0), (500.0, 491.0));
+/// assert_eq!(reached(Vacuum::from_mmhg(650.0)?, 608.0, 20.0), (608.0, 608.0));
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn reached(setting: Vacuum, ceiling: f64, siphon: f64) -> (f64, f64) {
+    let pump = setting.mmhg().min(ceiling);
+    (pump, (pump + siphon).min(ceiling))
 }
 
 /// Streams the ceiling with all that is under it: the air, where it is computed, and the boiling of water.

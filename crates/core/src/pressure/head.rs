@@ -44,3 +44,75 @@ pub fn working(open: Level, eye: Level, gas: GasPressure, density: Density) -> W
         per_cm: convert(per_metre / 100.0, Unit::Pa, Unit::MmHg),
     }
 }
+
+working! {
+    /// A machine that is set by pressure, step by step.
+    Set of Topic::SetPressure;
+    set "P_set" "mmHg" = "entered" [], "irrigating pressure set", Entered Entered;
+    height "h" "cm" = "h = h_assumed - h_eye" [], "level the machine reckons with above the eye", Identity Two;
+    pressure "P" "mmHg" = "P = P_set + rho 9.80665 h/100/133.322387415" [G, MMHG], "pressure at the eye, nothing flowing", Identity Two;
+    column "h_column" "cm" = "h_column = P 133.322387415 100/(rho 9.80665)" [G, MMHG], "open column of the same pressure", Identity Two;
+}
+
+/// Pressure at the eye with a machine that is set by pressure, for an eye at a level that it reckons with.
+///
+/// ```text
+/// P = P_set + rho g (h_assumed - h_eye)
+/// ```
+///
+/// ```
+/// use ocellus_core::{pressure::head, quantity::*};
+/// let w = head::set(GasPressure::from_mmhg(60.0)?, Level::from_cm(0.0)?, Level::from_cm(-10.0)?, Density::from_kg_m3(1000.0)?);
+/// assert!((w.pressure - 67.36).abs() < 0.005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn set(set: GasPressure, assumed: Level, eye: Level, density: Density) -> Set {
+    let height = assumed.cm() - eye.cm();
+    let pressure = set.mmhg() + of_column(height, density);
+    Set { set: set.mmhg(), height, pressure, column: pressure / of_column(1.0, density) }
+}
+
+/// Pressure of so many centimetres of fluid, mmHg: of a column, of a wrong eye level, of a siphon.
+///
+/// ```
+/// use ocellus_core::{pressure::head::of_column, quantity::Density};
+/// assert!((of_column(15.0, Density::from_kg_m3(1000.0)?) - 11.03).abs() < 0.005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn of_column(cm: f64, density: Density) -> f64 {
+    convert(density.kg_m3() * G.get() * cm / 100.0, Unit::Pa, Unit::MmHg)
+}
+
+/// The open level for a wanted pressure at the eye, cm.
+///
+/// ```text
+/// h_open = h_eye + (P - P_gas)/(rho g)
+/// ```
+///
+/// ```
+/// use ocellus_core::{pressure::head::level_for, quantity::*};
+/// let at = |gas| Ok::<_, ocellus_core::error::Error>(level_for(
+///     GasPressure::from_mmhg(60.0)?, GasPressure::from_mmhg(gas)?, Level::from_cm(85.0)?, Density::from_kg_m3(1000.0)?));
+/// assert!((at(0.0)? - 166.57).abs() < 0.005 && (at(60.0)? - 85.0).abs() < 1e-9);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn level_for(wanted: GasPressure, gas: GasPressure, eye: Level, density: Density) -> f64 {
+    eye.cm() + (wanted.mmhg() - gas.mmhg()) / of_column(1.0, density)
+}
+
+/// The setting for a wanted pressure at the eye, mmHg, of a machine that reckons with another level of the eye.
+///
+/// ```text
+/// P_set = P - rho g (h_assumed - h_eye)
+/// ```
+///
+/// ```
+/// use ocellus_core::{pressure::head::setting_for, quantity::*};
+/// let level = Level::from_cm;
+/// let set = setting_for(GasPressure::from_mmhg(60.0)?, level(0.0)?, level(-10.0)?, Density::from_kg_m3(1000.0)?);
+/// assert!((set - 52.64).abs() < 0.005);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn setting_for(wanted: GasPressure, assumed: Level, eye: Level, density: Density) -> f64 {
+    wanted.mmhg() - of_column(assumed.cm() - eye.cm(), density)
+}

@@ -3,7 +3,7 @@
 use crate::constant::pressure::*;
 
 macro_rules! units {
-    ($($id:ident $word:literal $pascals:expr;)*) => {
+    ($($id:ident $word:literal $pascals:expr, $places:literal;)*) => {
         /// A unit of pressure.
         #[derive(Clone, Copy, Debug, PartialEq, Eq)]
         #[repr(u8)]
@@ -20,6 +20,13 @@ macro_rules! units {
             /// ```
             pub const fn word(self) -> &'static str { match self { $(Unit::$id => $word,)* } }
 
+            /// The decimals with which a person reads a pressure of an operation in it.
+            ///
+            /// ```
+            /// assert_eq!(ocellus_core::pressure::unit::Unit::KPa.places(), 2);
+            /// ```
+            pub const fn places(self) -> u8 { match self { $(Unit::$id => $places,)* } }
+
             /// Pascals in one of it. Source: NIST SP 811 (2008) Appendix B.
             ///
             /// ```
@@ -31,16 +38,21 @@ macro_rules! units {
 }
 
 units! {
-    Pa "Pa" 1.0;
-    HPa "hPa" 100.0;
-    KPa "kPa" 1000.0;
-    Bar "bar" 100000.0;
-    MmHg "mmHg" MMHG.get();
-    Torr "torr" ATM.get() / TORR_PER_ATM.get();
-    CmH2O "cmH2O" CMH2O.get();
-    InHg "inHg" INHG.get();
-    Psi "psi" PSI.get();
-    Atm "atm" ATM.get();
+    Pa "Pa" 1.0, 0;
+    HPa "hPa" 100.0, 1;
+    KPa "kPa" 1000.0, 2;
+    Bar "bar" 100000.0, 4;
+    MmHg "mmHg" MMHG.get(), 1;
+    Torr "torr" ATM.get() / TORR_PER_ATM.get(), 1;
+    CmH2O "cmH2O" CMH2O.get(), 1;
+    InHg "inHg" INHG.get(), 2;
+    Psi "psi" PSI.get(), 2;
+    Atm "atm" ATM.get(), 4;
+    MPa "MPa" 1000000.0, 5;
+    MBar "mbar" 100.0, 1;
+    MmH2O "mmH2O" CMH2O.get() / 10.0, 0;
+    InH2O "inH2O" INH2O.get(), 1;
+    KgfPerCm2 "kgf/cm2" CMH2O.get() * 1000.0, 4;
 }
 
 /// A pressure in another unit.

@@ -31,7 +31,7 @@ fn atmosphere(registry: &mut Registry) {
             let w = working(altitude(value)?);
             symbol(&["H"], |sink| show(&w, sink))
         };
-        air::working => ["atmosphere-*", "!atmosphere-geopotential-*", "!atmosphere-exponent", "ambiance-*"] =>
+        air::working => ["atmosphere-*", "!atmosphere-geopotential-*", "!atmosphere-exponent", "ambiance-*", "!ambiance-altitude-of-*"] =>
             |working; value| Ok(vec![working(altitude(value)?).pressure]);
         air::pressure_at => ["atmosphere-geopotential-*", "atm-#*"] => |pressure_at; value|
             Ok(vec![pressure_at(value.number("height_m")?)]);

@@ -1,5 +1,6 @@
 //! The whole way from entries to the card.
 
+use ocellus_core::bench::Bench;
 use ocellus_core::case::Case;
 use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
@@ -11,7 +12,9 @@ use ocellus_core::lens::answer;
 use ocellus_core::lens::predict;
 use ocellus_core::lens::prediction::{Optics, Prediction};
 use ocellus_core::plan;
+use ocellus_core::pressure::unit::{Unit, convert};
 use ocellus_core::quantity::{LensPower, Refraction, Vertex};
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sink::Sink;
 
 use crate::check::{Answer, Failed, Registry};
@@ -47,6 +50,17 @@ pub(super) fn draft(value: &Value) -> Result<Draft, Failed> {
                 Ok(number) => draft.set(field, number),
                 Err(_) => draft.enter(field, text)?,
             }
+        }
+    }
+    Ok(draft)
+}
+
+/// A value's own inputs alone.
+fn entered(value: &Value) -> Result<Draft, Failed> {
+    let mut draft = Draft::default();
+    for (key, text) in &value.given {
+        if let Some(field) = Field::from_key(key) {
+            draft.enter(field, text)?;
         }
     }
     Ok(draft)
@@ -111,6 +125,40 @@ pub(super) fn register(registry: &mut Registry) {
             let mut card = Card::default();
             plan(&Case::try_from(&draft(value)?)?, &mut card);
             named(value, &card)
+        };
+        // the same without an eye
+        plan::plan_bench => "card-fluids-*" => |plan_bench; value| {
+            let (draft, mut card) = (entered(value)?, Card::default());
+            plan_bench(&Bench::check(&draft, &mut |_| {}).ok_or("no set-up")?, &mut card);
+            named(value, &card)
+        };
+        Sheet::plan => "card-fluids-*" => |plan; value| {
+            let (draft, mut card) = (entered(value)?, Card::default());
+            plan(&Sheet::check(&draft, &mut |_| {}).ok_or("no set-up")?, &mut card);
+            named(value, &card)
+        };
+        explain::explain_bench => ["card-fluids-surge-trough-mmhg-*", "card-fluids-vacuum-ceiling-cmh2o-*"] =>
+            |explain_bench; value| {
+                let draft = entered(value)?;
+                let bench = Bench::check(&draft, &mut |_| {}).ok_or("no set-up")?;
+                match value.text("item")? {
+                    "surge_trough_mmhg" =>
+                        symbol(&["P_trough"], |sink| _ = explain_bench(Subject::Surge, &bench, sink)),
+                    _ => {
+                        let found = symbol(&["V_max"], |sink| _ = explain_bench(Subject::Ceiling, &bench, sink))?;
+                        Ok(found.iter().map(|mmhg| convert(*mmhg, Unit::MmHg, Unit::CmH2O)).collect())
+                    }
+                }
+            };
+        Sheet::explain => "card-fluids-surge-trough-mmhg-*" => |explain; value| {
+            let draft = entered(value)?;
+            let sheet = Sheet::check(&draft, &mut |_| {}).ok_or("no set-up")?;
+            symbol(&["P_trough"], |sink| _ = explain(&sheet, Subject::Surge, sink))
+        };
+        plan::surge_setup => "card-fluids-surge-start-mmhg-*" => |surge_setup; value| {
+            let draft = entered(value)?;
+            let bench = Bench::check(&draft, &mut |_| {}).ok_or("no set-up")?;
+            Ok(vec![surge_setup(&bench).and_then(|setup| setup.start()).ok_or("no surge")?.chamber])
         };
         explain::explain => ["srkt-##-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
             |explain; value| {

@@ -10,12 +10,14 @@ mod cornea;
 mod corneas;
 mod date;
 mod decimal;
+mod fluids;
 mod hard_eyes;
 mod head;
 mod lens;
 mod limits;
 mod outcomes;
 mod readback;
+mod surge;
 mod thick;
 mod toric;
 mod units;
@@ -43,11 +45,13 @@ pub fn registry() -> Registry {
         date::register,
         decimal::register,
         hard_eyes::register,
+        fluids::register,
         head::register,
         lens::register,
         limits::register,
         outcomes::register,
         readback::register,
+        surge::register,
         thick::register,
         toric::register,
         units::register,

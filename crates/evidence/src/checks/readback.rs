@@ -75,7 +75,7 @@ fn placed(name: &Name) -> String {
     format!("{:24}", name.as_str().to_ascii_uppercase())
 }
 
-/// The canonical text of layout 3, from its specification.
+/// The canonical text of layout 4, from its specification.
 fn specified(draft: &Draft, identifiers: Option<&Identifiers>) -> String {
     let entry = |field: Field| match (field.kind(), draft.number(field).or(field.default()), draft.name(field)) {
         (Kind::Number(places, _), Some(value), _) => {
@@ -89,7 +89,7 @@ fn specified(draft: &Draft, identifiers: Option<&Identifiers>) -> String {
     };
     let entries: String = Field::ALL.iter().filter(|field| **field != Field::Id).map(|field| entry(*field)).collect();
     let patient = identifiers.map_or(".".repeat(48), |Identifiers(first, second)| placed(first) + &placed(second));
-    format!("3{entries}{patient}")
+    format!("4{entries}{patient}")
 }
 
 /// The answers of a card as bytes, from their specification.

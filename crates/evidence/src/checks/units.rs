@@ -29,6 +29,11 @@ fn in_uom(unit: Unit) -> f64 {
         Unit::InHg => Pressure::new::<pressure::inch_of_mercury>(1.0),
         Unit::Psi => Pressure::new::<pressure::psi>(1.0),
         Unit::Atm => Pressure::new::<pressure::atmosphere>(1.0),
+        Unit::MPa => Pressure::new::<pressure::megapascal>(1.0),
+        Unit::MBar => Pressure::new::<pressure::millibar>(1.0),
+        Unit::MmH2O => Pressure::new::<pressure::millimeter_of_water>(1.0),
+        Unit::InH2O => Pressure::new::<pressure::inch_of_water>(1.0),
+        Unit::KgfPerCm2 => Pressure::new::<pressure::atmosphere_technical>(1.0),
     };
     one.get::<pressure::pascal>()
 }

@@ -3,11 +3,10 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use ocellus_core::case::Case;
 use ocellus_core::caution::Caution;
-use ocellus_core::explain::{Subject, explain};
+use ocellus_core::explain::Subject;
 use ocellus_core::item::Item;
-use ocellus_core::plan::plan;
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sink::Sink;
 use ocellus_core::working::Step;
 
@@ -24,10 +23,10 @@ impl Sink for Finite {
 }
 
 fuzz_target!(|entries: Vec<(u8, u16)>| {
-    if let Ok(case) = Case::try_from(&ocellus_fuzz::draft(&entries)) {
-        plan(&case, &mut Finite);
+    if let Some(sheet) = Sheet::check(&ocellus_fuzz::draft(&entries), &mut |_| {}) {
+        sheet.plan(&mut Finite);
         for subject in Subject::all() {
-            explain(subject, &case, &mut Finite);
+            sheet.explain(subject, &mut Finite);
         }
     }
 });

@@ -1,0 +1,114 @@
+//! Questions with numbers at random; the learner answers, and the working is shown.
+
+use crate::around::Around;
+use crate::entry::split_unit;
+use crate::explain::steps;
+use crate::kept::Kept;
+use crate::nearest::Nearest;
+use crate::outcome::Outcome;
+use crate::page::Page;
+use ocellus_core::decimal;
+use ocellus_core::draft::Draft;
+use ocellus_core::exercise::{Exercise, Question, Random};
+
+/// One who learns.
+pub(crate) struct Learner {
+    random: Random,
+    asked: Option<Exercise>,
+    right: u16,
+    answered: u16,
+}
+
+impl Learner {
+    pub(crate) const NEW: Learner = Learner { random: Random::new(1), asked: None, right: 0, answered: 0 };
+
+    /// When a key was pressed nobody foresees.
+    pub(crate) fn stir(&mut self, with: u32) {
+        self.random.stir(with);
+    }
+}
+
+/// Asks.
+pub(crate) fn run(kept: &mut Kept, _draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
+    let learner = &mut kept.learner;
+    let question = if rest.is_empty() {
+        Question::ALL.get(usize::from(learner.random.one_of(Question::ALL.len() as u8)))
+    } else {
+        Question::ALL.iter().find(|question| question.key().eq_ignore_ascii_case(rest))
+    };
+    let Some(question) = question else {
+        let mut nearest = Nearest::to(rest);
+        Question::ALL.iter().for_each(|question| nearest.offer(question.key()));
+        nearest.tell(page, "nothing that is asked about");
+        page.raw("    accepted: ");
+        page.hang();
+        questions(page);
+        return Outcome::Refused;
+    };
+    let exercise = Exercise::draw(*question, &mut learner.random);
+    asked(&exercise, page);
+    page.line("answer NUMBER, within 1 %; answer alone shows the working.");
+    learner.asked = Some(exercise);
+    Outcome::Told
+}
+
+pub(crate) fn questions(page: &mut Page) {
+    for question in Question::ALL {
+        page.text(" ");
+        page.text(question.key());
+    }
+    page.end();
+}
+
+/// The question, its numbers in their places.
+fn asked(exercise: &Exercise, page: &mut Page) {
+    let mut numbers = exercise.given.iter().zip(exercise.question.places());
+    let mut rest = exercise.question.text();
+    while let Some((before, after)) = rest.split_once('{') {
+        page.text(before);
+        let Some((what, after)) = after.split_once('}') else { break };
+        match (what, numbers.next()) {
+            ("unit", _) => page.text(exercise.unit()),
+            (_, Some((value, places))) => page.number(*value, *places, false, ""),
+            (_, None) => {}
+        }
+        rest = after;
+    }
+    page.line(rest);
+}
+
+/// Judges an answer.
+pub(crate) fn answer(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
+    let learner = &mut kept.learner;
+    let Some(exercise) = learner.asked else {
+        page.line("Nothing was asked: exercise asks.");
+        return Outcome::Refused;
+    };
+    let (digits, _) = split_unit(rest);
+    match decimal::parse(digits) {
+        Ok(answered) => {
+            let right = exercise.is_right(answered.value);
+            learner.answered = learner.answered.saturating_add(1);
+            learner.right = learner.right.saturating_add(u16::from(right));
+            page.text(if right { "Right" } else { "Not right" });
+        }
+        Err(_) if digits.is_empty() => page.text("The answer"),
+        Err(code) => {
+            page.text(rest);
+            page.text(": ");
+            page.line(code.text());
+            return Outcome::Refused;
+        }
+    }
+    learner.asked = None;
+    page.text(": ");
+    page.exact(exercise.answer(), exercise.unit());
+    page.text(" (");
+    page.count(usize::from(learner.right));
+    page.text(" right of ");
+    page.count(usize::from(learner.answered));
+    page.line(").");
+    page.paragraph("  ", exercise.question.rule());
+    steps(draft, page, &mut |sink| exercise.show(sink));
+    Outcome::Told
+}
