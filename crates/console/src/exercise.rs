@@ -63,18 +63,20 @@ pub(crate) fn questions(page: &mut Page) {
 /// The question, its numbers in their places.
 fn asked(exercise: &Exercise, page: &mut Page) {
     let mut numbers = exercise.given.iter().zip(exercise.question.places());
-    let mut rest = exercise.question.text();
-    while let Some((before, after)) = rest.split_once('{') {
-        page.text(before);
-        let Some((what, after)) = after.split_once('}') else { break };
-        match (what, numbers.next()) {
-            ("unit", _) => page.text(exercise.unit()),
-            (_, Some((value, places))) => page.number(*value, *places, false, ""),
-            (_, None) => {}
+    let mut bytes = exercise.question.text().bytes();
+    while let Some(byte) = bytes.next() {
+        if byte != b'{' {
+            page.byte(byte);
+        } else if bytes.next() == Some(b'}') {
+            let (value, places) = numbers.next().unwrap_or((&0.0, &0));
+            page.number(*value, *places, false, "");
+        } else {
+            // of `{unit}` the rest
+            bytes.by_ref().take_while(|byte| *byte != b'}').for_each(drop);
+            page.text(exercise.unit());
         }
-        rest = after;
     }
-    page.line(rest);
+    page.end();
 }
 
 /// Judges an answer.

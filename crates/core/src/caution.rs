@@ -307,7 +307,7 @@ cautions! {
     ReadingsRise "readings_rise" Caution "The pressure does not fall from the smaller to the larger flow: these readings give no resistance.", Identity Two;
     ReadingsApart "readings_apart" Caution "At no flow these readings come to more than 5 mmHg beside the column: another datum, a leak, or a reading under way.", Here Chosen;
     StepLong "step_long" Refuse "No surge: the step entered is longer than a quarter of the shortest time constant.", Here Chosen;
-    SurgeOpen "surge_open" Caution "Not at rest after 4,000 steps: what came later is not shown.", Here Chosen;
+    SurgeOpen "surge_open" Caution "Not at rest after 2,000 steps: what came later is not shown.", Here Chosen;
     ComplianceEntered "compliance_entered" Note "The compliance of the eye is an entry, never a law: laws of dead eyes overpredict living ones 1.4 to 4 times.", DeadEyes Read;
     BoreNominal "bore_nominal" Caution "Calculated for the nominal bore: a gauge does not fix the bore. 27 G lines of several makers lost 16 to 50 mmHg at one flow.", NeedleLines Read;
     Jet "jet" Caution "A jet at or behind the capsule can tear it: bench figures only; aim away from the capsule.", NoSource CommonPractice;

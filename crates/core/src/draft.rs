@@ -163,7 +163,7 @@ impl Draft {
 
     /// Whether anything was entered into a field.
     pub fn has(&self, field: Field) -> bool {
-        self.number(field).is_some() || self.name(field).is_some()
+        self.known.has(field) || self.name(field).is_some()
     }
 
     /// The number, word code or date entered into a field, or its default.

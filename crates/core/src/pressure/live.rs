@@ -127,8 +127,8 @@ impl Live {
         }
     }
 
-    /// Goes on for a stretch of [`STRETCH`] ms; `None` once the chamber is empty: the model ends. The pump rests while
-    /// the line has the vacuum that is set.
+    /// Goes on for a stretch of [`STRETCH`] ms; `None` once the chamber is empty: the model ends. The pump draws
+    /// no more than keeps the vacuum that is set.
     ///
     /// ```
     /// use ocellus_core::{pressure::live::*, quantity::Density};
@@ -152,9 +152,8 @@ impl Live {
         let (stepper, mut past) = (new(&self.setup, step)?, 0.0);
         let mut seen = Seen { least: self.state.chamber, most: self.state.chamber, chamber: 0.0, line: 0.0 };
         while past < STRETCH && self.state.chamber > 0.0 {
-            let rests = self.state.line <= -self.setup.vacuum;
-            self.state = stepper.pumping(self.state, !rests).state;
-            // within a step the pump rests as soon as there is as much
+            self.state = stepper.step(self.state).state;
+            // the pump draws no more than keeps the vacuum that is set
             self.state.line = self.state.line.max(-self.setup.vacuum);
             seen.least = seen.least.min(self.state.chamber);
             seen.most = seen.most.max(self.state.chamber);

@@ -18,7 +18,7 @@ use crate::working::Topic;
 const UL_S: f64 = 1000.0 / 60.0;
 
 /// The steps after which a run ends in any case.
-const MOST_STEPS: u16 = 4000;
+const MOST_STEPS: u16 = 2000;
 
 /// A set-up: everything in it is entered by the user.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -204,13 +204,8 @@ impl Stepper {
     /// assert!((still.chamber - rest.chamber).abs() < 1e-9, "at rest it stays at rest");
     /// ```
     pub fn step(&self, state: State) -> Stepped {
-        self.pumping(state, true)
-    }
-
-    /// The same while a pump that is set by flow draws, or rests.
-    pub(crate) fn pumping(&self, state: State, draws: bool) -> Stepped {
         let Stepper { network: n, inverse: [[a, b], [c, d]], half, .. } = self;
-        let pumped = n.pumped.filter(|_| draws).unwrap_or(0.0);
+        let pumped = n.pumped.unwrap_or(0.0);
         let known = (state.chamber + half.0 * n.infusion * n.head, state.line - half.1 * pumped);
         let middle = State { chamber: a * known.0 + b * known.1, line: c * known.0 + d * known.1 };
         let state = State { chamber: 2.0 * middle.chamber - state.chamber, line: 2.0 * middle.line - state.line };
@@ -270,7 +265,7 @@ impl Sums {
     }
 }
 
-/// A whole run from the break on, with steps of so many milliseconds: until the chamber is at rest, or empty, or 4,000 steps
+/// A whole run from the break on, with steps of so many milliseconds: until the chamber is at rest, or empty, or 2,000 steps
 /// are done. `None` where the set-up leaves no pressure to begin with.
 ///
 /// ```

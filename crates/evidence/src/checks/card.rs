@@ -56,7 +56,7 @@ pub(super) fn draft(value: &Value) -> Result<Draft, Failed> {
 }
 
 /// A value's own inputs alone.
-fn entered(value: &Value) -> Result<Draft, Failed> {
+pub(super) fn entered(value: &Value) -> Result<Draft, Failed> {
     let mut draft = Draft::default();
     for (key, text) in &value.given {
         if let Some(field) = Field::from_key(key) {

@@ -10,6 +10,7 @@ mod cornea;
 mod corneas;
 mod date;
 mod decimal;
+mod exercise;
 mod fluids;
 mod hard_eyes;
 mod head;
@@ -44,6 +45,7 @@ pub fn registry() -> Registry {
         corneas::register,
         date::register,
         decimal::register,
+        exercise::register,
         hard_eyes::register,
         fluids::register,
         head::register,

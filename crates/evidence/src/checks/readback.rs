@@ -13,6 +13,7 @@ use ocellus_core::lens::Method;
 use ocellus_core::name::Name;
 use ocellus_core::plan;
 use ocellus_core::readback::{self, Answers, Identifiers, ReadBack};
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sink::Sink;
 
 use crate::check::{Compared, Failed, Registry};
@@ -176,6 +177,8 @@ pub(super) fn register(registry: &mut Registry) {
             same_text(canonical);
         readback::entries => "the crc crate" => |entries| same_sum(entries);
         readback::of, ReadBack::as_str => "the crc crate" => |of, as_str| same_code(of, as_str);
+        readback::of_sheet => "the crc crate" => |of_sheet|
+            same_code(|case, patient| of_sheet(&Sheet::Eye(case.clone()), patient), ReadBack::as_str);
         Answers::item, Answers::caution, Answers::code => "the crc crate" => |item, caution, code| {
             /// Hands on what the answers cover.
             struct Handed<'a>(Answers, &'a dyn Fn(&mut Answers, Item), &'a dyn Fn(&mut Answers, Caution));
