@@ -66,7 +66,7 @@ pub enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Draw a case as SVG: the toric axis from the seat, a lens that sits wrong, what each turn leaves.
+    /// Draw a case as SVG: the toric axis from the seat, a lens that sits wrong, what each turn leaves, a surge.
     Draw {
         /// What to draw.
         #[arg(value_enum)]
@@ -75,6 +75,30 @@ pub enum Command {
         #[command(flatten)]
         case: CaseFiles,
         /// Where to write it; standard output otherwise.
+        #[arg(short, long, value_name = "FILE.svg")]
+        output: Option<PathBuf>,
+    },
+    /// Let one entry go from here to there: what follows from it, as a table and as curves.
+    Sweep {
+        /// The entry, by its key or its short word (`ocellus fields`).
+        #[arg(value_name = "ENTRY")]
+        entry: String,
+        /// Its first value.
+        #[arg(allow_negative_numbers = true)]
+        from: String,
+        /// Its last value.
+        #[arg(allow_negative_numbers = true)]
+        to: String,
+        /// The case and the lenses.
+        #[command(flatten)]
+        case: CaseFiles,
+        /// How many values.
+        #[arg(long, default_value_t = 11, value_parser = clap::value_parser!(u16).range(2..=1000))]
+        rows: u16,
+        /// A number of the card, by its id in `ocellus plan --json`; several may be given. Usually those of chamber and surge.
+        #[arg(long = "item", value_name = "ID")]
+        items: Vec<String>,
+        /// Also draw those that have the unit of the first, as SVG.
         #[arg(short, long, value_name = "FILE.svg")]
         output: Option<PathBuf>,
     },

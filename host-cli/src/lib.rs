@@ -16,5 +16,6 @@ pub mod identify;
 pub mod json;
 mod nearest;
 pub mod problem;
+pub mod sweep;
 pub mod text;
 mod toml_file;

@@ -5,8 +5,8 @@ use ocellus_cli::args::{Arguments, Command};
 use ocellus_cli::device::{self, terminal};
 use ocellus_cli::files::{self, is_stdin, read_draft};
 use ocellus_cli::problem::{Problem, Stop};
+use ocellus_cli::sweep::Sweep;
 use ocellus_cli::{batch, card, draw, explain, fields, group, identify, json};
-use ocellus_core::case::Case;
 use ocellus_core::draft::Draft;
 use ocellus_core::readback::Identifiers;
 use ocellus_core::sheet::Sheet;
@@ -62,11 +62,19 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
         }
         Command::Draw { picture, case, output } => {
             let draft = read_draft(&case)?;
-            let svg = draw::draw(picture, &checked(&draft)?)?;
+            let svg = draw::draw(picture, &sheet(&draft)?)?;
             match output {
                 Some(file) => files::write(&file, &svg).map(|()| Ok(true))?,
                 None => page.write_all(svg.as_bytes()).map(|()| true),
             }
+        }
+        Command::Sweep { entry, from, to, case, rows, items, output } => {
+            let draft = read_draft(&case)?;
+            let sweep = Sweep::of(&draft, &entry, [&from, &to], rows, &items)?;
+            if let Some(file) = output {
+                files::write(&file, &sweep.draw()?)?;
+            }
+            sweep.print(&mut page).map(|()| true)
         }
         Command::Group { table, mirror_left, points, json, output } => {
             let (name, bytes) = files::read(&table)?;
@@ -102,11 +110,6 @@ fn output(error: &io::Error) -> Vec<Problem> {
 /// The case or set-up of a draft that was read, and found to be one.
 fn sheet(draft: &Draft) -> Result<Sheet<'_>, Vec<Problem>> {
     Sheet::check(draft, &mut |_| {}).ok_or(vec![Problem::of_file("the case", "not a case", "")])
-}
-
-/// The case of a draft that was read, and found to be one.
-fn checked(draft: &Draft) -> Result<Case<'_>, Vec<Problem>> {
-    Case::try_from(draft).map_err(|error| vec![Problem::of_file("the case", error.code.text(), "")])
 }
 
 fn ask(case_is_stdin: bool) -> Result<Identifiers, Vec<Problem>> {

@@ -5,7 +5,7 @@ use ocellus_cli::case_file;
 use ocellus_cli::device::compare::Comparison;
 use ocellus_cli::device::line::{Line, Trouble};
 use ocellus_cli::device::port::{self, Port};
-use ocellus_console::PROMPTS;
+use ocellus_console::{Around, Console, PROMPTS};
 use ocellus_core::case::Case;
 use ocellus_core::draft::{Draft, with_text};
 use ocellus_core::field::Field;
@@ -14,6 +14,7 @@ use std::fs;
 use std::io::Write;
 use std::path::PathBuf;
 use std::sync::atomic::Ordering;
+use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 /// The case files meant to be planned.
@@ -75,6 +76,51 @@ pub fn survives_damage(port: &str, seed: u64, damaged: u64) -> Comparison {
     // a clean line finds it well
     compare(port, drafts.into_iter().take(1));
     comparison
+}
+
+/// A strip chart goes on by itself several times a second, takes single keys, and ends; and the run that needs no keys is the
+/// same, character by character, as on this machine.
+pub fn draws_a_strip(port: &str) {
+    let mut typist = Typist::at(port);
+    typist.types("clear all");
+    let begun = Instant::now();
+    typist.sends(b"strip\r");
+    sleep(Duration::from_secs(2));
+    typist.sends(b"o");
+    sleep(Duration::from_secs(3));
+    typist.sends(b"r");
+    sleep(Duration::from_secs(1));
+    typist.sends(b"q");
+    let (said, seconds) = (typist.hears(), begun.elapsed().as_secs_f64());
+    let lines: Vec<&str> =
+        said.lines().filter(|line| line.matches('|').count() == 4 && !line.contains("vac")).collect();
+    assert!(lines.len() as f64 > 5.0 * seconds && (lines.len() as f64) < 9.0 * seconds, "{seconds} s:\n{said}");
+    assert!(lines.iter().any(|line| line.contains("| 400 |")), "no vacuum was built up:\n{said}");
+    assert!(said.matches("ILLUSTRATION").count() > 2, "{said}");
+    let there = typist.types("strip run");
+    assert_eq!(drawn(&there), drawn(&here("strip run")), "{there}");
+    assert!(drawn(&there).len() > 50, "{there}");
+    assert!(typist.types("barometer").contains("There is no barometer on this machine"));
+}
+
+/// The lines of a conversation that are of a chart.
+fn drawn(said: &str) -> Vec<String> {
+    said.lines().filter(|line| line.contains('|')).map(|line| line.trim().to_owned()).collect()
+}
+
+/// What a console on this machine says to a line.
+fn here(line: &str) -> String {
+    struct Nobody;
+    impl Around for Nobody {
+        fn millis(&self) -> u32 {
+            0
+        }
+    }
+    let (mut console, mut said) = (Console::new(), String::new());
+    for byte in line.bytes().chain(*b"\r") {
+        console.byte(byte, 0, &Nobody, &mut |text| said.push_str(text));
+    }
+    said
 }
 
 /// How long an emulator or this machine may be silent: they compute faster than a board.

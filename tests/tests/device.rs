@@ -27,3 +27,8 @@ fn text_and_frames_share_a_line() {
 fn noise_is_outlived() {
     check::outlives_noise(&bench::start(), 2, 1 << 20);
 }
+
+#[test]
+fn a_strip_chart_goes_on_by_itself() {
+    check::draws_a_strip(&bench::start());
+}

@@ -56,6 +56,13 @@ fn a_damaged_line_yields_no_wrong_number() {
 }
 
 #[test]
+fn a_strip_chart_goes_on_by_itself() {
+    for board in BOARDS {
+        check::draws_a_strip(&Emulator::start(board).port);
+    }
+}
+
+#[test]
 fn text_and_frames_share_a_line() {
     for board in BOARDS {
         check::takes_text_and_frames(&Emulator::start(board).port);

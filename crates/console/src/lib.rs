@@ -50,6 +50,7 @@ mod page;
 mod readback;
 mod show;
 mod strip;
+mod sweep;
 mod table;
 mod verb;
 mod word;

@@ -136,9 +136,9 @@ fn width(columns: &[Column]) -> usize {
 }
 
 /// The cells of a line that no method leads: one a method, ordinary ones or those for an eye after laser, then those that
-/// methods share.
+/// methods share; where no cell is a method's, they begin at the first.
 const METHODS: usize = Method::ORDINARY.len();
-const SHARED: usize = 6;
+const SHARED: usize = 2;
 const _: () = assert!(Method::AFTER_LASER.len() <= METHODS && Method::ALL.len() <= 2 * METHODS);
 
 /// The cell of a number in such a line.
@@ -146,8 +146,9 @@ fn slot(rows: &Rows, what: What, method: Option<Method>) -> usize {
     match method {
         Some(method) => method as usize % METHODS,
         None => {
-            METHODS
-                + rows.cells.iter().filter(|(_, name)| !name.is_empty()).position(|cell| cell.0 == what).unwrap_or(0)
+            let is_shared = |(_, name): &&(What, &str)| !name.is_empty();
+            let first = if rows.cells.iter().all(|cell| is_shared(&cell)) { 0 } else { METHODS };
+            first + rows.cells.iter().filter(is_shared).position(|cell| cell.0 == what).unwrap_or(0)
         }
     }
 }

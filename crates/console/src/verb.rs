@@ -6,6 +6,7 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::{
     barometer, card, clear, convert, draw, exercise, explain, group, help, identify, nudge, readback, show, strip,
+    sweep,
 };
 use ocellus_core::draft::Draft;
 
@@ -71,6 +72,13 @@ pub(crate) const VERBS: &[Verb] = &[
         what: "a pressure in another unit, or in all",
         more: "Capitals do not matter. Units:",
         run: Run::OfCase(convert::run),
+    },
+    Verb {
+        word: "sweep",
+        usage: "WORD FROM TO",
+        what: "one entry changed; chamber and surge: illustration",
+        more: "As in sweep nucleus 100 500. The entries stay as they are.",
+        run: Run::OfCase(sweep::run),
     },
     Verb {
         word: "strip",

@@ -170,7 +170,7 @@ impl Draft {
     // not inlined: a device would carry a copy for each of a hundred entries
     #[inline(never)]
     pub(crate) fn number_or_default(&self, field: Field) -> Option<f64> {
-        self.number(field).or(field.default())
+        self.number(field).or_else(|| field.default())
     }
 }
 

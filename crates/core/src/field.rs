@@ -367,7 +367,7 @@ fields! {
         OpenLevel "open_level_cm" "open" (number 1 LEVEL) "drip chamber or vent level";
         EyeLevel "eye_level_cm" "eyelevel" (number 1 LEVEL) "level of the eye, same datum";
         GasPressure "gas_pressure_mmhg" "gas" (number 1 GAS_PRESSURE) = 0 "gas pressure over the fluid";
-        SetPressure "set_pressure_mmhg" "setpressure" (number 1 GAS_PRESSURE) "irrigating pressure, set on a machine";
+        SetPressure "set_pressure_mmhg" "setpressure" (number 1 GAS_PRESSURE) "irrigating pressure set on a machine";
         AssumedLevel "assumed_eye_level_cm" "assumed" (number 1 LEVEL) "eye level that machine reckons with";
         WantedPressure "wanted_pressure_mmhg" "wanted" (number 1 GAS_PRESSURE) "pressure wanted at the eye, no flow";
         DensityFrom "density_from" "densityfrom" (choice FluidFrom) = 0 "density of the fluid taken from";
@@ -405,7 +405,7 @@ fields! {
         TubeFlow "tube_flow_ml_min" "flow" (number 2 TUBE_FLOW) "flow through all of it";
         Drive "driving_pressure_mmhg" "drive" (number 1 DRIVE) "pressure that drives the flow";
         Volume "volume_ml" "volume" (number 2 VOLUME) "volume to go through";
-        ViscosityFrom "viscosity_from" "viscosityfrom" (choice ViscosityFrom) = 0 "viscosity of the fluid taken from";
+        ViscosityFrom "viscosity_from" "viscfrom" (choice ViscosityFrom) = 0 "viscosity of the fluid taken from";
         Viscosity "viscosity_mpa_s" "viscosity" (number 3 VISCOSITY) "viscosity of the fluid";
         SyringeBore "syringe_bore_mm" "syringe" (number 2 SYRINGE_BORE) "inner bore of the syringe";
         Friction "plunger_friction_n" "friction" (number 2 FRICTION) = 0 "friction of its plunger";

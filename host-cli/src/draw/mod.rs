@@ -4,19 +4,20 @@ mod axis;
 mod eye;
 mod off_axis;
 pub mod plot;
+mod strip;
+mod surge;
 mod turn;
 
 use crate::problem::Problem;
 use crate::text;
 use clap::ValueEnum;
-use ocellus_core::case::Case;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
 use ocellus_core::lens::Method;
-use ocellus_core::plan::plan;
 use ocellus_core::readback::Answers;
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sink::Sink;
 
 /// What can be drawn of a case.
@@ -28,18 +29,24 @@ pub enum Picture {
     Turn,
     /// What the lens chosen leaves, turn by turn
     OffAxis,
+    /// Chamber and line after an occlusion breaks: an illustration
+    Surge,
+    /// The strip chart of `strip run`, as curves: an illustration
+    Strip,
 }
 
 /// The picture as SVG; what the case lacks for it is told.
 ///
 /// # Errors
 /// Where there is nothing to draw.
-pub fn draw(picture: Picture, case: &Case) -> Result<String, Vec<Problem>> {
-    let seen = Seen::of(case);
+pub fn draw(picture: Picture, sheet: &Sheet) -> Result<String, Vec<Problem>> {
+    let seen = Seen::of(sheet);
     let drawn = match picture {
         Picture::Axis => axis::draw(&seen),
         Picture::Turn => turn::draw(&seen),
         Picture::OffAxis => off_axis::draw(&seen),
+        Picture::Surge => surge::draw(&seen),
+        Picture::Strip => strip::draw(&seen),
     };
     drawn.map_err(|needs| vec![Problem::of_file("nothing to draw", "the case lacks what this picture shows", needs)])
 }
@@ -53,10 +60,10 @@ struct Seen<'a> {
 }
 
 impl<'a> Seen<'a> {
-    fn of(case: &Case<'a>) -> Seen<'a> {
+    fn of(sheet: &Sheet<'a>) -> Seen<'a> {
         let mut seen =
-            Seen { draft: case.draft(), items: Vec::new(), cautions: Vec::new(), answers: Answers::default() };
-        plan(case, &mut seen);
+            Seen { draft: sheet.draft(), items: Vec::new(), cautions: Vec::new(), answers: Answers::default() };
+        sheet.plan(&mut seen);
         seen
     }
 

@@ -4,9 +4,9 @@ use super::Seen;
 use super::eye::View;
 use super::plot::{Curve, Plot};
 use crate::text;
-use ocellus_core::case::Case;
 use ocellus_core::field::Field;
 use ocellus_core::item::What;
+use ocellus_core::sheet::Sheet;
 
 /// Degrees to each side.
 const SIDE: i32 = 45;
@@ -19,8 +19,8 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     for turn in -SIDE..=SIDE {
         let mut draft = seen.draft.clone();
         draft.set(Field::LensAxis, (mark + f64::from(turn)).rem_euclid(180.0));
-        let Ok(case) = Case::try_from(&draft) else { continue };
-        let there = Seen::of(&case);
+        let Some(sheet) = Sheet::check(&draft, &mut |_| {}) else { continue };
+        let there = Seen::of(&sheet);
         nominal.extend(there.get(What::ChosenResidual).map(|left| (f64::from(turn), left)));
         expected.extend(there.get(What::ChosenExpected).map(|left| (f64::from(turn), left)));
     }

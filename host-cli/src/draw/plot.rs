@@ -164,7 +164,10 @@ impl Plot {
             return (-far..far, -far..far);
         }
         let least = all().map(|(x, _)| *x).fold(0.0, f64::min);
-        (least..most(&|(x, _)| *x), 0.0..most(&|(_, y)| *y) * 1.1)
+        // above the highest curve there is room for what they are called
+        let room = 0.95 - 0.055 * self.curves.len() as f64;
+        let low = all().map(|(_, y)| *y).fold(0.0, f64::min);
+        (least..most(&|(x, _)| *x), low..low + (most(&|(_, y)| *y) - low) / room)
     }
 }
 

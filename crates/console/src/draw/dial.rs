@@ -1,7 +1,7 @@
 //! The eye as a dial, as the surgeon sees it from the seat: meridians, incisions, lens.
 
 use super::place::on_circle;
-use super::{CENTRE, Picked, Row, legend, picture};
+use super::{CENTRE, Row, Wanted, legend, picture};
 use crate::head::{eye, side};
 use crate::page::Page;
 use ocellus_core::astigmatism::site;
@@ -90,7 +90,7 @@ impl View {
 }
 
 /// The axis of a toric lens before the operation.
-pub(super) fn axis(draft: &Draft, picked: &Picked, page: &mut Page) {
+pub(super) fn axis(draft: &Draft, picked: &Wanted, page: &mut Page) {
     let view = View::of(draft);
     let steep = picked.get(What::PlannedAxis);
     let chosen = draft.number(Field::LensAxis);
@@ -134,7 +134,7 @@ pub(super) fn axis(draft: &Draft, picked: &Picked, page: &mut Page) {
 }
 
 /// A toric lens that sits wrong, and where it belongs.
-pub(super) fn turn(draft: &Draft, picked: &Picked, page: &mut Page) {
+pub(super) fn turn(draft: &Draft, picked: &Wanted, page: &mut Page) {
     let view = View::of(draft);
     let (Some(from), Some(to)) = (draft.number(Field::MarkFound), picked.get(What::TurnTo)) else {
         return page.line("Nothing to draw: a turn needs markfound, asph, acyl, aaxis, and the toric lens chosen.");

@@ -31,7 +31,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         return Outcome::Refused;
     };
     if let Some(case) = case(draft, page) {
-        let mut picked = Picked([None; WANTED.len()]);
+        let mut picked = Picked([None; WANTED.len()], &WANTED);
         plan(&case, &mut picked);
         draw(draft, &picked, page);
         page.text("Not without its cautions: plan ");
@@ -41,7 +41,8 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     Outcome::Told
 }
 
-type Draw = fn(&Draft, &Picked, &mut Page);
+type Wanted<'a> = Picked<'a, { WANTED.len() }>;
+type Draw = fn(&Draft, &Wanted, &mut Page);
 
 /// Each drawing: its word, and the part of the card that has its cautions.
 const DRAWINGS: [(&str, Draw, Part); 3] =
@@ -62,15 +63,15 @@ const WANTED: [What; 11] = [
     What::OverlapBest,
 ];
 
-/// The first number of each kind, and of which method.
-struct Picked([Option<(f64, Option<Method>)>; WANTED.len()]);
+/// The first number of each kind that is wanted, and of which method.
+pub(crate) struct Picked<'a, const N: usize>(pub(crate) [Option<(f64, Option<Method>)>; N], pub(crate) &'a [What; N]);
 
-impl Picked {
+impl<const N: usize> Picked<'_, N> {
     fn found(&self, wanted: What) -> Option<(f64, Option<Method>)> {
-        WANTED.iter().zip(self.0).find(|(what, _)| **what == wanted).and_then(|(_, found)| found)
+        self.1.iter().zip(self.0).find(|(what, _)| **what == wanted).and_then(|(_, found)| found)
     }
 
-    fn get(&self, wanted: What) -> Option<f64> {
+    pub(crate) fn get(&self, wanted: What) -> Option<f64> {
         self.found(wanted).map(|(value, _)| value)
     }
 
@@ -79,9 +80,9 @@ impl Picked {
     }
 }
 
-impl Sink for Picked {
+impl<const N: usize> Sink for Picked<'_, N> {
     fn item(&mut self, item: Item) {
-        if let Some((_, slot)) = WANTED.iter().zip(&mut self.0).find(|(what, _)| **what == item.what) {
+        if let Some((_, slot)) = self.1.iter().zip(&mut self.0).find(|(what, _)| **what == item.what) {
             slot.get_or_insert((item.value, item.method));
         }
     }

@@ -1,7 +1,7 @@
 //! The rhexis on the optic.
 
 use super::place::{Place, on_circle};
-use super::{CENTRE, Picked, legend, picture};
+use super::{CENTRE, Wanted, legend, picture};
 use crate::page::Page;
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
@@ -10,7 +10,7 @@ use ocellus_core::item::What;
 /// Rows from the centre to the edge of the picture.
 const EDGE: f64 = 9.5;
 
-pub(super) fn draw(draft: &Draft, picked: &Picked, page: &mut Page) {
+pub(super) fn draw(draft: &Draft, picked: &Wanted, page: &mut Page) {
     let Some(diameter) = picked.get(What::RhexisTrue) else {
         return page.line("Nothing to draw: a rhexis needs cut, and to lie on its optic optic and decentred.");
     };

@@ -464,6 +464,7 @@ fn only_the_placing_of_characters_is_rough() {
             "pub(super) column: i16,",
             "pub(super) row: i16,",
             "pub(super) fn on_circle(centre: Place, radius: f64, degrees: f64) -> Place {",
+            "pub(crate) fn along(value: f64, full: f64, columns: usize) -> usize {",
         ]
     );
 }
@@ -478,10 +479,14 @@ fn pressures_are_converted_by_the_core() {
             let one = terminal.line(&format!("convert 12.5{} {}", from.word(), to.word().to_uppercase()));
             let line = one.trim().lines().next().unwrap();
             assert!(all.contains(line), "{all}\n{line}");
-            let value: f64 = line.split("= ").nth(1).unwrap().split(' ').next().unwrap().parse().unwrap();
+            // rounded as one reads it, and in brackets as one reckons on from it
+            let (read, reckoned) = line.split("= ").nth(1).unwrap().split_once(" (").unwrap();
+            let (number, unit) = read.split_once(' ').unwrap();
+            let value: f64 = reckoned.trim_end_matches(')').parse().unwrap();
             let exact = convert(12.5, *from, *to);
             assert!((value - exact).abs() <= 0.50001e-7 * exact, "{line} {exact}");
-            assert!(line.ends_with(to.word()), "{line}");
+            assert_eq!(number, fixed(exact, to.places(), Sign::Minus).unwrap().as_str());
+            assert_eq!(unit, to.word());
         }
     }
     for wrong in ["", "500", "500 mmHg inches", "mmHg", "5,0 kPa", "500 pounds", "nan Pa"] {

@@ -11,5 +11,6 @@
 mod answers;
 mod entries;
 mod lines;
+mod live;
 mod sessions;
 mod terminal;

@@ -57,7 +57,8 @@ pub(super) fn explain_surge(bench: &Bench, sink: &mut dyn Sink) -> bool {
 
 pub(super) fn explain_tube(bench: &Bench, sink: &mut dyn Sink) -> bool {
     let opened = plan::known_opening(bench).inspect(|(w, _)| w.show(sink)).is_some();
-    let (Some(tubes), Some(fluid)) = (plan::known_tubes(bench), plan::known_fluid(bench)) else { return opened };
+    let Some(tubes) = plan::known_tubes(bench) else { return opened };
+    let Some(fluid) = plan::known_fluid(bench) else { return opened };
     match bench.viscosity_from() {
         Some(ViscosityFrom::Water) => viscosity::working(bench.temperature).show(sink),
         Some(ViscosityFrom::ZeroShear) => {

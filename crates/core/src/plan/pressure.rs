@@ -80,7 +80,9 @@ fn column(bench: &Bench, density: Density, sink: &mut dyn Sink) {
     sink.item(Item::one(What::HeadKpa, convert(pressure, Unit::MmHg, Unit::KPa)));
     sink.item(Item::one(What::HeadCmh2o, convert(pressure, Unit::MmHg, Unit::CmH2O)));
     sink.item(Item::one(What::PerCm, head::of_column(1.0, density)));
-    sink.caution(Caution::about(Code::HeadStatic, Field::OpenLevel));
+    if bench.levels().is_some() {
+        sink.caution(Caution::about(Code::HeadStatic, Field::OpenLevel));
+    }
     if pressure > HEAD_HIGH.get() {
         sink.caution(Caution::general(Code::HeadHigh));
     }
@@ -107,9 +109,10 @@ pub(super) fn fluid(bench: &Bench, density: Density, sink: &mut dyn Sink) {
 #[inline(never)]
 fn bottles(bench: &Bench, density: Density, sink: &mut dyn Sink) {
     let (Some((open, _)), Some(pressure)) = (bench.levels(), still(bench)) else { return };
-    let astray = head::of_column(ASTRAY, density);
+    let per_cm = head::of_column(1.0, density);
+    let astray = ASTRAY * per_cm;
     for (row, above) in [-2.0 * BETWEEN, -BETWEEN, 0.0, BETWEEN, 2.0 * BETWEEN].into_iter().enumerate() {
-        let there = pressure + head::of_column(above, density);
+        let there = pressure + above * per_cm;
         for (what, value) in [
             (What::Bottle, open.cm() + above),
             (What::BottleHead, there),

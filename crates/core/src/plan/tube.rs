@@ -60,7 +60,8 @@ pub(crate) fn listed((first, second): (Tube, Option<Tube>)) -> ([Tube; 2], usize
 
 #[inline(never)]
 fn through(bench: &Bench, sink: &mut dyn Sink) {
-    let (Some(tubes), Some(fluid)) = (known_tubes(bench), known_fluid(bench)) else { return };
+    let Some(tubes) = known_tubes(bench) else { return };
+    let Some(fluid) = known_fluid(bench) else { return };
     let (list, count) = listed(tubes);
     let list = list.get(..count).unwrap_or(&[]);
     told(bench, fluid, sink);
@@ -155,9 +156,10 @@ fn needles(bench: &Bench, sink: &mut dyn Sink) {
         entries(bench.draft(), sink, &[Field::Gauge]);
         sink.caution(Caution::about(Code::BoreNominal, Field::Gauge));
     }
-    let fluid = known_fluid(bench).filter(|_| bench.viscosity_from() != Some(ViscosityFrom::ZeroShear));
-    let flow = tubes.map(listed).zip(fluid).and_then(|((list, count), fluid)| {
-        Some((*list.first()?, fluid, known_flow(bench, list.get(..count)?, fluid)?))
+    let flow = tubes.and_then(|tubes| {
+        let fluid = known_fluid(bench).filter(|_| bench.viscosity_from() != Some(ViscosityFrom::ZeroShear))?;
+        let (list, count) = listed(tubes);
+        Some((tubes.0, fluid, known_flow(bench, list.get(..count)?, fluid)?))
     });
     for (row, needle) in NEEDLES.iter().enumerate() {
         a_needle(row, needle, flow, sink);

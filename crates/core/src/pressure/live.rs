@@ -114,7 +114,7 @@ impl Live {
     /// The leak goes with the pressure, so that its conductance stays.
     fn lift(&mut self, mmhg: f64) {
         let supply = &mut self.setup.supply;
-        let head = (supply.head + mmhg).clamp(self.bottle, MOST_HEAD);
+        let head = (supply.head + mmhg).max(self.bottle).min(MOST_HEAD);
         supply.leak *= head / supply.head;
         supply.head = head;
     }
