@@ -2,6 +2,7 @@
 
 use crate::text::{self, WIDTH, paragraph};
 use ocellus_core::astigmatism::site;
+use ocellus_core::bench::Bench;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::choice::{BackFrom, Eye};
 use ocellus_core::draft::Draft;
@@ -111,7 +112,7 @@ impl Page<'_> {
 
     /// The side in capitals; a set-up of fluids may have none.
     fn side(&self) -> Option<&'static str> {
-        let is = |eye: Eye| self.draft.number(Field::Side) == Some(eye.code());
+        let is = |eye: Eye| !Bench::alone(self.draft) && self.draft.number(Field::Side) == Some(eye.code());
         [(Eye::Right, "RIGHT"), (Eye::Left, "LEFT")].into_iter().find(|(eye, _)| is(*eye)).map(|(_, word)| word)
     }
 
@@ -236,7 +237,7 @@ impl Page<'_> {
         let value = text::value(self.draft, field);
         let number = self.draft.number(field);
         let remark = match (field, number) {
-            (Field::Side, _) => return self.row(field.what(), self.side().unwrap_or(""), ""),
+            (Field::Side, _) => return self.row(field.what(), &text::value(self.draft, field).to_uppercase(), ""),
             (Field::IncisionSite | Field::OtherSite, Some(degrees)) => self.site_word(degrees).to_owned(),
             (_, Some(number)) if field.spoken() => text::spoken(number),
             _ if !self.draft.has(field) => "not entered, usual value".to_owned(),

@@ -17,10 +17,12 @@ use std::sync::atomic::Ordering;
 use std::thread::sleep;
 use std::time::{Duration, Instant};
 
-/// The case files meant to be planned.
+/// The case files meant to be planned, those of set-ups without an eye too.
 pub fn demo_cases() -> Vec<PathBuf> {
-    let folder = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../demo-data"));
-    let files = fs::read_dir(folder).expect("demo-data").map(|entry| entry.expect("a file of demo-data").path());
+    let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../demo-data");
+    let folders = [PathBuf::from(folder), PathBuf::from(folder).join("fluids")];
+    let files = folders.into_iter().flat_map(|folder| fs::read_dir(folder).expect("demo-data"));
+    let files = files.map(|entry| entry.expect("a file of demo-data").path());
     let mut cases: Vec<_> = files.filter(|path| path.extension().is_some_and(|end| end == "toml")).collect();
     cases.sort();
     cases

@@ -1,9 +1,10 @@
-//! Valid cases of any kind, drawn at random, the same ones each time.
+//! Valid cases and set-ups of any kind, drawn at random, the same ones each time.
 
+use ocellus_core::bench::Bench;
 use ocellus_core::case::Case;
 use ocellus_core::draft::Draft;
-use ocellus_core::error::Code;
-use ocellus_core::field::{Field, Kind};
+use ocellus_core::error::{Code, Error};
+use ocellus_core::field::{Field, Kind, Section};
 use ocellus_core::name::Name;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -16,7 +17,8 @@ pub struct Seed {
     ordinary: bool,
 }
 
-/// Where most eyes lie; in an ordinary seed these take the place of the full range, so that most methods answer.
+/// Where most eyes and set-ups lie; in an ordinary seed these take the place of the full range, so that most methods
+/// answer and most chambers hold.
 const ORDINARY: &[(Field, f64, f64)] = &[
     (Field::AxialLength, 20.0, 28.0),
     (Field::K1, 40.0, 47.0),
@@ -34,7 +36,25 @@ const ORDINARY: &[(Field, f64, f64)] = &[
     (Field::LensCylinder, 0.0, 6.0),
     (Field::LensLeast, -10.0, 10.0),
     (Field::LensMost, 20.0, 35.0),
+    (Field::OpenLevel, 60.0, 130.0),
+    (Field::EyeLevel, -20.0, 30.0),
+    (Field::SetPressure, 30.0, 100.0),
+    (Field::AssumedLevel, -20.0, 30.0),
+    (Field::Aspiration, 0.0, 60.0),
+    (Field::InfusionResistance, 0.05, 1.0),
+    (Field::AspirationResistance, 2.0, 10.0),
+    (Field::Leak, 0.0, 20.0),
+    (Field::ReadingFlow1, 0.0, 30.0),
+    (Field::ReadingPressure1, 40.0, 90.0),
+    (Field::ReadingFlow2, 30.0, 60.0),
+    (Field::ReadingPressure2, 20.0, 60.0),
+    (Field::EyeCompliance, 0.2, 5.0),
+    (Field::TubingCompliance, 0.02, 0.2),
+    (Field::SurgeStep, 0.005, 2.0),
 ];
+
+/// Drawn as whole numbers, since the table of needles knows no other and half a tube is none.
+const WHOLE: &[Field] = &[Field::Gauge, Field::SideBySide];
 
 /// Most eyes had no operation, hold their own lens, and were measured by a keratometer; all others are refused.
 const MOSTLY_FIRST: &[Field] = &[Field::KKind, Field::EyeState, Field::PreviousSurgery];
@@ -42,6 +62,17 @@ const MOSTLY_FIRST: &[Field] = &[Field::KKind, Field::EyeState, Field::PreviousS
 /// What only an eye after laser has.
 const LASER: &[Field] =
     &[Field::KBefore, Field::RefractionBefore, Field::RefractionAfter, Field::KAfter, Field::KAfterFrom];
+
+/// What a surge takes besides the levels: so many entries are seldom drawn together.
+const SURGE: &[Field] = &[
+    Field::EyeLevel,
+    Field::PumpKind,
+    Field::Aspiration,
+    Field::VacuumNucleus,
+    Field::InfusionResistance,
+    Field::AspirationResistance,
+    Field::TubingCompliance,
+];
 
 impl Seed {
     fn enter(&self, draft: &mut Draft, field: Field) {
@@ -52,7 +83,8 @@ impl Seed {
             Kind::Number(_, bounds) => {
                 let narrow = ORDINARY.iter().find(|(narrowed, ..)| self.ordinary && *narrowed == field);
                 let (least, most) = narrow.map_or((bounds.min, bounds.max), |(_, least, most)| (*least, *most));
-                draft.set(field, (least + fraction * (most - least)).clamp(bounds.min, bounds.max));
+                let drawn = (least + fraction * (most - least)).clamp(bounds.min, bounds.max);
+                draft.set(field, if WHOLE.contains(&field) { f64::from(drawn as u8) } else { drawn });
             }
             Kind::Choice(words) => draft.set(field, pick(words.len()) as f64),
             Kind::Date => draft.set(field, 20_260_101.0 + pick(28) as f64),
@@ -60,15 +92,36 @@ impl Seed {
         }
     }
 
-    /// A valid draft: what is missing is entered, what contradicts another entry is taken back.
+    /// A valid draft of an eye: what is missing is entered, what contradicts another entry is taken back.
     pub fn draft(&self) -> Draft {
+        self.mended(&|field| self.drawn(field), |draft, report| Case::check(draft, report).is_some())
+    }
+
+    /// The same of a set-up without an eye, which has one entry at the least; with the compliance of an eye there is
+    /// all that a surge takes.
+    pub fn set_up(&self) -> Draft {
+        let of_fluids = |field: Field| matches!(field.section(), Section::Pressure | Section::Flow | Section::Tube);
+        let surge = |field: Field| self.drawn(Field::EyeCompliance) && SURGE.contains(&field);
+        let entered = |field: Field| of_fluids(field) && (self.drawn(field) || surge(field));
+        let mut draft = self.mended(&entered, |draft, report| Bench::check(draft, report).is_some());
+        if !Bench::alone(&draft) {
+            self.enter(&mut draft, Field::Altitude);
+        }
+        draft
+    }
+
+    fn drawn(&self, field: Field) -> bool {
+        self.entries[field as usize].0
+    }
+
+    fn mended(&self, entered: &dyn Fn(Field) -> bool, passes: fn(&Draft, &mut dyn FnMut(Error)) -> bool) -> Draft {
         let mut draft = Draft::default();
-        for &field in Field::ALL.iter().filter(|field| self.entries[**field as usize].0) {
+        for &field in Field::ALL.iter().filter(|field| entered(**field)) {
             self.enter(&mut draft, field);
         }
         for _ in 0..Field::COUNT {
             let mut wrong = Vec::new();
-            if Case::check(&draft, &mut |error| wrong.push(error)).is_some() {
+            if passes(&draft, &mut |error| wrong.push(error)) {
                 return draft;
             }
             for error in wrong {

@@ -1,13 +1,13 @@
-//! The card and its working for any case at all: finite numbers, no panic, the same bits again.
+//! The card and its working for any case or set-up at all: finite numbers, no panic, the same bits again.
 
 use ocellus_core::case::Case;
 use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
-use ocellus_core::explain::{Subject, explain};
+use ocellus_core::explain::Subject;
 use ocellus_core::field::Field;
 use ocellus_core::item::Item;
-use ocellus_core::plan::plan;
 use ocellus_core::readback;
+use ocellus_core::sheet::Sheet;
 use ocellus_core::sink::Sink;
 use ocellus_core::working::Step;
 use ocellus_tests::random_case::seeds;
@@ -37,11 +37,11 @@ impl Sink for Stream {
     }
 }
 
-fn streamed(case: &Case) -> Stream {
+fn streamed(sheet: &Sheet) -> Stream {
     let mut stream = Stream::default();
-    plan(case, &mut stream);
+    sheet.plan(&mut stream);
     for subject in Subject::all() {
-        explain(subject, case, &mut stream);
+        sheet.explain(subject, &mut stream);
     }
     stream
 }
@@ -53,11 +53,23 @@ proptest! {
     fn every_case_has_a_card_of_finite_numbers(seed in seeds()) {
         let draft = seed.draft();
         let case = Case::try_from(&draft).unwrap();
-        let first = streamed(&case);
-        prop_assert!(!first.items.is_empty() && !first.cautions.is_empty());
-        prop_assert_eq!(first, streamed(&Case::try_from(&draft).unwrap()));
         // drawn numbers have more decimals than can be read back: refused or given, never a panic
         let _ = readback::of(&case, None);
+        let first = streamed(&Sheet::Eye(case));
+        prop_assert!(!first.items.is_empty() && !first.cautions.is_empty());
+        prop_assert_eq!(first, streamed(&Sheet::Eye(Case::try_from(&draft).unwrap())));
+    }
+
+    /// No range of any entry of a set-up, nor any pair of them, takes a number to where it is none.
+    #[test]
+    fn every_set_up_has_a_card_of_finite_numbers(seed in seeds()) {
+        let draft = seed.set_up();
+        let sheet = Sheet::check(&draft, &mut |_| {}).unwrap();
+        prop_assert!(matches!(sheet, Sheet::Bench(_)));
+        let _ = readback::of_sheet(&sheet, None);
+        let first = streamed(&sheet);
+        prop_assert!(!first.cautions.is_empty());
+        prop_assert_eq!(first, streamed(&Sheet::check(&draft, &mut |_| {}).unwrap()));
     }
 
     /// The door holds against anything a draft can be made to hold.
@@ -76,7 +88,7 @@ proptest! {
         }
         let mut wrong = 0;
         if let Some(case) = Case::check(&draft, &mut |_| wrong += 1) {
-            streamed(&case);
+            streamed(&Sheet::Eye(case));
         } else {
             prop_assert!(wrong > 0);
         }

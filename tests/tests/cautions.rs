@@ -169,6 +169,29 @@ const CAUSES: &[(&str, &[Code])] = &[
     ("open_level_cm 0.0; eye_level_cm 10.0", &[Code::HeadNegative]),
     ("altitude_m 100; station_pressure_hpa 1000.0", &[Code::StationBeatsAltitude, Code::CeilingIdeal]),
     ("altitude_m 3600; vacuum_viscoelastic_mmhg 500", &[Code::VacuumUnreachable]),
+    ("set_pressure_mmhg 60.0; assumed_eye_level_cm 0.0; eye_level_cm -10.0", &[Code::LevelAssumed]),
+    ("FLOW", &[Code::Illustration, Code::LeakUnknown]),
+    ("FLOW; infusion_resistance_mmhg_min_ml 3.000", &[Code::ChamberCollapsed]),
+    (
+        "FLOW; aspiration_resistance_mmhg_min_ml 20.000; vacuum_nucleus_mmhg 300; aspiration_ml_min 40.0",
+        &[Code::FlowNotReached],
+    ),
+    ("FLOW; leak_ml_min 150.0; infusion_resistance_mmhg_min_ml 0.500", &[Code::LeakTooLarge]),
+    ("READINGS; reading_2_pressure_mmhg 63.0", &[Code::ReadingsRise]),
+    ("READINGS; open_level_cm 70.0; eye_level_cm 0.0", &[Code::ReadingsApart]),
+    ("SURGE", &[Code::ComplianceEntered]),
+    // with the steady chamber at 54 mmHg: it is the surge that empties it
+    (
+        "SURGE; infusion_resistance_mmhg_min_ml 0.400; aspiration_resistance_mmhg_min_ml 1.000; \
+            tubing_compliance_ul_mmhg 0.500",
+        &[Code::ChamberCollapsed],
+    ),
+    ("SURGE; surge_step_ms 4.000", &[Code::StepLong]),
+    ("SURGE; surge_step_ms 0.005", &[Code::SurgeOpen]),
+    ("NEEDLE", &[Code::BoreNominal, Code::Jet]),
+    ("NEEDLE; viscosity_from zero_shear; viscosity_mpa_s 50000", &[Code::ZeroShear]),
+    ("bore_mm 0.210; tube_length_mm 500.0; tube_flow_ml_min 30.00", &[Code::Turbulent]),
+    ("bore_mm 0.210; tube_length_mm 13.0; tube_flow_ml_min 10.00", &[Code::TubeShort]),
     ("-guttata", &[Code::RisksUnanswered]),
     ("floppy_iris_drug yes", &[Code::FloppyIris]),
     ("pseudoexfoliation yes", &[Code::Pseudoexfoliation]),
@@ -194,6 +217,30 @@ const BACK: &str = "posterior_r1_mm 6.60; posterior_r1_axis_deg 0; posterior_r2_
 
 const TURNED: &str = "label_power spherical_equivalent; cylinder_plane lens; iol_cylinder_d 1.50; iol_axis_deg 90; \
     after_sphere_d 0.25; after_cylinder_d -0.75; after_axis_deg 140";
+
+const READINGS: &str = "reading_1_flow_ml_min 20.0; reading_1_pressure_mmhg 62.0; reading_2_flow_ml_min 40.0; \
+    reading_2_pressure_mmhg 58.0";
+
+const FLOW: &str = "open_level_cm 90.0; eye_level_cm 0.0; infusion_resistance_mmhg_min_ml 0.200; pump_kind flow; \
+    aspiration_ml_min 30.0";
+
+const SURGE: &str = "FLOW; aspiration_resistance_mmhg_min_ml 6.000; vacuum_nucleus_mmhg 400; \
+    eye_compliance_ul_mmhg 1.000; tubing_compliance_ul_mmhg 0.090";
+
+const NEEDLE: &str = "needle_gauge 27; tube_length_mm 13.0";
+
+/// Names for entries; one with another in it stands before that other.
+const NAMED: [(&str, &str); 9] = [
+    ("TORIC", TORIC),
+    ("LASER", LASER),
+    ("SECOND", SECOND),
+    ("BACK", BACK),
+    ("TURNED", TURNED),
+    ("SURGE", SURGE),
+    ("FLOW", FLOW),
+    ("READINGS", READINGS),
+    ("NEEDLE", NEEDLE),
+];
 
 /// What the quiet case says too.
 const ALWAYS: &[Code] = &[
@@ -225,7 +272,7 @@ impl Sink for Said {
 fn said(entries: &str) -> Vec<Code> {
     let mut draft = Draft::default();
     let mut entries = entries.to_owned();
-    for (name, text) in [("TORIC", TORIC), ("LASER", LASER), ("SECOND", SECOND), ("BACK", BACK), ("TURNED", TURNED)] {
+    for (name, text) in NAMED {
         entries = entries.replace(name, text);
     }
     for entry in QUIET.split(';').chain(entries.split(';')).map(str::trim).filter(|entry| !entry.is_empty()) {

@@ -39,6 +39,53 @@ const CASES: &[(&str, &[Code])] = &[
     ("minus.toml", &[Code::MinusPower, Code::PosteriorPolar, Code::Clamped, Code::RetinaTurned]),
 ];
 
+/// A set-up of fluids without an eye: what its card must say, what it gives, and what it must not give.
+struct SetUp {
+    file: &'static str,
+    codes: &'static [Code],
+    given: &'static [What],
+    absent: &'static [What],
+}
+
+const SET_UPS: &[SetUp] = &[
+    SetUp {
+        file: "fluids/altitude.toml",
+        codes: &[Code::HeadStatic, Code::CeilingIdeal],
+        given: &[What::Head, What::Siphon, What::MarginNucleus, What::MarginViscoelastic, What::ReachedTip],
+        absent: &[What::MarginCortex, What::Chamber],
+    },
+    SetUp {
+        file: "fluids/own-machine.toml",
+        codes: &[Code::Illustration, Code::ComplianceEntered],
+        given: &[What::FoundResistance, What::FoundLess, What::VacuumFollows, What::Hold, What::SurgeTrough],
+        absent: &[What::ChamberFlow, What::SurgeCollapsed],
+    },
+    SetUp {
+        file: "fluids/vacuum-pump.toml",
+        codes: &[Code::LevelAssumed, Code::Illustration, Code::LeakUnknown],
+        given: &[What::DensityUsed, What::SetColumn, What::SettingWanted, What::AirHeight, What::ChamberFlow],
+        absent: &[What::Bottle, What::VacuumFollows],
+    },
+    SetUp {
+        file: "fluids/needle.toml",
+        codes: &[Code::BoreNominal, Code::Jet, Code::TubeShort],
+        given: &[What::DropSecond, What::Drop, What::Plunger, What::VolumeTime, What::NeedleDropLeast],
+        absent: &[What::FlowDriven, What::Head],
+    },
+    SetUp {
+        file: "fluids/viscoelastic.toml",
+        codes: &[Code::ZeroShear],
+        given: &[What::Velocity, What::WallShear],
+        absent: &[What::Reynolds, What::DropLaminar, What::Drop, What::NeedleDrop],
+    },
+    SetUp {
+        file: "fluids/collapse.toml",
+        codes: &[Code::Illustration, Code::ChamberCollapsed],
+        given: &[What::Chamber, What::SurgeStart, What::SurgeCollapsed],
+        absent: &[What::SurgeTrough, What::SurgeVolume, What::SurgeRecovered, What::SurgeSteady],
+    },
+];
+
 #[derive(Default)]
 struct Kept {
     items: Vec<Item>,
@@ -61,19 +108,28 @@ fn planned(file: &str) -> Kept {
     kept
 }
 
-#[test]
-fn the_list_is_complete() {
-    let mut files: Vec<String> = fs::read_dir(folder())
+/// The files of a folder, as a list names them.
+fn files(within: &str) -> Vec<String> {
+    let mut files: Vec<String> = fs::read_dir(folder().join(within))
         .expect("demo-data")
         .filter_map(|entry| entry.ok()?.file_name().into_string().ok())
         .filter(|name| name.ends_with(".toml"))
+        .map(|name| format!("{within}{name}"))
         .collect();
     files.sort();
-    let mut listed: Vec<&str> = CASES.iter().map(|(file, _)| *file).collect();
-    listed.sort();
-    assert_eq!(files, listed);
+    files
+}
+
+#[test]
+fn the_lists_are_complete() {
     let readme = fs::read_to_string(folder().join("README.md")).expect("demo-data/README.md");
-    assert!(listed.iter().all(|file| readme.contains(file)));
+    let cases = CASES.iter().map(|(file, _)| *file).collect();
+    let set_ups = SET_UPS.iter().map(|set_up| set_up.file).collect();
+    for (within, mut listed) in [("", cases), ("fluids/", set_ups)] as [(&str, Vec<&str>); 2] {
+        listed.sort();
+        assert_eq!(files(within), listed);
+        assert!(listed.iter().all(|file| readme.contains(&format!("`{file}`"))));
+    }
 }
 
 #[test]
@@ -82,6 +138,30 @@ fn each_case_shows_what_it_is_for() {
         let kept = planned(file);
         for code in *codes {
             assert!(kept.cautions.iter().any(|c| c.code == *code), "{file} does not say {}", code.word());
+        }
+    }
+}
+
+/// What a set-up is for stands on its card, what cannot be known does not, and no entry of it is idle.
+#[test]
+fn each_set_up_shows_what_it_is_for() {
+    for SetUp { file, codes, given, absent } in SET_UPS {
+        let draft = case(file);
+        let sheet = Sheet::check(&draft, &mut |error| panic!("{file}: {error:?}")).unwrap();
+        assert!(matches!(sheet, Sheet::Bench(_)), "{file}");
+        let mut kept = Kept::default();
+        sheet.plan(&mut kept);
+        let says = |code| kept.cautions.iter().any(|caution| caution.code == code);
+        let gives = |what| kept.items.iter().any(|item| item.what == what);
+        for code in *codes {
+            assert!(says(*code), "{file} does not say {}", code.word());
+        }
+        assert!(!says(Code::Unused), "{file}");
+        for what in *given {
+            assert!(gives(*what), "{file} does not give {}", what.key());
+        }
+        for what in *absent {
+            assert!(!gives(*what), "{file} gives {}", what.key());
         }
     }
 }
@@ -135,7 +215,9 @@ fn every_mistake_is_named_at_once() {
 
 #[test]
 fn a_card_fits_80_columns_and_says_whose_it_is() {
-    for (file, codes) in CASES {
+    let cases = CASES.iter().map(|(file, codes)| (*file, *codes, " EYE   theatre card"));
+    let set_ups = SET_UPS.iter().map(|set_up| (set_up.file, set_up.codes, "SET-UP OF FLUIDS, WITHOUT AN EYE"));
+    for (file, codes, whose) in cases.chain(set_ups) {
         let mut text = Vec::new();
         let refused =
             card::print(&Sheet::check(&case(file), &mut |_| {}).unwrap(), None, false, &mut text).expect("memory");
@@ -143,7 +225,7 @@ fn a_card_fits_80_columns_and_says_whose_it_is() {
         let wide = text.lines().find(|line| line.chars().count() > 80);
         assert_eq!(wide, None, "{file}");
         assert_eq!(refused, codes.iter().any(|code| code.severity() == Severity::Refuse), "{file}");
-        assert!(text.contains("Not a medical device") && text.contains(" EYE   theatre card"), "{file}");
+        assert!(text.contains("Not a medical device") && text.contains(whose), "{file}");
         assert!(!text.contains("NaN") && !text.contains("inf ") && !text.contains("not printable"), "{file}");
     }
 }

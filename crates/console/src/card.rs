@@ -1,7 +1,7 @@
 //! The theatre card, whole or a part of it. It is planned twice: once for what must be known before it, once to print.
 
 use crate::case::sheet;
-use crate::head::{Head, eye, side};
+use crate::head::{Head, capitals, eye, side};
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
@@ -243,7 +243,7 @@ impl<'a, 'p> Card<'a, 'p> {
     fn row(&mut self, field: Field) {
         self.name(field.what());
         match (field, self.draft.number(field)) {
-            (Field::Side, _) => self.page.line(side(self.draft)),
+            (Field::Side, _) => self.page.line(capitals(eye(self.draft))),
             (Field::IncisionSite | Field::OtherSite, Some(degrees)) => {
                 self.page.value(self.draft, field);
                 let eye = eye(self.draft);

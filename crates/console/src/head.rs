@@ -2,6 +2,7 @@
 
 use crate::cautions::Cautions;
 use crate::page::Page;
+use ocellus_core::bench::Bench;
 use ocellus_core::caution::{Caution, Code, Severity};
 use ocellus_core::choice::Eye;
 use ocellus_core::draft::Draft;
@@ -30,8 +31,12 @@ impl Head {
 
     /// The head of a whole card.
     pub(crate) fn print(&self, draft: &Draft, page: &mut Page) {
-        page.text(side(draft));
-        page.text(if side(draft).is_empty() { "SET-UP OF FLUIDS, WITHOUT AN EYE" } else { " EYE" });
+        if Bench::alone(draft) {
+            page.text("SET-UP OF FLUIDS, WITHOUT AN EYE");
+        } else {
+            page.text(side(draft));
+            page.text(" EYE");
+        }
         page.raw("   ");
         page.value(draft, Field::Id);
         page.end();
@@ -83,11 +88,15 @@ pub(crate) fn eye(draft: &Draft) -> Eye {
     if draft.number(Field::Side) == Some(Eye::Left.code()) { Eye::Left } else { Eye::Right }
 }
 
-/// Its word in capitals; empty where there is none.
-pub(crate) fn side(draft: &Draft) -> &'static str {
-    match (draft.has(Field::Side), eye(draft)) {
-        (false, _) => "",
-        (_, Eye::Left) => "LEFT",
-        (_, Eye::Right) => "RIGHT",
+/// Its word in capitals.
+pub(crate) fn capitals(eye: Eye) -> &'static str {
+    match eye {
+        Eye::Left => "LEFT",
+        Eye::Right => "RIGHT",
     }
+}
+
+/// The word of the eye that a card is of; empty where it is of a set-up of fluids.
+pub(crate) fn side(draft: &Draft) -> &'static str {
+    if Bench::alone(draft) { "" } else { capitals(eye(draft)) }
 }

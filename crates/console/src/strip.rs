@@ -9,11 +9,9 @@ use crate::page::Page;
 use ocellus_core::bench::Bench;
 use ocellus_core::decimal::{Sign, fixed};
 use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
 use ocellus_core::plan;
 use ocellus_core::pressure::live::{Change, INVENTED, Live, SHOWN, STRETCH, Seen};
 use ocellus_core::pressure::surge::Setup;
-use ocellus_core::quantity::Density;
 
 /// How often a line is drawn, ms; and after how many of them without a key it ends by itself: about a minute.
 const EVERY: u32 = 125;
@@ -71,8 +69,9 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
 fn begin(draft: &Draft, page: &mut Page) -> Option<Live> {
     let bench = Bench::check(draft, &mut |_| {});
     let entered = bench.as_ref().and_then(plan::surge_setup);
-    let density = draft.number(Field::Density).or(Field::Density.default())?;
-    let live = Live::new(entered.unwrap_or(INVENTED), Density::from_kg_m3(density).ok()?);
+    let usual = Bench::check(&Draft::EMPTY, &mut |_| {});
+    let density = bench.filter(|_| entered.is_some()).or(usual).and_then(|bench| bench.density())?;
+    let live = Live::new(entered.unwrap_or(INVENTED), density);
     page.line(match (&entered, &live) {
         (Some(_), Some(_)) => "The set-up that was entered. An ILLUSTRATION for teaching:",
         (None, _) => "An invented set-up, since not all of one was entered (explain surge tells what it takes). An ILLUSTRATION for teaching:",

@@ -74,14 +74,22 @@ impl<'a> Bench<'a> {
     }
 
     /// The density of the fluid: entered, or of water at its temperature.
-    pub(crate) fn density(&self) -> Option<Density> {
+    ///
+    /// ```
+    /// use ocellus_core::{bench::Bench, draft::Draft, field::Field};
+    /// let mut draft = Draft::default();
+    /// draft.enter(Field::DensityFrom, "water")?;
+    /// let density = Bench::check(&draft, &mut |_| {}).and_then(|bench| bench.density()).unwrap();
+    /// assert!((density.kg_m3() - 998.21).abs() < 0.005);
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn density(&self) -> Option<Density> {
         match self.get(Field::DensityFrom)? {
             FluidFrom::Entered => self.get(Field::Density),
             FluidFrom::Water => Density::from_kg_m3(crate::pressure::density::working(self.temperature).density).ok(),
         }
     }
 
-    /// Where density and viscosity are of water, its temperature matters.
     pub(crate) fn pump_kind(&self) -> Option<PumpKind> {
         self.get(Field::PumpKind)
     }

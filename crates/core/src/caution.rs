@@ -302,6 +302,7 @@ cautions! {
     // Illustrations, tubes
     Illustration "illustration" Caution "An illustration for teaching, from the numbers entered: no living eye behaves so, and no machine is described.", Here Chosen;
     ChamberCollapsed "chamber_collapsed" Caution "Chamber collapsed, the model ends: no pressure is left in it.", Identity Two;
+    FlowNotReached "flow_not_reached" Caution "The vacuum that would follow is above the one that is set: the pump draws less than this flow.", Identity Two;
     LeakTooLarge "leak_too_large" Caution "With this leak no pressure is left in the chamber: nothing is reckoned.", Identity Two;
     LeakUnknown "leak_unknown" Note "No leak was entered. In 105 patients 67 +/- 11 % of the irrigation leaked.", Leak2009 Read;
     ReadingsRise "readings_rise" Caution "The pressure does not fall from the smaller to the larger flow: these readings give no resistance.", Identity Two;

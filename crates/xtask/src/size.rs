@@ -136,9 +136,11 @@ fn counters(machine: &Machine, elf: &Path) -> Result<Counters, String> {
 
 /// The demonstration cases.
 fn cases() -> Result<Vec<PathBuf>, String> {
-    let folder = run::root().join("demo-data");
-    let files = std::fs::read_dir(&folder).map_err(|error| format!("{}: {error}", folder.display()))?;
-    let mut cases: Vec<PathBuf> = files.filter_map(|file| Some(file.ok()?.path())).collect();
+    let mut cases = Vec::new();
+    for folder in ["demo-data", "demo-data/fluids"] {
+        let files = std::fs::read_dir(run::root().join(folder)).map_err(|error| format!("{folder}: {error}"))?;
+        cases.extend(files.filter_map(|file| Some(file.ok()?.path())));
+    }
     cases.retain(|path| path.extension().is_some_and(|ending| ending == "toml"));
     cases.sort();
     Ok(cases)

@@ -5,14 +5,13 @@ use super::plot::{Curve, Plot};
 use super::surge::{LINE, TENTH};
 use ocellus_core::bench::Bench;
 use ocellus_core::caution::Code;
-use ocellus_core::field::Field;
 use ocellus_core::plan;
 use ocellus_core::pressure::live::{Change, INVENTED, Live, SHOWN, STRETCH};
-use ocellus_core::quantity::Density;
 
 pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
-    let entered = Bench::check(seen.draft, &mut |_| {}).as_ref().and_then(plan::surge_setup);
-    let density = seen.entry(Field::Density).or(Field::Density.default()).and_then(|rho| Density::from_kg_m3(rho).ok());
+    let bench = Bench::check(seen.draft, &mut |_| {});
+    let entered = bench.as_ref().and_then(plan::surge_setup);
+    let density = bench.and_then(|bench| bench.density());
     let wanted = "a set-up that leaves a pressure, and is slow enough to be drawn as it goes";
     let mut live = Live::new(entered.unwrap_or(INVENTED), density.ok_or(wanted)?).ok_or(wanted)?;
     let (mut chamber, mut least, mut line) = (Vec::new(), Vec::new(), Vec::new());

@@ -31,4 +31,6 @@ constants! {
     READINGS_APART "readings apart" "mmHg" = 5, Here Chosen;
     /// How near to its steady value a pressure has recovered.
     RECOVERED "recovered within" "mmHg" = 1, Here Chosen;
+    /// How near to it a pressure that only falls has come to rest.
+    STILL "still within" "mmHg" = 0.05, Here Chosen;
 }

@@ -42,12 +42,27 @@ pub(super) fn explain_chamber(bench: &Bench, sink: &mut dyn Sink) -> bool {
     };
     let (Some(supply), Some(pump)) = (plan::known_supply(bench), plan::known_pump(bench)) else { return read };
     let w = chamber::working(supply, pump, plan::known_aspiration(bench));
+    left(supply, sink);
     w.inspect(|w| w.show(sink)).is_ok() || read
+}
+
+/// Whether column and leak leave a pressure; where they do not, that is told.
+fn left(supply: chamber::Supply, sink: &mut dyn Sink) -> bool {
+    let left = chamber::conductance(supply).is_ok();
+    if supply.head <= 0.0 {
+        sink.caution(Caution::about(Code::HeadNegative, Field::EyeLevel));
+    } else if !left {
+        sink.caution(Caution::about(Code::LeakTooLarge, Field::Leak));
+    }
+    left
 }
 
 pub(super) fn explain_surge(bench: &Bench, sink: &mut dyn Sink) -> bool {
     sink.caution(Caution::general(Code::Illustration));
     let Some(setup) = plan::surge_setup(bench) else { return false };
+    if !left(setup.supply, sink) {
+        return false;
+    }
     let Some(step) = plan::surge_step(bench, &setup) else {
         sink.caution(Caution::about(Code::StepLong, Field::SurgeStep));
         return false;

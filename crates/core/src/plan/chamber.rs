@@ -79,7 +79,9 @@ pub(crate) fn set_by(pump: Pump) -> Field {
 
 #[inline(never)]
 fn flow(bench: &Bench, sink: &mut dyn Sink) {
-    let (Some(supply), Some(pump)) = (known_supply(bench), known_pump(bench)) else { return };
+    // a column that pulls is told of before
+    let Some(supply) = known_supply(bench).filter(|supply| supply.head > 0.0) else { return };
+    let Some(pump) = known_pump(bench) else { return };
     let aspiration = known_aspiration(bench);
     if matches!(pump, Pump::Vacuum(_)) && aspiration.is_none() {
         return;
@@ -90,7 +92,7 @@ fn flow(bench: &Bench, sink: &mut dyn Sink) {
         &[Field::PumpKind, set_by(pump), Field::InfusionResistance, Field::AspirationResistance],
     );
     entries(bench.draft(), sink, &[Field::Leak]);
-    if supply.leak == 0.0 {
+    if !bench.draft().has(Field::Leak) {
         sink.caution(Caution::about(Code::LeakUnknown, Field::Leak));
     }
     sink.caution(Caution::general(Code::Illustration));
@@ -103,7 +105,11 @@ fn flow(bench: &Bench, sink: &mut dyn Sink) {
     if let Pump::Vacuum(_) = pump {
         sink.item(Item::one(What::ChamberFlow, w.aspiration));
     } else if let Some(resistance) = aspiration {
-        sink.item(Item::one(What::VacuumFollows, resistance * w.aspiration - w.pressure));
+        let follows = resistance * w.aspiration - w.pressure;
+        sink.item(Item::one(What::VacuumFollows, follows));
+        if bench.draft().number(Field::VacuumNucleus).is_some_and(|set| follows > set) {
+            sink.caution(Caution::about(Code::FlowNotReached, Field::Aspiration));
+        }
     }
     sink.item(Item::one(What::ChamberLeak, w.leaking));
     if w.pressure <= 0.0 {

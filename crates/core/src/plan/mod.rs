@@ -50,7 +50,7 @@ use crate::bench::Bench;
 use crate::case::Case;
 use crate::caution::{Caution, Code};
 use crate::draft::Draft;
-use crate::field::{Field, FieldSet};
+use crate::field::{Field, FieldSet, Section};
 use crate::item::{Item, Part};
 use crate::sink::Sink;
 
@@ -129,7 +129,11 @@ pub fn plan_bench(bench: &Bench, sink: &mut dyn Sink) {
 
 /// The parts that need no eye.
 fn fluids(bench: &Bench, sink: &mut dyn Sink) {
-    pressure::plan(bench, sink);
+    // a needle by itself has no column and no air
+    let of_pressure = |field: &Field| field.section() == Section::Pressure && bench.draft().has(*field);
+    if !Bench::alone(bench.draft()) || Field::ALL.iter().any(of_pressure) {
+        pressure::plan(bench, sink);
+    }
     chamber::plan(bench, sink);
     surge::plan(bench, sink);
     tube::plan(bench, sink);

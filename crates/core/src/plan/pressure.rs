@@ -137,7 +137,9 @@ fn wanted(bench: &Bench, density: Density, sink: &mut dyn Sink) {
     }
     sink.item(Item::one(What::LevelWanted, head::level_for(wanted, bench.gas, eye, density)));
     if let Some(assumed) = bench.get(Field::AssumedLevel) {
-        entries(bench.draft(), sink, &[Field::AssumedLevel]);
+        if bench.set().is_none() {
+            entries(bench.draft(), sink, &[Field::AssumedLevel]);
+        }
         sink.item(Item::one(What::SettingWanted, head::setting_for(wanted, assumed, eye, density)));
     }
     if wanted.mmhg() > HEAD_HIGH.get() {
@@ -157,7 +159,11 @@ fn air(bench: &Bench, sink: &mut dyn Sink) -> Option<f64> {
         return None;
     };
     let w = ceiling::working(air, bench.temperature);
-    entries(bench.draft(), sink, &[Field::Altitude, Field::StationPressure, Field::Temperature]);
+    entries(bench.draft(), sink, &[Field::Altitude, Field::StationPressure]);
+    // told before, with a column of water
+    if still(bench).is_none() || bench.get(Field::DensityFrom) != Some(FluidFrom::Water) {
+        entries(bench.draft(), sink, &[Field::Temperature]);
+    }
     let mmhg = |pascals| convert(pascals, Unit::Pa, Unit::MmHg);
     match air {
         Air::Station(station) => {

@@ -60,7 +60,7 @@ pub(super) fn plan(bench: &Bench, sink: &mut dyn Sink) {
     entries(bench.draft(), sink, &[Field::SurgeStep]);
     sink.caution(Caution::general(Code::Illustration));
     sink.caution(Caution::about(Code::ComplianceEntered, Field::EyeCompliance));
-    // a leak that leaves nothing is told of the chamber
+    // a leak that leaves nothing, and a column that pulls, are told of before
     let Some(shortest) = setup.shortest() else { return };
     sink.item(Item::one(What::SurgeConstant, shortest));
     let Some(step) = step(bench, &setup) else { return sink.caution(Caution::about(Code::StepLong, Field::SurgeStep)) };

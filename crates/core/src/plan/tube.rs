@@ -14,6 +14,9 @@ use crate::pressure::{opening, plunger, viscosity};
 use crate::quantity::{Bore, Drive, Friction, Gauge, Opening, SyringeBore, TubeFlow, Viscosity, Volume};
 use crate::sink::Sink;
 
+/// What is beyond any bench: seconds or mmHg that nobody would read.
+const TOO_MUCH: f64 = 1e7;
+
 #[inline(never)]
 pub(super) fn plan(bench: &Bench, sink: &mut dyn Sink) {
     sink.part(Part::Tube);
@@ -83,7 +86,10 @@ fn through(bench: &Bench, sink: &mut dyn Sink) {
     }
     if let Some(volume) = bench.get::<Volume>(Field::Volume) {
         entries(bench.draft(), sink, &[Field::Volume]);
-        sink.item(Item::one(What::VolumeTime, volume.ml() / flow * 60.0));
+        let seconds = volume.ml() / flow * 60.0;
+        if seconds < TOO_MUCH {
+            sink.item(Item::one(What::VolumeTime, seconds));
+        }
     }
 }
 
@@ -177,7 +183,10 @@ fn a_needle(row: usize, needle: &Needle, through: Option<(Tube, Fluid, f64)>, si
     let Some((tube, fluid, flow)) = through else { return };
     for (what, mm) in [(What::NeedleDrop, needle.bore), (What::NeedleDropLeast, needle.least)] {
         if let Ok(bore) = Bore::from_mm(mm) {
-            tell(what, tube::working_at(Tube { bore, ..tube }, fluid, flow).drop);
+            let drop = tube::working_at(Tube { bore, ..tube }, fluid, flow).drop;
+            if drop < TOO_MUCH {
+                tell(what, drop);
+            }
         }
     }
 }

@@ -77,7 +77,10 @@ impl Live {
     /// # Ok::<(), ocellus_core::error::Error>(())
     /// ```
     pub fn new(setup: Setup, density: Density) -> Option<Live> {
-        let live = Live { setup, state: setup.end()?, bottle: of_column(5.0, density), occluded: false };
+        // a pump that would need more vacuum than is set holds what is set
+        let free = setup.end()?;
+        let state = if free.line < -setup.vacuum { held(setup).end()? } else { free };
+        let live = Live { setup, state, bottle: of_column(5.0, density), occluded: false };
         Some(live).filter(|live| live.state.chamber > 0.0 && STRETCH / setup.step().unwrap_or(0.0) <= MOST_STEPS)
     }
 
@@ -114,13 +117,13 @@ impl Live {
     /// The leak goes with the pressure, so that its conductance stays.
     fn lift(&mut self, mmhg: f64) {
         let supply = &mut self.setup.supply;
-        let head = (supply.head + mmhg).max(self.bottle).min(MOST_HEAD);
+        let head = moved(supply.head, mmhg, self.bottle, MOST_HEAD);
         supply.leak *= head / supply.head;
         supply.head = head;
     }
 
     fn limit(&mut self, mmhg: f64) {
-        self.setup.vacuum = (self.setup.vacuum + mmhg).clamp(25.0, MOST_VACUUM);
+        self.setup.vacuum = moved(self.setup.vacuum, mmhg, 25.0, MOST_VACUUM);
         match self.setup.pumped {
             Some(_) => self.state.line = self.state.line.max(-self.setup.vacuum),
             None => self.state.line = -self.setup.vacuum,
@@ -149,16 +152,29 @@ impl Live {
         }
         let step = self.setup.step()?;
         let new = if self.occluded { Stepper::occluded } else { Stepper::new };
-        let (stepper, mut past) = (new(&self.setup, step)?, 0.0);
+        let (draws, holds, mut past) = (new(&self.setup, step)?, new(&held(self.setup), step)?, 0.0);
         let mut seen = Seen { least: self.state.chamber, most: self.state.chamber, chamber: 0.0, line: 0.0 };
         while past < STRETCH && self.state.chamber > 0.0 {
-            self.state = stepper.step(self.state).state;
+            let mut next = draws.step(self.state).state;
             // the pump draws no more than keeps the vacuum that is set
-            self.state.line = self.state.line.max(-self.setup.vacuum);
+            if next.line < -self.setup.vacuum {
+                next = holds.step(State { line: -self.setup.vacuum, ..self.state }).state;
+            }
+            self.state = State { chamber: next.chamber.max(0.0), ..next };
             seen.least = seen.least.min(self.state.chamber);
             seen.most = seen.most.max(self.state.chamber);
             past += step;
         }
         Some(Seen { chamber: self.state.chamber, line: self.state.line, ..seen })
     }
+}
+
+/// The same set-up with a pump that holds its vacuum.
+fn held(setup: Setup) -> Setup {
+    Setup { pumped: None, ..setup }
+}
+
+/// A value moved within its bounds; one that was beyond them is not brought back.
+fn moved(value: f64, by: f64, least: f64, most: f64) -> f64 {
+    (value + by).max(least.min(value)).min(most.max(value))
 }

@@ -9,7 +9,7 @@
 //! Time in seconds, pressures in mmHg, volumes in uL. The integration is the implicit midpoint rule with a fixed step: stable
 //! for any step, second order, and its flows add up to the volumes and its works to the energies but for rounding.
 
-use crate::constant::flow::RECOVERED;
+use crate::constant::flow::{RECOVERED, STILL};
 use crate::math::{sqrt, square};
 use crate::pressure::chamber::{self, Pump, Supply};
 use crate::working::Topic;
@@ -231,7 +231,7 @@ working! {
     steady "P_steady" "mmHg" = "chamber under flow" [], "illustration: where it comes to rest", Identity Two;
     shortest "tau" "ms" = "1/(largest eigenvalue of the network)" [], "illustration: shortest time constant", Identity Two;
     step "h" "ms" = "entered, or 1, 0.5, 0.25 ... ms up to tau/4" [], "illustration: step", Here Chosen;
-    steps "n" "1" = "until both pressures are within 1 mmHg of rest" [RECOVERED], "illustration: steps taken", Here Chosen;
+    steps "n" "1" = "until both pressures are within 1 mmHg of rest, and that of the chamber rises or is within 0.05" [RECOVERED, STILL], "illustration: steps taken", Here Chosen;
     trough "P_trough" "mmHg" = "least of all steps" [], "illustration: least pressure", Identity Two;
     trough_time "t_trough" "ms" = "when it was least" [], "illustration: time of it", Identity Two;
     recovered "t_recovered" "ms" = "within 1 mmHg of P_steady from here on" [RECOVERED], "illustration: time to recover", Here Chosen;
@@ -283,14 +283,16 @@ impl Sums {
 pub fn run(setup: &Setup, step_ms: f64) -> Option<(Working, Ended)> {
     let (start, rest) = (setup.start()?, setup.end()?);
     let stepper = Stepper::new(setup, step_ms)?;
-    let near = |a: f64, b: f64| (a - b).abs() <= RECOVERED.get();
+    let near = |a: f64, b: f64, within: f64| (a - b).abs() <= within;
     let (mut state, mut sums, mut steps, mut ended) = (start, Sums::default(), 0u16, Ended::Open);
     let (mut trough, mut trough_step, mut away_step) = (start.chamber, 0u16, 0u16);
     while steps < MOST_STEPS {
         let Stepped { state: next, middle } = stepper.step(state);
+        let before = state.chamber;
         steps += 1;
         state = next;
         sums.add(middle);
+        let rises = state.chamber >= before;
         if state.chamber < trough {
             (trough, trough_step) = (state.chamber, steps);
         }
@@ -298,9 +300,14 @@ pub fn run(setup: &Setup, step_ms: f64) -> Option<(Working, Ended)> {
             ended = Ended::Collapsed;
             break;
         }
-        if !near(state.chamber, rest.chamber) {
+        if !near(state.chamber, rest.chamber, RECOVERED.get()) {
             away_step = steps;
-        } else if near(state.line, rest.line) {
+        }
+        // at rest below empty it never recovers; and as long as it falls, its least pressure is still to come
+        let over = rises || near(state.chamber, rest.chamber, STILL.get());
+        let at_rest =
+            near(state.chamber, rest.chamber, RECOVERED.get()) && near(state.line, rest.line, RECOVERED.get());
+        if rest.chamber > 0.0 && over && at_rest {
             ended = Ended::Recovered;
             break;
         }
