@@ -5,6 +5,7 @@ use crate::entries::{Entries, did_you_mean};
 use crate::nearest::nearest;
 use crate::problem::{self, ENOUGH, Problem, in_order};
 use crate::toml_file::{TomlFile, TomlText};
+use ocellus_core::case::because;
 use ocellus_core::draft::Draft;
 use ocellus_core::error::{Code, Error};
 use ocellus_core::field::{Field, Section};
@@ -40,7 +41,9 @@ pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<D
     Sheet::check(&entries.draft, &mut |error| {
         if let Some(field) = error.field.filter(|_| !follows(&error, &problems)) {
             let accepted = problem::accepted_after(&error, field);
-            found.push(entries.problem(name, field, problem::wrong(&error), accepted));
+            let because = because(&entries.draft, error.code, field);
+            let wrong = problem::wrong(&error) + &because.map_or(String::new(), |other| format!(": {}", other.key()));
+            found.push(entries.problem(name, field, wrong, accepted));
         }
     });
     problems.append(&mut found);

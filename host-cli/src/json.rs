@@ -106,6 +106,7 @@ fn value(draft: &Draft, field: Field) -> Value {
 #[derive(Serialize)]
 struct ItemLine {
     id: String,
+    name: &'static str,
     row: u8,
     value: f64,
     unit: &'static str,
@@ -198,6 +199,7 @@ impl Sink for Json {
         let key = item.what.key();
         self.items.push(ItemLine {
             id: item.method.map_or(key.to_owned(), |method| format!("{}_{key}", method.key())),
+            name: item.what.name(),
             row: item.row,
             value: item.value,
             unit: item.what.unit(),

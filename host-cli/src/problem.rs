@@ -86,6 +86,7 @@ pub(crate) fn wrong(error: &Error) -> String {
     let text = match error.code {
         Code::WrongUnit => Code::OutOfRange.text(),
         Code::Incomplete => "not given, and an entry that was made needs it",
+        Code::Twice => "said in two ways, of which one is to be kept",
         Code::Disagree => "does not agree with another entry",
         code => code.text(),
     };

@@ -168,6 +168,7 @@ const CAUSES: &[(&str, &[Code])] = &[
     ("open_level_cm 130.0; eye_level_cm 0.0", &[Code::HeadHigh, Code::HeadStatic]),
     ("open_level_cm 0.0; eye_level_cm 10.0", &[Code::HeadNegative]),
     ("altitude_m 100; station_pressure_hpa 1000.0", &[Code::StationBeatsAltitude, Code::CeilingIdeal]),
+    ("altitude_m 1600; station_pressure_hpa 626.0", &[Code::StationFar]),
     ("altitude_m 3600; vacuum_viscoelastic_mmhg 500", &[Code::VacuumUnreachable]),
     ("set_pressure_mmhg 60.0; assumed_eye_level_cm 0.0; eye_level_cm -10.0", &[Code::LevelAssumed]),
     ("FLOW", &[Code::Illustration, Code::LeakUnknown]),
@@ -180,6 +181,10 @@ const CAUSES: &[(&str, &[Code])] = &[
     ("READINGS; reading_2_pressure_mmhg 63.0", &[Code::ReadingsRise]),
     ("READINGS; open_level_cm 70.0; eye_level_cm 0.0", &[Code::ReadingsApart]),
     ("SURGE", &[Code::ComplianceEntered]),
+    (
+        "SURGE; eye_compliance_ul_mmhg 12.000; infusion_resistance_mmhg_min_ml 0.300; aspiration_ml_min 60.0",
+        &[Code::VolumeBeyond],
+    ),
     // with the steady chamber at 54 mmHg: it is the surge that empties it
     (
         "SURGE; infusion_resistance_mmhg_min_ml 0.400; aspiration_resistance_mmhg_min_ml 1.000; \
@@ -189,6 +194,7 @@ const CAUSES: &[(&str, &[Code])] = &[
     ("SURGE; surge_step_ms 4.000", &[Code::StepLong]),
     ("SURGE; surge_step_ms 0.005", &[Code::SurgeOpen]),
     ("NEEDLE", &[Code::BoreNominal, Code::Jet]),
+    ("NEEDLE; bore_mm 0.200", &[Code::BoreEntered, Code::Jet]),
     ("NEEDLE; viscosity_from zero_shear; viscosity_mpa_s 50000", &[Code::ZeroShear]),
     ("bore_mm 0.210; tube_length_mm 500.0; tube_flow_ml_min 30.00", &[Code::Turbulent]),
     ("bore_mm 0.210; tube_length_mm 13.0; tube_flow_ml_min 10.00", &[Code::TubeShort]),

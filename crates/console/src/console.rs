@@ -115,7 +115,7 @@ impl Console {
     pub fn byte(&mut self, byte: u8, waiting: usize, around: &dyn Around, out: &mut dyn FnMut(&str)) {
         self.kept.learner.stir(around.millis() ^ u32::from(byte));
         if let Some(strip) = &mut self.kept.strip {
-            if !strip.key(byte) {
+            if !strip.key(byte, &mut Page::new(out)) {
                 self.end_strip(out);
             }
             return;

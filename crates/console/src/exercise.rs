@@ -69,7 +69,8 @@ fn asked(exercise: &Exercise, page: &mut Page) {
             page.byte(byte);
         } else if bytes.next() == Some(b'}') {
             let (value, places) = numbers.next().unwrap_or((&0.0, &0));
-            page.number(*value, *places, false, "");
+            // a refraction is never without its sign
+            page.number(*value, *places, exercise.question == Question::Vertex && *places == 2, "");
         } else {
             // of `{unit}` the rest
             bytes.by_ref().take_while(|byte| *byte != b'}').for_each(drop);
@@ -86,15 +87,23 @@ pub(crate) fn answer(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, r
         page.line("Nothing was asked: exercise asks.");
         return Outcome::Refused;
     };
-    let (digits, _) = split_unit(rest);
+    let (digits, unit) = split_unit(rest);
     match decimal::parse(digits) {
+        Ok(_) if !(unit.is_empty() || unit.eq_ignore_ascii_case(exercise.unit())) => {
+            page.text("asked for in");
+            page.tied(if exercise.unit().is_empty() { "no unit" } else { exercise.unit() });
+            page.text(", not");
+            page.tied(unit);
+            page.line("; not judged.");
+            return Outcome::Refused;
+        }
         Ok(answered) => {
             let right = exercise.is_right(answered.value);
             learner.answered = learner.answered.saturating_add(1);
             learner.right = learner.right.saturating_add(u16::from(right));
-            page.text(if right { "Right" } else { "Not right" });
+            page.text(if right { "Right: it is" } else { "Not right: it is" });
         }
-        Err(_) if digits.is_empty() => page.text("The answer"),
+        Err(_) if digits.is_empty() => page.text("It is"),
         Err(code) => {
             page.text(rest);
             page.text(": ");
@@ -103,7 +112,7 @@ pub(crate) fn answer(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, r
         }
     }
     learner.asked = None;
-    page.text(": ");
+    page.text(" ");
     page.exact(exercise.answer(), exercise.unit());
     page.text(" (");
     page.count(usize::from(learner.right));

@@ -7,6 +7,7 @@ use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_core::bench::Bench;
+use ocellus_core::constant::pressure::HEAD_HIGH;
 use ocellus_core::decimal::{Sign, fixed};
 use ocellus_core::draft::Draft;
 use ocellus_core::plan;
@@ -101,21 +102,38 @@ fn told(setup: &Setup, page: &mut Page) {
     }
     tell("eye", setup.eye, 3, "uL/mmHg");
     tell("line", setup.line, 3, "uL/mmHg");
-    page.text("one line of the chart is 10 ms of the model.");
+    page.text("one line of the chart is 10 ms of the model; * is now, - where it was in them, X a closed tip.");
     page.end();
 }
 
 impl Strip {
     /// Takes a key; the answer is whether it goes on.
-    pub(crate) fn key(&mut self, key: u8) -> bool {
+    pub(crate) fn key(&mut self, key: u8, page: &mut Page) -> bool {
         self.quiet = 0;
         if core::mem::take(&mut self.fresh) && key == b'\n' {
             return true;
         }
         if let Some((_, change)) = KEYS.iter().find(|(known, _)| *known == key.to_ascii_lowercase()) {
             self.live.change(*change);
+            if !matches!(change, Change::Occlude | Change::Release) {
+                self.moved(page);
+            }
         }
         !matches!(key, b'q' | b'Q' | b'\r' | b'\n' | 0x03)
+    }
+
+    /// Where bottle and vacuum stand now.
+    fn moved(&self, page: &mut Page) {
+        let setup = self.live.setup();
+        page.text("column ");
+        page.number(setup.supply.head, 1, false, "mmHg");
+        page.text("; most vacuum ");
+        page.number(setup.vacuum, 0, false, "mmHg");
+        page.line(if setup.supply.head > HEAD_HIGH.get() {
+            "; above 80 mmHg at the eye: a risk to the optic nerve"
+        } else {
+            ""
+        });
     }
 
     /// Draws a line where one is due; the answer is whether it goes on.
@@ -162,7 +180,7 @@ impl Strip {
         number(-seen.line, 0, 4, page);
         page.raw(" |");
         let mut line = [b' '; LINE.1];
-        put(&mut line, along(-seen.line, LINE.0, LINE.1), if self.live.is_occluded() { b'x' } else { b'o' });
+        put(&mut line, along(-seen.line, LINE.0, LINE.1), if self.live.is_occluded() { b'X' } else { b'*' });
         lane(&mut line, page);
         page.end();
         true

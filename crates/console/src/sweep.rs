@@ -7,9 +7,11 @@ use crate::number;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::word::first_word;
+use crate::wrong::{self, Wrong};
 use ocellus_core::caution::Code;
 use ocellus_core::decimal::{Sign, fixed, parse};
 use ocellus_core::draft::Draft;
+use ocellus_core::error::Error;
 use ocellus_core::field::{Field, Kind};
 use ocellus_core::item::What;
 use ocellus_core::sheet::Sheet;
@@ -42,23 +44,34 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     Outcome::Told
 }
 
-/// The entry, and both ends.
+/// The entry, and both ends; what is wrong with them is told.
 #[inline(never)]
 fn asked(rest: &str, page: &mut Page) -> Option<(Field, f64, f64)> {
     let (name, ends) = first_word(rest);
     let (from, to) = first_word(ends);
     let field = entry::field(name).filter(|field| matches!(field.kind(), Kind::Number(..)));
-    let end = |field: Field, text: &str| {
-        let value = parse(split_unit(text).0).ok()?.value;
-        field.check(value).ok().map(|()| value)
+    let Some(field) = field.filter(|_| !to.is_empty()) else {
+        page.text(if field.is_none() && !name.is_empty() { name } else { "" });
+        page.text(if field.is_none() && !name.is_empty() { ": no entry that is a number. " } else { "" });
+        page.line("sweep WORD FROM TO, as in sweep nucleus 100 500.");
+        return None;
     };
-    let found = field.and_then(|field| Some((field, end(field, from)?, end(field, to)?)));
-    if found.is_none() {
-        page.line(
-            "sweep WORD FROM TO, as in sweep nucleus 100 500: an entry that is a number, and two values that it takes.",
-        );
-    }
-    found
+    Some((field, end(field, from, page)?, end(field, to, page)?))
+}
+
+/// One of both ends, with a unit or without.
+fn end(field: Field, typed: &str, page: &mut Page) -> Option<f64> {
+    let (digits, unit) = split_unit(typed);
+    let wrong = match parse(digits) {
+        Ok(parsed) if entry::is_unit(field, unit) => match field.check(parsed.value) {
+            Ok(()) => return Some(parsed.value),
+            Err(error) => Wrong::Entry(error),
+        },
+        Ok(parsed) => Wrong::Unit(unit, parsed.value),
+        Err(code) => Wrong::Entry(Error { code, field: Some(field), value: None, bounds: None }),
+    };
+    wrong::tell(&wrong, field.word(), field, typed, page);
+    None
 }
 
 fn heading(field: Field, page: &mut Page) {

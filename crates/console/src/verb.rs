@@ -84,7 +84,7 @@ pub(crate) const VERBS: &[Verb] = &[
         word: "strip",
         usage: "[run]",
         what: "a chamber that goes on: an illustration",
-        more: "Keys, one each: u and j move the bottle 5 cm up and down, i and k the most vacuum by 25 mmHg, o closes the tip, r opens it, q ends. \
+        more: "Keys, one each: u and j move the bottle 5 cm up and down, i and k the most vacuum by 25 mmHg, o closes the tip, r opens it, q or Enter ends. \
                strip run closes and opens the tip by itself. By the set-up entered (plan surge), or an invented one.",
         run: Run::OfAll(strip::run),
     },

@@ -1,6 +1,7 @@
 //! What is wrong with an entry, told so that it can be put right: what was typed, and what would be accepted.
 
 use crate::page::Page;
+use ocellus_core::case::because;
 use ocellus_core::draft::Draft;
 use ocellus_core::error::{Code, Error};
 use ocellus_core::eye::misread::looks_like;
@@ -129,7 +130,7 @@ pub(crate) fn of_case(error: &Error, draft: &Draft, page: &mut Page) {
     }
     let wanted = match (error.code, field) {
         (Code::Missing, Field::K1 | Field::K2) => "; or r1 and r2",
-        (Code::Incomplete, _) => "; an entry that was made needs it",
+        (Code::Incomplete, _) => "; needed with ",
         (Code::Disagree, Field::R1) => "; accepted: the radius of k1 at the index, or one of the two alone",
         (Code::Disagree, Field::R2) => "; accepted: the radius of k2 at the index, or one of the two alone",
         (Code::Disagree, Field::BiometryDate) => "; accepted: not later than date",
@@ -140,7 +141,14 @@ pub(crate) fn of_case(error: &Error, draft: &Draft, page: &mut Page) {
         }
         (Code::Twice, Field::Centroid) => "; accepted: flattening by each cut, or the centroid of all",
         (Code::Twice, Field::BackFrom) => "; accepted: none, since a total power has the back in it",
+        (Code::Twice, _) => "; the other is ",
         _ => "",
     };
-    page.line(wanted);
+    page.text(wanted);
+    match because(draft, error.code, field) {
+        Some(other) if wanted.ends_with(' ') => page.text(other.word()),
+        _ if wanted.ends_with(' ') => page.text("an entry that was made"),
+        _ => {}
+    }
+    page.end();
 }

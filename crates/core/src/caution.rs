@@ -297,24 +297,27 @@ cautions! {
     StationBeatsAltitude "station_beats_altitude" Note "The measured station pressure is used, not the altitude.", Here Chosen;
     VacuumUnreachable "vacuum_unreachable" Caution "This vacuum cannot be reached here: the fluid boils first. Do not compensate with bottle or setting.", Iso2533 Two;
     CeilingIdeal "ceiling_ideal" Note "Dissolved gas comes out earlier: the true ceiling is lower.", NoSource CommonPractice;
+    StationFar "station_far" Caution "The measured pressure is more than 40 mmHg from that of the altitude, more than weather makes: hPa or mmHg, reduced to the sea, the right altitude?", NoSource CommonPractice;
     LevelAssumed "level_assumed" Caution "The eye does not lie where the machine reckons with it: the pressure at the eye is not the one that is set.", Identity Two;
 
     // Illustrations, tubes
     Illustration "illustration" Caution "An illustration for teaching, from the numbers entered: no living eye behaves so, and no machine is described.", Here Chosen;
     ChamberCollapsed "chamber_collapsed" Caution "Chamber collapsed, the model ends: no pressure is left in it.", Identity Two;
-    FlowNotReached "flow_not_reached" Caution "The vacuum that would follow is above the one that is set: the pump draws less than this flow.", Identity Two;
+    FlowNotReached "flow_not_reached" Caution "The vacuum that would follow is above the one that is set: the pump draws less than this flow, and the numbers are of the vacuum set.", Identity Two;
     LeakTooLarge "leak_too_large" Caution "With this leak no pressure is left in the chamber: nothing is reckoned.", Identity Two;
     LeakUnknown "leak_unknown" Note "No leak was entered. In 105 patients 67 +/- 11 % of the irrigation leaked.", Leak2009 Read;
     ReadingsRise "readings_rise" Caution "The pressure does not fall from the smaller to the larger flow: these readings give no resistance.", Identity Two;
     ReadingsApart "readings_apart" Caution "At no flow these readings come to more than 5 mmHg beside the column: another datum, a leak, or a reading under way.", Here Chosen;
     StepLong "step_long" Refuse "No surge: the step entered is longer than a quarter of the shortest time constant.", Here Chosen;
-    SurgeOpen "surge_open" Caution "Not at rest after 2,000 steps: what came later is not shown.", Here Chosen;
+    VolumeBeyond "volume_beyond" Caution "More volume than an anterior chamber holds (139.8 +/- 38.2 uL): no eye gives that much.", ChamberVolume Read;
+    SurgeOpen "surge_open" Caution "Not at rest after 2,000 steps: no least pressure is given, since what comes later is not known.", Here Chosen;
     ComplianceEntered "compliance_entered" Note "The compliance of the eye is an entry, never a law: laws of dead eyes overpredict living ones 1.4 to 4 times.", DeadEyes Read;
     BoreNominal "bore_nominal" Caution "Calculated for the nominal bore: a gauge does not fix the bore. 27 G lines of several makers lost 16 to 50 mmHg at one flow.", NeedleLines Read;
     Jet "jet" Caution "A jet at or behind the capsule can tear it: bench figures only; aim away from the capsule.", NoSource CommonPractice;
-    ZeroShear "zero_shear" Refuse "A viscosity at rest says nothing of a needle: viscoelastics thin enormously. Enter the viscosity at the wall shear shown.", Poiseuille Two;
+    ZeroShear "zero_shear" Refuse "A viscosity at rest says nothing of a needle: viscoelastics thin enormously. With a flow entered its shear at the wall is shown: enter the viscosity there.", Poiseuille Two;
+    BoreEntered "bore_entered" Note "The bore entered is used, not the nominal one of the gauge.", Here Chosen;
     Turbulent "turbulent" Caution "Reynolds number above 2300: the flow is not laminar, and more pressure is lost than calculated.", NoSource CommonPractice;
-    TubeShort "tube_short" Caution "The flow is still developing over half of the tube or more: the loss is rough.", NoSource Memory;
+    TubeShort "tube_short" Caution "The flow is still developing over half of the tube or more: the loss is rough.", NoSource CommonPractice;
 
     // End of the case, risks
     ViscoelasticLeft "viscoelastic_left" Note "Viscoelastic left behind raised pressure by 4.6 and 8.6 mmHg at 6 h (two kinds): 30 mmHg or more in 2 and 9 of 40.", Viscoelastic2001 Read;
@@ -331,6 +334,6 @@ cautions! {
     AntibioticAllergy "antibiotic_allergy" Caution "ALLERGY TO THE ANTIBIOTIC.", NoSource CommonPractice;
 
     // Always there
-    Unused "unused" Note "Entries that were made are used for nothing on this card: see there what they lack.", Here Chosen;
+    Unused "unused" Note "Entries that were made are used for nothing on this card; explain tells what a number starts from.", Here Chosen;
     NotADevice "not_a_device" Note "Not a medical device: teaching and independent arithmetic check only. The surgeon, the label, the pharmacy and local rules decide.", Here Chosen;
 }

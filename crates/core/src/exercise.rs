@@ -143,7 +143,8 @@ pub struct Exercise {
     pub question: Question,
     /// Its numbers, in the order of its text.
     pub given: [f64; 4],
-    unit: Unit,
+    /// The unit in which a pressure is asked for, where that is the question.
+    pub asked_in: Unit,
 }
 
 /// Units that a pressure is asked for in.
@@ -170,7 +171,11 @@ impl Exercise {
                 [before, if random.one_of(2) == 0 { before + step } else { before - step }, 0.0, 0.0]
             }
             Question::Rhexis => [random.from(2.0, 0.05, 20), 0.0, 0.0, 0.0],
-            Question::Vertex => [random.from(-14.0, 0.5, 57), random.from(10.0, 1.0, 6), 0.0, 0.0],
+            // a power that the distance changes by more than the 1 % that an answer may be off
+            Question::Vertex => {
+                let size = random.from(3.0, 0.5, 23);
+                [if random.one_of(2) == 0 { size } else { -size }, random.from(10.0, 1.0, 6), 0.0, 0.0]
+            }
             Question::Vectors => [
                 random.from(0.5, 0.25, 14),
                 random.from(0.0, 5.0, 36),
@@ -178,7 +183,7 @@ impl Exercise {
                 random.from(0.1, 0.1, 8),
             ],
         };
-        Exercise { question, given, unit }
+        Exercise { question, given, asked_in: unit }
     }
 
     /// The unit that is asked for; empty for a factor.
@@ -189,7 +194,7 @@ impl Exercise {
     /// ```
     pub fn unit(&self) -> &'static str {
         match self.question {
-            Question::Units => self.unit.word(),
+            Question::Units => self.asked_in.word(),
             question => question.unit(),
         }
     }
@@ -258,7 +263,7 @@ impl Exercise {
             }
             Question::Units => {
                 let pascals = convert(a, Unit::MmHg, Unit::Pa);
-                InUnits { given: a, pascals, answer: convert(a, Unit::MmHg, self.unit) }.show(sink);
+                InUnits { given: a, pascals, answer: convert(a, Unit::MmHg, self.asked_in) }.show(sink);
             }
             Question::Altitude => {
                 ceiling::show_all(Air::Altitude(Altitude::from_m(a).ok()?), Temperature::from_c(b).ok()?, sink);

@@ -124,7 +124,7 @@ impl Rows {
         Rows {
             leader: What::NeedleGauge,
             heading: "Needle tubing, mm: outer and nominal bore; least bore of a regular and of a thin wall (ISO 9626); \
-                      mmHg lost in the nominal and in the least bore:",
+                      mmHg lost by a needle of this length at that flow in the nominal and in the least bore, where laminar:",
             of: "gauge",
             cells: &[
                 (What::NeedleOuter, "outer"),
@@ -456,53 +456,54 @@ items! {
     ReachedPump "vacuum_at_pump_mmhg" "mmHg" 1 false "reached at the pump", Identity Two;
     ReachedTip "vacuum_at_tip_mmhg" "mmHg" 1 false "reached at the tip", Identity Two;
 
-    FoundResistance "infusion_resistance_found" "mmHg min/mL" 3 false "illustration: infusion, as read", Identity Two;
-    FoundStill "still_pressure_found_mmhg" "mmHg" 1 false "illustration: no flow, as read", Identity Two;
-    FoundLess "still_less_column_mmhg" "mmHg" 1 true "illustration: that less the column", Identity Two;
-    LeakRate "leak_conductance" "mL/min/mmHg" 4 false "illustration: leak for each mmHg", Identity Two;
-    ChamberStill "chamber_still_mmhg" "mmHg" 1 false "illustration: chamber, no aspiration", Identity Two;
-    Chamber "chamber_mmhg" "mmHg" 1 false "illustration: chamber under flow", Identity Two;
-    ChamberFlow "chamber_aspiration_ml_min" "mL/min" 1 false "illustration: aspiration flow", Identity Two;
-    ChamberLeak "chamber_leak_ml_min" "mL/min" 1 false "illustration: leak under flow", Identity Two;
-    VacuumFollows "vacuum_follows_mmhg" "mmHg" 1 false "illustration: vacuum that follows", Identity Two;
+    FoundResistance "infusion_resistance_found" "mmHg min/mL" 3 false "illustration: infusion, as read", Here Chosen;
+    FoundStill "still_pressure_found_mmhg" "mmHg" 1 false "illustration: no flow, as read", Here Chosen;
+    FoundLess "still_less_column_mmhg" "mmHg" 1 true "illustration: that less the column", Here Chosen;
+    LeakRate "leak_conductance" "mL/min/mmHg" 4 false "illustration: leak for each mmHg", Here Chosen;
+    ChamberStill "chamber_still_mmhg" "mmHg" 1 false "illustration: chamber, no aspiration", Here Chosen;
+    Chamber "chamber_mmhg" "mmHg" 1 false "illustration: chamber under flow", Here Chosen;
+    ChamberFlow "chamber_aspiration_ml_min" "mL/min" 1 false "illustration: aspiration flow", Here Chosen;
+    ChamberLeak "chamber_leak_ml_min" "mL/min" 1 false "illustration: leak under flow", Here Chosen;
+    VacuumFollows "vacuum_follows_mmhg" "mmHg" 1 false "illustration: vacuum that follows", Here Chosen;
     HoldBare "hold_bare_mn" "mN" 1 false "hold at the tip, no eye pressure", Identity Two;
     Hold "hold_mn" "mN" 1 false "hold at the tip, with the column", Identity Two;
 
-    SurgeStart "surge_start_mmhg" "mmHg" 1 false "illustration: chamber at the break", Identity Two;
-    SurgeTrough "surge_trough_mmhg" "mmHg" 1 false "illustration: least pressure", Identity Two;
-    SurgeTroughTime "surge_trough_ms" "ms" 1 false "illustration: time of it", Identity Two;
+    SurgeStart "surge_start_mmhg" "mmHg" 1 false "illustration: chamber at the break", Here Chosen;
+    SurgeTrough "surge_trough_mmhg" "mmHg" 1 false "illustration: least pressure", Here Chosen;
+    SurgeTroughTime "surge_trough_ms" "ms" 1 false "illustration: time of it", Here Chosen;
     SurgeRecovered "surge_recovered_ms" "ms" 1 false "illustration: time to recover", Here Chosen;
-    SurgeCollapsed "surge_collapsed_ms" "ms" 1 false "illustration: chamber collapsed at", Identity Two;
-    SurgeSteady "surge_steady_mmhg" "mmHg" 1 false "illustration: where it comes to rest", Identity Two;
-    SurgeVolume "surge_volume_ul" "uL" 1 false "illustration: volume chamber lost", Identity Two;
-    SurgeRoom "surge_room_ul" "uL" 1 false "illustration: room in the line", Identity Two;
-    SurgeConstant "surge_shortest_ms" "ms" 2 false "illustration: shortest time constant", Identity Two;
+    SurgeCollapsed "surge_collapsed_ms" "ms" 1 false "illustration: chamber collapsed at", Here Chosen;
+    SurgeSteady "surge_steady_mmhg" "mmHg" 1 false "illustration: where it comes to rest", Here Chosen;
+    SurgeVolume "surge_volume_ul" "uL" 1 false "illustration: volume chamber lost", Here Chosen;
+    SurgeRoom "surge_room_ul" "uL" 1 false "illustration: room in the line", Here Chosen;
+    SurgeConstant "surge_shortest_ms" "ms" 2 false "illustration: shortest time constant", Here Chosen;
     SurgeStep "surge_step_taken_ms" "ms" 3 false "illustration: step", Here Chosen;
-    SurgeVolumeLeft "surge_volume_left_ul" "uL" 4 true "illustration: volume left over", Identity Two;
-    SurgeEnergyLeft "surge_energy_left_uj" "uJ" 4 true "illustration: energy left over", Identity Two;
+    SurgeVolumeLeft "surge_volume_left_ul" "uL" 4 true "illustration: volume left over", Here Chosen;
+    SurgeEnergyLeft "surge_energy_left_uj" "uJ" 4 true "illustration: energy left over", Here Chosen;
 
     BoreUsed "bore_used_mm" "mm" 3 false "nominal bore of this gauge", Birmingham Two;
     ViscosityUsed "viscosity_used_mpa_s" "mPa s" 4 false "viscosity of water there", IapwsViscosity Memory;
-    FlowDriven "flow_driven_ml_min" "mL/min" 2 false "flow that this pressure drives", Poiseuille Two;
+    FlowDriven "flow_driven_ml_min" "mL/min" 2 false "flow that this pressure drives", Here Chosen;
     Velocity "tube_velocity_m_s" "m/s" 2 false "mean velocity", Identity Two;
     Reynolds "tube_reynolds" "1" 0 false "Reynolds number", Identity Two;
     WallShear "tube_wall_shear" "1/s" 0 false "shear at the wall", Poiseuille Two;
     DropLaminar "tube_laminar_mmhg" "mmHg" 1 false "lost along it", Poiseuille Two;
     DropKinetic "tube_kinetic_mmhg" "mmHg" 1 false "lost in entrance and jet", Here Chosen;
-    DropSecond "tube_second_mmhg" "mmHg" 1 false "lost in the tube in series", Poiseuille Two;
-    Drop "tube_drop_mmhg" "mmHg" 1 false "pressure lost, calculated", Poiseuille Two;
+    DropSecond "tube_second_mmhg" "mmHg" 1 false "lost in the tube in series", Here Chosen;
+    Drop "tube_drop_mmhg" "mmHg" 1 false "pressure lost, calculated", Here Chosen;
     DropKpa "tube_drop_kpa" "kPa" 2 false "the same", Sp811 Two;
     VolumeTime "volume_time_s" "s" 1 false "time for the volume", Identity Two;
-    PlungerFluid "plunger_fluid_n" "N" 2 false "force for the fluid", Identity Two;
-    Plunger "plunger_n" "N" 2 false "force on the plunger, with friction", Identity Two;
+    PlungerFluid "plunger_fluid_n" "N" 2 false "force for the fluid", Here Chosen;
+    Plunger "plunger_n" "N" 2 false "force on the plunger, with friction", Here Chosen;
     OpeningFlow "opening_flow_ml_min" "mL/min" 1 false "flow through the opening", NoSource Memory;
+    NeedleFlow "needle_table_ml_min" "mL/min" 2 false "flow in the table of needles", Identity Two;
     NeedleGauge "needle_gauge_row" "G" 0 false "gauge", Birmingham Two;
     NeedleOuter "needle_outer_mm" "mm" 3 false "outer diameter, nominal", Birmingham Two;
     NeedleBore "needle_bore_mm" "mm" 3 false "bore, nominal", Birmingham Two;
     NeedleLeast "needle_least_mm" "mm" 3 false "least bore, regular wall", Iso9626 Memory;
     NeedleThin "needle_least_thin_mm" "mm" 3 false "least bore, thin wall", Iso9626 Memory;
-    NeedleDrop "needle_drop_mmhg" "mmHg" 0 false "lost, nominal bore", Poiseuille Two;
-    NeedleDropLeast "needle_drop_least_mmhg" "mmHg" 0 false "lost, least bore", Poiseuille Two;
+    NeedleDrop "needle_drop_mmhg" "mmHg" 0 false "lost, nominal bore", Here Chosen;
+    NeedleDropLeast "needle_drop_least_mmhg" "mmHg" 0 false "lost, least bore", Here Chosen;
 
     ViscoelasticKpa "viscoelastic_kpa" "kPa" 2 false "the same", Sp811 Two;
     ViscoelasticCmh2o "viscoelastic_cmh2o" "cmH2O" 1 false "the same", Sp811 Two;

@@ -154,7 +154,7 @@ pub fn entries(draft: &Draft, identifiers: Option<&Identifiers>) -> Result<u32, 
 /// let (mut draft, mut text) = (Draft::default(), Vec::new());
 /// draft.enter(Field::Side, "left")?;
 /// readback::canonical(&draft, None, &mut |byte| text.push(byte))?;
-/// assert!(text.starts_with(b"301........"));
+/// assert!(text.starts_with(b"401........"));
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn canonical(draft: &Draft, identifiers: Option<&Identifiers>, push: &mut dyn FnMut(u8)) -> Result<(), Error> {

@@ -126,6 +126,7 @@ sources! {
     Iso9626 = "ISO 9626, stainless steel needle tubing: least bores";
     NeedleLines = "27 G lines of several makers, measured at 10 mL/min";
     Leak2009 = "J Cataract Refract Surg 2009;35:1003-1005 (105 patients)";
+    ChamberVolume = "anterior chamber volume, 139.8 +/- 38.2 uL in 92 eyes with a cataract";
     DeadEyes = "pressure-volume laws of dead eyes, against living eyes";
     Stoppered1990 = "Arch Ophthalmol 1990;108:267-270";
     Retropulsion2017 = "Korean J Ophthalmol 2017 (124 eyes)";

@@ -339,15 +339,15 @@ class Card:
         close(x, 1000 / max(abs(np.linalg.eigvals(self.chamber.floats[0]))), "1e-13")
         return x
 
-    @item("step that the card takes", "ms", "as entered, else the longest of 1, 0.5, 0.25, ... within a quarter of the shortest time constant", tolerance="1e-12")
+    @item("step that the card takes", "ms", "as entered, else the longest of 1, 0.5, 0.25, ... within an eighth of the shortest time constant", tolerance="1e-12")
     def surge_step_taken_ms(self):
         if "surge_step_ms" in self.e:
             assert self.surge_step_ms <= self.surge_shortest_ms() / 4
             return self.surge_step_ms
         x = mpf(1)
-        while x > self.surge_shortest_ms() / 4:
+        while x > self.surge_shortest_ms() / 8:
             x /= 2
-        assert abs(self.surge_shortest_ms() / 4 / x - 1) > 0.02  # no rounding decides
+        assert abs(self.surge_shortest_ms() / 8 / x - 1) > 0.02  # no rounding decides
         return x
 
     @item("least pressure of the eye", "mmHg", NETWORK)
@@ -433,6 +433,10 @@ class Card:
     @item("viscosity that the card works with", "mPa.s", "IAPWS SR6-08, simplified viscosity at 0.1 MPa, at 50 digits, or as entered")
     def viscosity_used_mpa_s(self):
         return self.viscosity()
+
+    @item("flow for which the table of needles is", "mL/min", POISEUILLE + "; as entered, or the positive root")
+    def needle_table_ml_min(self):
+        return self.flow() / ML_MIN
 
     @item("flow that the pressure drives", "mL/min", POISEUILLE + "; the positive root, and by trial")
     def flow_driven_ml_min(self):
@@ -621,8 +625,8 @@ CASES += [
     (PLAIN, f"{TUBE} plunger_fluid_n plunger_n"), (PAIR, f"{TUBE} tube_second_mmhg plunger_fluid_n plunger_n"), (THICK, f"{TUBE} tube_second_mmhg plunger_fluid_n plunger_n".replace("viscosity_used_mpa_s ", "")),
     (DRIVEN, f"flow_driven_ml_min {FIRST} volume_time_s plunger_fluid_n"), (DRIVEN_PAIR, f"flow_driven_ml_min {FIRST} tube_second_mmhg volume_time_s"),
     (DRIVEN_THICK, f"flow_driven_ml_min {FIRST} volume_time_s plunger_n".replace("viscosity_used_mpa_s ", "")),
-    (NEEDLE, f"bore_used_mm {TUBE} plunger_n needle_drop_mmhg:0,5,9,12,13 needle_drop_least_mmhg:0,5,9,12,13 {TABLE}"),
-    (NEEDLE_THICK, f"bore_used_mm {TUBE} needle_drop_mmhg:1,5,8,10 needle_drop_least_mmhg:1,5,8,10 {':2,7,13 '.join(TABLE.split())}:2,7,13".replace("viscosity_used_mpa_s ", "")),
+    (NEEDLE, f"bore_used_mm needle_table_ml_min {TUBE} plunger_n needle_drop_mmhg:0,5,9,12,13 needle_drop_least_mmhg:0,5,9,12,13 {TABLE}"),
+    (NEEDLE_THICK, f"bore_used_mm needle_table_ml_min {TUBE} needle_drop_mmhg:1,5,8,10 needle_drop_least_mmhg:1,5,8,10 {':2,7,13 '.join(TABLE.split())}:2,7,13".replace("viscosity_used_mpa_s ", "")),
     ({"opening_mm": "0.30", "driving_pressure_mmhg": "60", "discharge_coefficient": "0.80"}, "opening_flow_ml_min"),
     ({"opening_mm": "0.50", "driving_pressure_mmhg": "350", "density_kg_m3": "1004.6"}, "opening_flow_ml_min"),
     ({**OPEN, "opening_mm": "0.25"}, "opening_flow_ml_min"),

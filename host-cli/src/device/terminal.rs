@@ -5,7 +5,7 @@ use ocellus_console::{Around, Console, PROMPTS};
 use std::io::{self, BufRead, IsTerminal, Read, Write};
 use std::sync::mpsc::{Receiver, RecvTimeoutError, TryRecvError, channel};
 use std::thread;
-use std::time::{Duration, Instant};
+use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 /// Gives up the line that is being typed, and both patient identifiers: Ctrl-C.
 const ABANDON: u8 = 3;
@@ -36,13 +36,13 @@ impl Drop for Raw {
     }
 }
 
-/// This machine around a console.
-struct Here(Instant);
+/// This machine around a console: when it began, and what the clock then said.
+struct Here(Instant, u32);
 
 impl Around for Here {
     fn millis(&self) -> u32 {
         // wraps after seven weeks, as a device's does
-        self.0.elapsed().as_millis() as u32
+        (self.0.elapsed().as_millis() as u32).wrapping_add(self.1)
     }
 }
 
@@ -55,7 +55,9 @@ const TICK: Duration = Duration::from_millis(20);
 /// When the terminal cannot be read or written.
 pub fn here() -> io::Result<()> {
     let raw = Raw::on()?;
-    let (mut console, around) = (Console::new(), Here(Instant::now()));
+    // so that two conversations do not begin with the same question
+    let seed = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_micros() as u32);
+    let (mut console, around) = (Console::new(), Here(Instant::now(), seed));
     let mut out = io::stdout().lock();
     let mut written = Ok(());
     let mut say = |text: &str| {

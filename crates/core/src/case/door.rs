@@ -74,6 +74,34 @@ const TOGETHER: &[(&[Field], &[Field])] = &[
 const ONE_OF: &[(Field, Field)] =
     &[(OpenLevel, SetPressure), (SetPressure, GasPressure), (ReadingFlow1, InfusionResistance), (TubeFlow, Drive)];
 
+/// The entry that an error about another one comes from: what says the same, or what needs it.
+///
+/// ```
+/// use ocellus_core::{case::because, draft::Draft, error::Code, field::Field};
+/// let mut draft = Draft::default();
+/// draft.enter(Field::TubeFlow, "10")?;
+/// draft.enter(Field::Drive, "60")?;
+/// assert_eq!(because(&draft, Code::Twice, Field::Drive), Some(Field::TubeFlow));
+/// assert_eq!(because(&draft, Code::Incomplete, Field::EyeLevel), None);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn because(draft: &Draft, code: Code, field: Field) -> Option<Field> {
+    match code {
+        Code::Twice => match field {
+            Density => Some(DensityFrom),
+            Viscosity => Some(ViscosityFrom),
+            _ => ONE_OF.iter().find(|(_, second)| *second == field).map(|(first, _)| *first),
+        },
+        Code::Incomplete if field == OpenLevel => Some(EyeLevel).filter(|eye| draft.has(*eye)),
+        Code::Incomplete if field == Viscosity => Some(ViscosityFrom),
+        Code::Incomplete => TOGETHER
+            .iter()
+            .filter(|(_, all)| all.contains(&field))
+            .find_map(|(some, _)| some.iter().copied().find(|entered| *entered != field && draft.has(*entered))),
+        _ => None,
+    }
+}
+
 /// Reports every entry that is outside its range, lacks what it goes with, or says what another says; the answer is whether
 /// there was none.
 pub(crate) fn entries(draft: &Draft, report: &mut dyn FnMut(Error)) -> bool {

@@ -2,6 +2,8 @@
 
 pub(crate) mod door;
 
+pub use door::because;
+
 use crate::astigmatism::plane::Spectacles;
 use crate::astigmatism::site;
 use crate::astigmatism::sphero_cylinder::SpheroCylinder;

@@ -6,6 +6,7 @@ use crate::choice::{FluidFrom, ViscosityFrom};
 use crate::field::Field;
 use crate::plan;
 use crate::pressure::ceiling::{self, Air};
+use crate::pressure::surge::Ended;
 use crate::pressure::{air, chamber, density, plunger, surge, tube, viscosity};
 use crate::quantity::{Friction, SyringeBore};
 use crate::sink::Sink;
@@ -41,9 +42,13 @@ pub(super) fn explain_chamber(bench: &Bench, sink: &mut dyn Sink) -> bool {
         None => false,
     };
     let (Some(supply), Some(pump)) = (plan::known_supply(bench), plan::known_pump(bench)) else { return read };
-    let w = chamber::working(supply, pump, plan::known_aspiration(bench));
     left(supply, sink);
-    w.inspect(|w| w.show(sink)).is_ok() || read
+    let Ok(w) = chamber::working(supply, pump, plan::known_aspiration(bench)) else { return read };
+    if w.pressure <= 0.0 {
+        sink.caution(Caution::general(Code::ChamberCollapsed));
+    }
+    w.show(sink);
+    true
 }
 
 /// Whether column and leak leave a pressure; where they do not, that is told.
@@ -67,7 +72,22 @@ pub(super) fn explain_surge(bench: &Bench, sink: &mut dyn Sink) -> bool {
         sink.caution(Caution::about(Code::StepLong, Field::SurgeStep));
         return false;
     };
-    surge::run(&setup, step).inspect(|(w, _)| w.show(sink)).is_some()
+    // of a run that did not come to rest the least and the last are not what they are called
+    match surge::run(&setup, step) {
+        Some((w, Ended::Recovered)) => {
+            w.show(sink);
+            true
+        }
+        Some((_, Ended::Collapsed)) => {
+            sink.caution(Caution::general(Code::ChamberCollapsed));
+            false
+        }
+        Some((_, Ended::Open)) => {
+            sink.caution(Caution::general(Code::SurgeOpen));
+            false
+        }
+        None => false,
+    }
 }
 
 pub(super) fn explain_tube(bench: &Bench, sink: &mut dyn Sink) -> bool {

@@ -11,7 +11,7 @@ use crate::item::{Item, Part, What};
 use crate::pressure::chamber::{self, Pump, Supply};
 use crate::pressure::hold;
 use crate::pressure::readings::{self, Reading};
-use crate::quantity::{Aspiration, Resistance, TipBore, Vacuum};
+use crate::quantity::{Aspiration, Resistance, TipBore};
 use crate::sink::Sink;
 
 const READINGS: [Field; 4] =
@@ -60,7 +60,7 @@ pub(crate) fn known_supply(bench: &Bench) -> Option<Supply> {
 pub(crate) fn known_pump(bench: &Bench) -> Option<Pump> {
     match bench.pump_kind()? {
         PumpKind::Flow => bench.get(Field::Aspiration).map(|flow: Aspiration| Pump::Flow(flow.ml_min())),
-        PumpKind::Vacuum => bench.get(Field::VacuumNucleus).map(|vacuum: Vacuum| Pump::Vacuum(vacuum.mmhg())),
+        PumpKind::Vacuum => pressure::reached_at_tip(bench, Field::VacuumNucleus).map(Pump::Vacuum),
     }
 }
 
@@ -99,34 +99,47 @@ fn flow(bench: &Bench, sink: &mut dyn Sink) {
     let Ok(w) = chamber::working(supply, pump, aspiration) else {
         return sink.caution(Caution::about(Code::LeakTooLarge, Field::Leak));
     };
-    sink.item(Item::one(What::LeakRate, w.conductance));
-    sink.item(Item::one(What::ChamberStill, w.still));
-    sink.item(Item::one(What::Chamber, w.pressure));
-    if let Pump::Vacuum(_) = pump {
-        sink.item(Item::one(What::ChamberFlow, w.aspiration));
-    } else if let Some(resistance) = aspiration {
-        let follows = resistance * w.aspiration - w.pressure;
-        sink.item(Item::one(What::VacuumFollows, follows));
-        if bench.draft().number(Field::VacuumNucleus).is_some_and(|set| follows > set) {
+    let limit = pressure::reached_at_tip(bench, Field::VacuumNucleus).or_else(|| pressure::ceiling(bench));
+    let follows = aspiration.map(|resistance| resistance * w.aspiration - w.pressure);
+    match (pump, limit.filter(|limit| follows.is_some_and(|follows| follows > *limit))) {
+        // it would need more vacuum than is set, or than there is
+        (Pump::Flow(_), Some(limit)) => {
             sink.caution(Caution::about(Code::FlowNotReached, Field::Aspiration));
+            if let Ok(w) = chamber::working(supply, Pump::Vacuum(limit), aspiration) {
+                steady(&w, true, Some(limit), Field::Aspiration, sink);
+            }
         }
-    }
-    sink.item(Item::one(What::ChamberLeak, w.leaking));
-    if w.pressure <= 0.0 {
-        sink.caution(Caution::about(Code::ChamberCollapsed, set_by(pump)));
+        (Pump::Flow(_), None) => steady(&w, false, follows, Field::Aspiration, sink),
+        (Pump::Vacuum(_), _) => steady(&w, true, None, Field::VacuumNucleus, sink),
     }
 }
 
-/// What holds a piece that closes the tip, with the nucleus's vacuum.
+/// The steady chamber, and what follows of what is not set; nothing but that where no pressure is left in it.
+#[inline(never)]
+fn steady(w: &chamber::Working, flow_follows: bool, vacuum: Option<f64>, about: Field, sink: &mut dyn Sink) {
+    sink.item(Item::one(What::LeakRate, w.conductance));
+    sink.item(Item::one(What::ChamberStill, w.still));
+    if w.pressure <= 0.0 {
+        return sink.caution(Caution::about(Code::ChamberCollapsed, about));
+    }
+    sink.item(Item::one(What::Chamber, w.pressure));
+    if flow_follows {
+        sink.item(Item::one(What::ChamberFlow, w.aspiration));
+    }
+    if let Some(vacuum) = vacuum {
+        sink.item(Item::one(What::VacuumFollows, vacuum));
+    }
+    sink.item(Item::one(What::ChamberLeak, w.leaking));
+}
+
+/// What holds a piece that closes the tip, with as much of the nucleus's vacuum as there is at it.
 #[inline(never)]
 fn held(bench: &Bench, sink: &mut dyn Sink) {
-    let (Some(tip), Some(vacuum)) = (bench.get::<TipBore>(Field::TipBore), bench.get::<Vacuum>(Field::VacuumNucleus))
-    else {
-        return;
-    };
+    let Some(tip) = bench.get::<TipBore>(Field::TipBore) else { return };
+    let Some(vacuum) = pressure::reached_at_tip(bench, Field::VacuumNucleus) else { return };
     entries(bench.draft(), sink, &[Field::TipBore, Field::VacuumNucleus]);
-    sink.item(Item::one(What::HoldBare, hold::force(vacuum.mmhg(), 0.0, tip)));
+    sink.item(Item::one(What::HoldBare, hold::force(vacuum, 0.0, tip)));
     if let Some(head) = pressure::still(bench) {
-        sink.item(Item::one(What::Hold, hold::force(vacuum.mmhg(), head, tip)));
+        sink.item(Item::one(What::Hold, hold::force(vacuum, head, tip)));
     }
 }

@@ -4,6 +4,7 @@ use super::entries;
 use crate::bench::Bench;
 use crate::caution::{Caution, Code};
 use crate::choice::FluidFrom;
+use crate::constant::flow::STATION_FAR;
 use crate::constant::pressure::HEAD_HIGH;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
@@ -143,7 +144,7 @@ fn wanted(bench: &Bench, density: Density, sink: &mut dyn Sink) {
         sink.item(Item::one(What::SettingWanted, head::setting_for(wanted, assumed, eye, density)));
     }
     if wanted.mmhg() > HEAD_HIGH.get() {
-        sink.caution(Caution::general(Code::HeadHigh));
+        sink.caution(Caution::about(Code::HeadHigh, Field::WantedPressure));
     }
 }
 
@@ -171,7 +172,11 @@ fn air(bench: &Bench, sink: &mut dyn Sink) -> Option<f64> {
             sink.item(Item::one(What::AirHeight, air::height(station).altitude));
             if let Some(altitude) = bench.get(Field::Altitude) {
                 sink.caution(Caution::about(Code::StationBeatsAltitude, Field::StationPressure));
-                sink.item(Item::one(What::StationLess, mmhg(w.air - air::working(altitude).pressure)));
+                let less = mmhg(w.air - air::working(altitude).pressure);
+                sink.item(Item::one(What::StationLess, less));
+                if less.abs() > STATION_FAR.get() {
+                    sink.caution(Caution::about(Code::StationFar, Field::StationPressure));
+                }
             }
         }
         Air::Altitude(_) => sink.item(Item::one(What::Air, mmhg(w.air))),
@@ -185,6 +190,20 @@ fn air(bench: &Bench, sink: &mut dyn Sink) -> Option<f64> {
     sink.item(Item::one(What::CeilingCmh2o, convert(w.ceiling, Unit::MmHg, Unit::CmH2O)));
     sink.caution(Caution::general(Code::CeilingIdeal));
     Some(w.ceiling)
+}
+
+/// What of a vacuum that is set is there at the level of the eye, nothing flowing, mmHg: all of it where neither air nor pump
+/// is known.
+#[inline(never)]
+pub(crate) fn reached_at_tip(bench: &Bench, field: Field) -> Option<f64> {
+    let ceiling = ceiling(bench).unwrap_or(f64::MAX);
+    let siphon = bench.density().and_then(|density| siphon(bench, density)).unwrap_or(0.0);
+    Some(ceiling::reached(bench.get(field)?, ceiling, siphon).1)
+}
+
+/// The ceiling on vacuum, where the air is known.
+pub(crate) fn ceiling(bench: &Bench) -> Option<f64> {
+    known_air(bench).map(|air| ceiling::working(air, bench.temperature).ceiling)
 }
 
 /// What the level of the eye adds to a vacuum at the pump, mmHg.
@@ -210,7 +229,7 @@ fn settings(bench: &Bench, ceiling: Option<f64>, sink: &mut dyn Sink) {
 /// Each setting in other units, and what of it is reached.
 #[inline(never)]
 fn reached(bench: &Bench, density: Density, ceiling: Option<f64>, sink: &mut dyn Sink) {
-    let siphon = siphon(bench, density);
+    let (siphon, mut boils) = (siphon(bench, density), false);
     for (row, (field, _)) in SETTINGS.into_iter().enumerate() {
         let Some(setting) = bench.get::<Vacuum>(field) else { continue };
         let mut tell = |what, value| sink.item(Item::one(what, value).in_row(row));
@@ -219,10 +238,17 @@ fn reached(bench: &Bench, density: Density, ceiling: Option<f64>, sink: &mut dyn
         tell(What::SetCmh2o, convert(setting.mmhg(), Unit::MmHg, Unit::CmH2O));
         if let Some(ceiling) = ceiling {
             let (pump, tip) = ceiling::reached(setting, ceiling, siphon.unwrap_or(0.0));
+            // lower than the eye a pump can ask more of the tip than the air gives
+            if pump + siphon.unwrap_or(0.0) > ceiling {
+                boils = true;
+            }
             tell(What::ReachedPump, pump);
             if siphon.is_some() {
                 tell(What::ReachedTip, tip);
             }
         }
+    }
+    if boils {
+        sink.caution(Caution::about(Code::VacuumUnreachable, Field::PumpLevel));
     }
 }

@@ -1,13 +1,14 @@
 //! What happens when an occlusion breaks: an illustration from the numbers entered.
 
-use super::{chamber, entries};
+use super::{chamber, entries, pressure};
 use crate::bench::Bench;
 use crate::caution::{Caution, Code};
+use crate::constant::flow::CHAMBER_VOLUME;
 use crate::field::Field;
 use crate::item::{Item, Part, What};
 use crate::pressure::chamber::Pump;
-use crate::pressure::surge::{self, Ended, Setup};
-use crate::quantity::{Compliance, SurgeStep, Vacuum};
+use crate::pressure::surge::{self, Ended, Setup, State};
+use crate::quantity::{Compliance, SurgeStep};
 use crate::sink::Sink;
 
 /// The set-up of a surge, where all of it is known.
@@ -30,18 +31,20 @@ use crate::sink::Sink;
 #[inline(never)]
 pub fn known(bench: &Bench) -> Option<Setup> {
     let compliance = |field| bench.get(field).map(Compliance::ul_mmhg);
-    let vacuum: Vacuum = bench.get(Field::VacuumNucleus)?;
-    Some(Setup {
+    let setup = Setup {
         supply: chamber::known_supply(bench)?,
         aspiration: chamber::known_aspiration(bench)?,
-        vacuum: vacuum.mmhg(),
+        vacuum: pressure::reached_at_tip(bench, Field::VacuumNucleus)?,
         pumped: match chamber::known_pump(bench)? {
             Pump::Flow(flow) => Some(flow),
             Pump::Vacuum(_) => None,
         },
         eye: compliance(Field::EyeCompliance)?,
         line: compliance(Field::TubingCompliance)?,
-    })
+    };
+    // a pump that would need more than is set holds what is set
+    let too_much = |rest: State| rest.line < -setup.vacuum;
+    Some(if setup.end().is_some_and(too_much) { Setup { pumped: None, ..setup } } else { setup })
 }
 
 /// The step to take: entered, where it is short enough, or the longest that is.
@@ -76,20 +79,23 @@ fn told(w: &surge::Working, ended: Ended, sink: &mut dyn Sink) {
     tell(What::SurgeStart, w.start);
     match ended {
         Ended::Collapsed => tell(What::SurgeCollapsed, w.steps * w.step),
-        _ => {
+        Ended::Recovered => {
             tell(What::SurgeTrough, w.trough);
             tell(What::SurgeTroughTime, w.trough_time);
             tell(What::SurgeVolume, w.volume);
-            if ended == Ended::Recovered {
-                tell(What::SurgeRecovered, w.recovered);
-            }
+            tell(What::SurgeRecovered, w.recovered);
             tell(What::SurgeSteady, w.steady);
         }
+        // the least so far is not the least
+        Ended::Open => {}
     }
     tell(What::SurgeRoom, w.room);
     tell(What::SurgeVolumeLeft, w.volume_left);
     tell(What::SurgeEnergyLeft, w.energy_left);
     match ended {
+        Ended::Recovered if w.volume > CHAMBER_VOLUME.get() => {
+            sink.caution(Caution::about(Code::VolumeBeyond, Field::EyeCompliance));
+        }
         Ended::Recovered => {}
         Ended::Collapsed => sink.caution(Caution::about(Code::ChamberCollapsed, Field::VacuumNucleus)),
         Ended::Open => sink.caution(Caution::general(Code::SurgeOpen)),

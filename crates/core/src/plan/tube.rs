@@ -101,7 +101,11 @@ fn told(bench: &Bench, fluid: Fluid, sink: &mut dyn Sink) {
     if !draft.has(Field::Bore) {
         bore(bench).into_iter().for_each(|bore| sink.item(Item::one(What::BoreUsed, bore.mm())));
         sink.caution(Caution::about(Code::BoreNominal, Field::Gauge));
-        sink.caution(Caution::about(Code::Jet, Field::Gauge));
+    } else if draft.has(Field::Gauge) {
+        sink.caution(Caution::about(Code::BoreEntered, Field::Bore));
+    }
+    if draft.has(Field::Gauge) || draft.has(Field::SyringeBore) {
+        sink.caution(Caution::general(Code::Jet));
     }
     entries(
         draft,
@@ -130,15 +134,18 @@ fn lost(bench: &Bench, tubes: (&tube::Working, Option<Tube>), fluid: Fluid, flow
     if let Some(second) = &second {
         sink.item(Item::one(What::DropSecond, second.drop));
     }
-    let drop = w.drop + second.map_or(0.0, |second| second.drop);
+    let drop = w.drop + second.as_ref().map_or(0.0, |second| second.drop);
     sink.item(Item::one(What::Drop, drop));
     sink.item(Item::one(What::DropKpa, convert(drop, Unit::MmHg, Unit::KPa)));
-    let of_any = |wrong: fn(&tube::Working) -> bool| wrong(w) || second.as_ref().is_some_and(wrong);
-    if of_any(|w| w.reynolds > LAMINAR.get()) {
-        sink.caution(Caution::about(Code::Turbulent, Field::TubeFlow));
-    }
-    if of_any(|w| w.entrance >= w.length / 2.0) {
-        sink.caution(Caution::about(Code::TubeShort, Field::TubeLength));
+    let first = (Some(w), Field::Bore, Field::TubeLength);
+    for (w, bore, length) in [first, (second.as_ref(), Field::Bore2, Field::TubeLength2)] {
+        let Some(w) = w else { continue };
+        if w.reynolds > LAMINAR.get() {
+            sink.caution(Caution::about(Code::Turbulent, bore));
+        }
+        if w.entrance >= w.length / 2.0 {
+            sink.caution(Caution::about(Code::TubeShort, length));
+        }
     }
     if let (Some(syringe), Some(friction)) =
         (bench.get::<SyringeBore>(Field::SyringeBore), bench.get::<Friction>(Field::Friction))
@@ -167,6 +174,9 @@ fn needles(bench: &Bench, sink: &mut dyn Sink) {
         let (list, count) = listed(tubes);
         Some((tubes.0, fluid, known_flow(bench, list.get(..count)?, fluid)?))
     });
+    if let Some((_, _, flow)) = flow {
+        sink.item(Item::one(What::NeedleFlow, flow));
+    }
     for (row, needle) in NEEDLES.iter().enumerate() {
         a_needle(row, needle, flow, sink);
     }
@@ -183,9 +193,10 @@ fn a_needle(row: usize, needle: &Needle, through: Option<(Tube, Fluid, f64)>, si
     let Some((tube, fluid, flow)) = through else { return };
     for (what, mm) in [(What::NeedleDrop, needle.bore), (What::NeedleDropLeast, needle.least)] {
         if let Ok(bore) = Bore::from_mm(mm) {
-            let drop = tube::working_at(Tube { bore, ..tube }, fluid, flow).drop;
-            if drop < TOO_MUCH {
-                tell(what, drop);
+            let w = tube::working_at(Tube { bore, ..tube }, fluid, flow);
+            // what is not laminar loses more, and nobody would push it through
+            if w.reynolds <= LAMINAR.get() && w.drop < TOO_MUCH {
+                tell(what, w.drop);
             }
         }
     }

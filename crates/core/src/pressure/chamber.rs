@@ -26,14 +26,14 @@ pub struct Supply {
 working! {
     /// The chamber under flow, step by step.
     Working of Topic::Chamber;
-    head "P_head" "mmHg" = "pressure at the eye, nothing flowing" [], "illustration: the column", Identity Two;
+    head "P_head" "mmHg" = "pressure at the eye, nothing flowing" [], "illustration: the column", Here Chosen;
     infusion "R_in" "mmHg min/mL" = "entered, or from two readings" [], "illustration: resistance of the infusion line", Entered Entered;
-    conductance "G" "mL/min/mmHg" = "G = Q_leak/(P_head - R_in Q_leak)" [], "illustration: leak for each mmHg", Identity Two;
-    still "P_0" "mmHg" = "P_0 = P_head/(1 + R_in G)" [], "illustration: chamber, nothing aspirated", Identity Two;
+    conductance "G" "mL/min/mmHg" = "G = Q_leak/(P_head - R_in Q_leak)" [], "illustration: leak for each mmHg", Here Chosen;
+    still "P_0" "mmHg" = "P_0 = P_head/(1 + R_in G)" [], "illustration: chamber, nothing aspirated", Here Chosen;
     pressure "P" "mmHg" = "P = (P_head - R_in Q)/(1 + R_in G), or (P_head/R_in - V/R_asp)/(1/R_in + 1/R_asp + G)" [],
-        "illustration: chamber under flow", Identity Two;
-    aspiration "Q" "mL/min" = "set, or (P + V)/R_asp" [], "illustration: aspiration flow", Identity Two;
-    leaking "Q_leak" "mL/min" = "Q_leak = G P" [], "illustration: leak under flow", Identity Two;
+        "illustration: chamber under flow", Here Chosen;
+    aspiration "Q" "mL/min" = "set, or (P + V)/R_asp" [], "illustration: aspiration flow", Here Chosen;
+    leaking "Q_leak" "mL/min" = "Q_leak = G P" [], "illustration: leak under flow", Here Chosen;
 }
 
 /// The leak as a conductance, mL/min/mmHg: a leak that was seen while nothing was aspirated, taken as proportional to the

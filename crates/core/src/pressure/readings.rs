@@ -7,8 +7,8 @@ use crate::working::Topic;
 working! {
     /// Two readings, step by step.
     Working of Topic::Readings;
-    resistance "R_in" "mmHg min/mL" = "R_in = (P1 - P2)/(Q2 - Q1)" [], "resistance of the infusion line", Identity Two;
-    still "P0" "mmHg" = "P0 = P1 + R_in Q1" [], "pressure with nothing flowing", Identity Two;
+    resistance "R_in" "mmHg min/mL" = "R_in = (P1 - P2)/(Q2 - Q1)" [], "illustration: resistance of the infusion line", Here Chosen;
+    still "P0" "mmHg" = "P0 = P1 + R_in Q1" [], "illustration: pressure with nothing flowing", Here Chosen;
 }
 
 /// What one machine made at one aspiration flow.

@@ -132,17 +132,17 @@ impl Setup {
         Some(1000.0 / fastest)
     }
 
-    /// The step to take where none is entered: the longest of 1, 0.5, 0.25 ... ms that is a quarter of the shortest time
+    /// The step to take where none is entered: the longest of 1, 0.5, 0.25 ... ms that is an eighth of the shortest time
     /// constant or less.
     ///
     /// ```
     /// # use ocellus_core::pressure::{chamber::Supply, surge::*};
     /// # let setup = Setup { supply: Supply { head: 66.0, infusion: 0.2, leak: 0.0 }, aspiration: 6.0, vacuum: 400.0,
-    /// #     pumped: Some(30.0), eye: 0.2, line: 0.09 };
+    /// #     pumped: Some(30.0), eye: 0.4, line: 0.09 };
     /// assert_eq!(setup.step(), Some(0.5));
     /// ```
     pub fn step(&self) -> Option<f64> {
-        let longest = self.longest_step()?;
+        let longest = self.shortest()? / 8.0;
         let mut step = 1.0;
         while step > longest {
             step /= 2.0;
@@ -150,7 +150,7 @@ impl Setup {
         Some(step)
     }
 
-    /// The longest step that is taken, ms.
+    /// The longest step that is taken where one is entered, ms.
     pub(crate) fn longest_step(&self) -> Option<f64> {
         Some(self.shortest()? / 4.0)
     }
@@ -227,22 +227,22 @@ pub enum Ended {
 working! {
     /// A run, step by step.
     Working of Topic::Surge;
-    start "P_start" "mmHg" = "P_head/(1 + R_in G)" [], "illustration: chamber when it breaks", Identity Two;
-    steady "P_steady" "mmHg" = "chamber under flow" [], "illustration: where it comes to rest", Identity Two;
-    shortest "tau" "ms" = "1/(largest eigenvalue of the network)" [], "illustration: shortest time constant", Identity Two;
-    step "h" "ms" = "entered, or 1, 0.5, 0.25 ... ms up to tau/4" [], "illustration: step", Here Chosen;
+    start "P_start" "mmHg" = "P_head/(1 + R_in G)" [], "illustration: chamber when it breaks", Here Chosen;
+    steady "P_steady" "mmHg" = "chamber under flow" [], "illustration: where it comes to rest", Here Chosen;
+    shortest "tau" "ms" = "1/(largest eigenvalue of the network)" [], "illustration: shortest time constant", Here Chosen;
+    step "h" "ms" = "entered, or 1, 0.5, 0.25 ... ms up to tau/8" [], "illustration: step", Here Chosen;
     steps "n" "1" = "until both pressures are within 1 mmHg of rest, and that of the chamber rises or is within 0.05" [RECOVERED, STILL], "illustration: steps taken", Here Chosen;
-    trough "P_trough" "mmHg" = "least of all steps" [], "illustration: least pressure", Identity Two;
-    trough_time "t_trough" "ms" = "when it was least" [], "illustration: time of it", Identity Two;
+    trough "P_trough" "mmHg" = "least of all steps" [], "illustration: least pressure", Here Chosen;
+    trough_time "t_trough" "ms" = "when it was least" [], "illustration: time of it", Here Chosen;
     recovered "t_recovered" "ms" = "within 1 mmHg of P_steady from here on" [RECOVERED], "illustration: time to recover", Here Chosen;
-    volume "V_eye" "uL" = "C_e (P_start - P_trough)" [], "illustration: volume that the chamber lost", Identity Two;
-    room "V_line" "uL" = "C_t (V + P_start)" [], "illustration: what the line has room for", Identity Two;
-    inflow "V_in" "uL" = "sum of h (P_head - P_m)/R_in" [], "illustration: volume that came in", Identity Two;
-    aspirated "V_asp" "uL" = "sum of h (P_m - Pt_m)/R_asp" [], "illustration: volume aspirated", Identity Two;
-    leaked "V_leak" "uL" = "sum of h G P_m" [], "illustration: volume leaked", Identity Two;
-    volume_left "dV" "uL" = "C_e (P - P_start) - V_in + V_asp + V_leak" [], "illustration: volume balance, what is left over", Identity Two;
+    volume "V_eye" "uL" = "C_e (P_start - P_trough)" [], "illustration: volume that the chamber lost", Here Chosen;
+    room "V_line" "uL" = "C_t (V + P_start)" [], "illustration: what the line has room for", Here Chosen;
+    inflow "V_in" "uL" = "sum of h (P_head - P_m)/R_in" [], "illustration: volume that came in", Here Chosen;
+    aspirated "V_asp" "uL" = "sum of h (P_m - Pt_m)/R_asp" [], "illustration: volume aspirated", Here Chosen;
+    leaked "V_leak" "uL" = "sum of h G P_m" [], "illustration: volume leaked", Here Chosen;
+    volume_left "dV" "uL" = "C_e (P - P_start) - V_in + V_asp + V_leak" [], "illustration: volume balance, what is left over", Here Chosen;
     energy_left "dE" "uJ" = "energy stored + lost in resistances + given to the pump - given by the column" [],
-        "illustration: energy balance, what is left over", Identity Two;
+        "illustration: energy balance, what is left over", Here Chosen;
 }
 
 /// Sums over the middles of steps, from which volumes and works follow.
