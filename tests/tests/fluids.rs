@@ -1,7 +1,7 @@
 //! Column, air, tubes, chamber and surge: what must hold for every input, and why.
 
 use ocellus_core::bench::Bench;
-use ocellus_core::caution::Caution;
+use ocellus_core::caution::{Caution, Code};
 use ocellus_core::draft::Draft;
 use ocellus_core::field::Field;
 use ocellus_core::item::{Item, What};
@@ -468,14 +468,16 @@ proptest! {
 }
 
 #[derive(Default)]
-struct Items(Vec<Item>);
+struct Items(Vec<Item>, Vec<Code>);
 
 impl Sink for Items {
     fn item(&mut self, item: Item) {
         self.0.push(item);
     }
 
-    fn caution(&mut self, _: Caution) {}
+    fn caution(&mut self, caution: Caution) {
+        self.1.push(caution.code);
+    }
 }
 
 proptest! {
@@ -501,8 +503,9 @@ proptest! {
         let mut card = Items::default();
         plan_bench(&Bench::check(&draft, &mut |_| {}).unwrap(), &mut card);
         let told = |what| card.0.iter().filter(|item| item.what == what).count();
+        // a run that did not come to rest tells neither
         prop_assert_eq!(told(What::SurgeStep), 1);
-        prop_assert_eq!(told(What::SurgeTrough) + told(What::SurgeCollapsed), 1);
+        prop_assert_eq!(told(What::SurgeTrough) + told(What::SurgeCollapsed), usize::from(!card.1.contains(&Code::SurgeOpen)));
         prop_assert_eq!(told(What::SurgeTrough), told(What::SurgeTroughTime));
         prop_assert!(told(What::SurgeCollapsed) == 0 || told(What::SurgeRecovered) == 0);
     }
@@ -553,7 +556,6 @@ proptest! {
 proptest! {
     /// What comes to rest is nowhere above its least.
     #[test]
-    #[ignore = "a run ends within 1 mmHg of rest: a chamber that only falls is told a trough above it"]
     fn the_least_is_no_more_than_rest(setup in setups()) {
         let (w, ended) = surge::run(&setup, setup.step().unwrap()).unwrap();
         prop_assert!(ended != Ended::Recovered || w.trough <= w.steady + 1e-6, "{w:?}");
@@ -561,7 +563,6 @@ proptest! {
 
     /// A strip that was not touched is a straight line.
     #[test]
-    #[ignore = "it begins with the line at the steady vacuum, also where that is more than the most vacuum set"]
     fn a_live_chamber_begins_at_rest(setup in setups()) {
         let Some(mut live) = Live::new(setup, weight(1000.0)) else {
             return Err(TestCaseError::reject("not to be shown"));

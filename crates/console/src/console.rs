@@ -114,7 +114,7 @@ impl Console {
     /// line with the number of entries.
     pub fn byte(&mut self, byte: u8, waiting: usize, around: &dyn Around, out: &mut dyn FnMut(&str)) {
         self.kept.learner.stir(around.millis() ^ u32::from(byte));
-        if let Some(strip) = &mut self.kept.strip {
+        if let Some(strip) = self.kept.strip.first_mut() {
             if !strip.key(byte, &mut Page::new(out)) {
                 self.end_strip(out);
             }
@@ -143,14 +143,15 @@ impl Console {
 
     /// Time passes and nothing comes: a strip chart that runs goes on.
     pub fn tick(&mut self, around: &dyn Around, out: &mut dyn FnMut(&str)) {
-        let Some(strip) = &mut self.kept.strip else { return };
+        let Some(strip) = self.kept.strip.first_mut() else { return };
         if !strip.tick(around.millis(), &mut Page::new(out)) {
             self.end_strip(out);
         }
     }
 
     fn end_strip(&mut self, out: &mut dyn FnMut(&str)) {
-        (self.kept.strip, self.due) = (None, false);
+        self.kept.strip.clear();
+        self.due = false;
         self.prompt(out);
     }
 
@@ -222,7 +223,7 @@ impl Console {
             self.answer(around, &mut page);
         }
         self.line.wipe();
-        if self.kept.strip.is_some() {
+        if !self.kept.strip.is_empty() {
             // what is typed from here on are its keys
             return;
         }

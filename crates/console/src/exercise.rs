@@ -7,6 +7,7 @@ use crate::kept::Kept;
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use heapless::Vec;
 use ocellus_core::decimal;
 use ocellus_core::draft::Draft;
 use ocellus_core::exercise::{Exercise, Question, Random};
@@ -14,13 +15,14 @@ use ocellus_core::exercise::{Exercise, Question, Random};
 /// One who learns.
 pub(crate) struct Learner {
     random: Random,
-    asked: Option<Exercise>,
+    /// The question that waits for an answer, if there is one; a list as `Kept::strip`.
+    asked: Vec<Exercise, 1>,
     right: u16,
     answered: u16,
 }
 
 impl Learner {
-    pub(crate) const NEW: Learner = Learner { random: Random::new(1), asked: None, right: 0, answered: 0 };
+    pub(crate) const NEW: Learner = Learner { random: Random::new(0), asked: Vec::new(), right: 0, answered: 0 };
 
     /// When a key was pressed nobody foresees.
     pub(crate) fn stir(&mut self, with: u32) {
@@ -48,7 +50,8 @@ pub(crate) fn run(kept: &mut Kept, _draft: &mut Draft, _around: &dyn Around, res
     let exercise = Exercise::draw(*question, &mut learner.random);
     asked(&exercise, page);
     page.line("answer NUMBER, within 1 %; answer alone shows the working.");
-    learner.asked = Some(exercise);
+    learner.asked.clear();
+    let _ = learner.asked.push(exercise);
     Outcome::Told
 }
 
@@ -83,7 +86,7 @@ fn asked(exercise: &Exercise, page: &mut Page) {
 /// Judges an answer.
 pub(crate) fn answer(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
     let learner = &mut kept.learner;
-    let Some(exercise) = learner.asked else {
+    let Some(exercise) = learner.asked.first().copied() else {
         page.line("Nothing was asked: exercise asks.");
         return Outcome::Refused;
     };
@@ -111,7 +114,7 @@ pub(crate) fn answer(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, r
             return Outcome::Refused;
         }
     }
-    learner.asked = None;
+    learner.asked.clear();
     page.text(" ");
     page.exact(exercise.answer(), exercise.unit());
     page.text(" (");

@@ -58,7 +58,8 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
     let Some(live) = begin(draft, page) else { return Outcome::Refused };
     let mut strip = Strip { live, lines: 0, quiet: 0, due: around.millis().wrapping_add(EVERY), fresh: true };
     if goes_on {
-        kept.strip = Some(strip);
+        // there is room: a chart that runs takes every key itself
+        let _ = kept.strip.push(strip);
     } else {
         strip.shown(page);
     }

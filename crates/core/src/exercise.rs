@@ -106,9 +106,9 @@ working! {
 pub struct Random(u32);
 
 impl Random {
-    /// From a seed.
+    /// From a seed; of nothing but zeros, so that a device needs no first value of it.
     pub const fn new(seed: u32) -> Random {
-        Random(seed | 1)
+        Random(seed)
     }
 
     /// Stirs something in that nobody foresees, as when a key was pressed.
@@ -118,6 +118,8 @@ impl Random {
     }
 
     fn next(&mut self) -> u32 {
+        // zero alone would stay as it is
+        self.0 = if self.0 == 0 { 2_463_534_242 } else { self.0 };
         self.0 ^= self.0 << 13;
         self.0 ^= self.0 >> 17;
         self.0 ^= self.0 << 5;

@@ -3,7 +3,8 @@
 use std::collections::BTreeSet;
 use std::path::Path;
 
-use object::{File, Object, ObjectSection, ObjectSymbol, SectionKind};
+use object::elf::SHF_ALLOC;
+use object::{File, Object, ObjectSection, ObjectSymbol, SectionFlags, SectionKind};
 
 /// What a linked program takes.
 #[derive(Debug, PartialEq)]
@@ -26,12 +27,13 @@ impl Weight {
         let file = File::parse(&*bytes).map_err(|error| why(&error))?;
         let mut weight = Self { flash: 0, ram: 0, panics: BTreeSet::new() };
         for section in file.sections() {
-            let (in_flash, in_ram) = match section.kind() {
-                SectionKind::Text | SectionKind::ReadOnlyData => (true, false),
-                SectionKind::Data => (true, true),
-                SectionKind::UninitializedData => (false, true),
-                // Names, lines and messages stay on the machine that built it.
-                _ => (false, false),
+            let (in_flash, in_ram) = match (is_loaded(&section), section.kind()) {
+                // names, lines and messages stay on the machine that built it
+                (false, _) => (false, false),
+                (_, SectionKind::UninitializedData) => (false, true),
+                (_, SectionKind::Data) => (true, true),
+                // code and tables, whatever their kind: the linker marks texts as another than numbers
+                _ => (true, false),
             };
             weight.flash += if in_flash { section.size() } else { 0 };
             weight.ram += if in_ram { section.size() } else { 0 };
@@ -43,6 +45,11 @@ impl Weight {
         }
         Ok(weight)
     }
+}
+
+/// Whether a section takes room in the chip at all.
+fn is_loaded<'data>(section: &impl ObjectSection<'data>) -> bool {
+    matches!(section.flags(), SectionFlags::Elf { sh_flags, .. } if sh_flags.contains(SHF_ALLOC))
 }
 
 fn plain(name: &str) -> String {
@@ -62,6 +69,11 @@ mod tests {
     fn finds_code_variables_and_panics() {
         let weight = Weight::of(&std::env::current_exe().unwrap()).unwrap();
         assert!(weight.flash > 100_000 && weight.ram > 100, "{} {}", weight.flash, weight.ram);
+        // texts that were merged are among them
+        let bytes = std::fs::read(std::env::current_exe().unwrap()).unwrap();
+        let file = File::parse(&*bytes).unwrap();
+        let size = |name| file.section_by_name(name).unwrap().size();
+        assert!(weight.flash >= size(".text") + size(".rodata") + size(".data"), "{}", weight.flash);
         for name in ["core::panicking::panic_fmt", "core::result::unwrap_failed", "core::option::expect_failed"] {
             assert!(weight.panics.contains(name), "{name} is not among {:?}", weight.panics);
         }

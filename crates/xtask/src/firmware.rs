@@ -24,8 +24,9 @@ pub(crate) struct Machine {
     pub(crate) tells: bool,
 }
 
-/// Even when it builds for size, the compiler inlines what is small, wherever it is called: 2 kB of flash.
-const FLAGS: [&str; 1] = ["-Cllvm-args=-inline-threshold=0"];
+/// Even when it builds for size, the compiler inlines what is small, wherever it is called: 2 kB of flash. And it makes the same
+/// function for several types, which the linker then has once.
+const FLAGS: [&str; 2] = ["-Cllvm-args=-inline-threshold=0", "-Clink-arg=--icf=all"];
 
 const CORTEX_M0: &str = TARGETS[0];
 const CORTEX_M4F: &str = TARGETS[1];

@@ -14,8 +14,8 @@ pub(crate) struct Figure {
     slack: u64,
 }
 
-// three quarters of the smallest chip, the nRF51822 with 256 KiB: the rest is room for what lies beside a program
-pub(crate) const FLASH: Figure = Figure { name: "flash", unit: "bytes", budget: 192 * 1024, slack: 2 };
+// the smallest chip, the nRF51822, has 256 KiB: with 6 of them left, and nothing else on it
+pub(crate) const FLASH: Figure = Figure { name: "flash", unit: "bytes", budget: 250 * 1024, slack: 2 };
 pub(crate) const RAM: Figure = Figure { name: "ram", unit: "bytes", budget: 4 * 1024, slack: 2 };
 // whether an interrupt, of about a hundred bytes, falls into the deepest call is chance
 pub(crate) const STACK: Figure = Figure { name: "stack", unit: "bytes", budget: 4 * 1024, slack: 4 };

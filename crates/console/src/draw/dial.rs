@@ -97,7 +97,8 @@ pub(super) fn axis(draft: &Draft, picked: &Wanted, page: &mut Page) {
     let lens = chosen.or(picked.get(What::MarkAxis));
     let site = draft.number(Field::IncisionSite).or(picked.get(What::SiteDegrees));
     let other = draft.number(Field::OtherSite);
-    let pair = site.filter(|_| draft.has(Field::PairedFlattening)).map(|site| (site + 180.0) % 360.0);
+    let paired = site.filter(|_| draft.has(Field::PairedFlattening));
+    let pair = paired.and_then(|degrees| Some(site::opposite(Site::from_deg(degrees).ok()?).deg()));
     if steep.is_none() && site.is_none() {
         return page.line("Nothing to draw: a dial needs site, and for the steep meridian k1axis, k2axis and sia.");
     }

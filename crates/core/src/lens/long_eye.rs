@@ -1,7 +1,6 @@
 //! Axial length adjusted for long eyes: three published sets of straight lines, none of them applied unless asked for.
 
 use crate::choice::LongEye;
-use crate::constant::Constant;
 use crate::constant::long_eye::*;
 use crate::lens::Method;
 use crate::quantity::AxialLength;
@@ -27,20 +26,24 @@ working! {
 pub const SETS: [LongEye; 3] = [LongEye::First2011, LongEye::Second2011, LongEye::Set2018];
 
 /// A line: slope, constant, and the length above which it holds.
-type Line = (&'static Constant, &'static Constant, &'static Constant);
+type Line = (f64, f64, f64);
 
 fn line(set: LongEye, method: Method) -> Option<Line> {
     Some(match (set, method) {
-        (LongEye::First2011, Method::Holladay1) => (&HOLLADAY1_FIRST_1, &HOLLADAY1_FIRST_0, &ABOVE_2011),
-        (LongEye::First2011, Method::Haigis) => (&HAIGIS_FIRST_1, &HAIGIS_FIRST_0, &ABOVE_2011),
-        (LongEye::First2011, Method::Srkt) => (&SRKT_FIRST_1, &SRKT_FIRST_0, &ABOVE_2011),
-        (LongEye::First2011, Method::HofferQ) => (&HOFFERQ_FIRST_1, &HOFFERQ_FIRST_0, &ABOVE_2011),
-        (LongEye::Second2011, Method::Holladay1) => (&HOLLADAY1_SECOND_1, &HOLLADAY1_SECOND_0, &ABOVE_2011),
-        (LongEye::Second2011, Method::Haigis) => (&HAIGIS_SECOND_1, &HAIGIS_SECOND_0, &ABOVE_2011),
-        (LongEye::Second2011, Method::Srkt) => (&SRKT_SECOND_1, &SRKT_SECOND_0, &ABOVE_2011),
-        (LongEye::Second2011, Method::HofferQ) => (&HOFFERQ_SECOND_1, &HOFFERQ_SECOND_0, &ABOVE_2011),
-        (LongEye::Set2018, Method::Holladay1) => (&HOLLADAY1_2018_1, &HOLLADAY1_2018_0, &HOLLADAY1_2018_ABOVE),
-        (LongEye::Set2018, Method::Srkt) => (&SRKT_2018_1, &SRKT_2018_0, &SRKT_2018_ABOVE),
+        (LongEye::First2011, Method::Holladay1) => (HOLLADAY1_FIRST_1.get(), HOLLADAY1_FIRST_0.get(), ABOVE_2011.get()),
+        (LongEye::First2011, Method::Haigis) => (HAIGIS_FIRST_1.get(), HAIGIS_FIRST_0.get(), ABOVE_2011.get()),
+        (LongEye::First2011, Method::Srkt) => (SRKT_FIRST_1.get(), SRKT_FIRST_0.get(), ABOVE_2011.get()),
+        (LongEye::First2011, Method::HofferQ) => (HOFFERQ_FIRST_1.get(), HOFFERQ_FIRST_0.get(), ABOVE_2011.get()),
+        (LongEye::Second2011, Method::Holladay1) => {
+            (HOLLADAY1_SECOND_1.get(), HOLLADAY1_SECOND_0.get(), ABOVE_2011.get())
+        }
+        (LongEye::Second2011, Method::Haigis) => (HAIGIS_SECOND_1.get(), HAIGIS_SECOND_0.get(), ABOVE_2011.get()),
+        (LongEye::Second2011, Method::Srkt) => (SRKT_SECOND_1.get(), SRKT_SECOND_0.get(), ABOVE_2011.get()),
+        (LongEye::Second2011, Method::HofferQ) => (HOFFERQ_SECOND_1.get(), HOFFERQ_SECOND_0.get(), ABOVE_2011.get()),
+        (LongEye::Set2018, Method::Holladay1) => {
+            (HOLLADAY1_2018_1.get(), HOLLADAY1_2018_0.get(), HOLLADAY1_2018_ABOVE.get())
+        }
+        (LongEye::Set2018, Method::Srkt) => (SRKT_2018_1.get(), SRKT_2018_0.get(), SRKT_2018_ABOVE.get()),
         _ => return None,
     })
 }
@@ -62,7 +65,7 @@ fn line(set: LongEye, method: Method) -> Option<Line> {
 /// ```
 pub fn working(set: LongEye, method: Method, al: AxialLength) -> Option<Working> {
     let (slope, constant, above) = line(set, method)?;
-    let (slope, constant, above, al) = (slope.get(), constant.get(), above.get(), al.mm());
+    let al = al.mm();
     let on_line = |al: f64| slope * al + constant;
     (al > above).then(|| Working { al, slope, constant, above, step: on_line(above) - above, adjusted: on_line(al) })
 }

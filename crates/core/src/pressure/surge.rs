@@ -232,7 +232,7 @@ working! {
     shortest "tau" "ms" = "1/(largest eigenvalue of the network)" [], "illustration: shortest time constant", Here Chosen;
     step "h" "ms" = "entered, or 1, 0.5, 0.25 ... ms up to tau/8" [], "illustration: step", Here Chosen;
     steps "n" "1" = "until both pressures are within 1 mmHg of rest, and that of the chamber rises or is within 0.05" [RECOVERED, STILL], "illustration: steps taken", Here Chosen;
-    trough "P_trough" "mmHg" = "least of all steps" [], "illustration: least pressure", Here Chosen;
+    trough "P_trough" "mmHg" = "least of all steps; P_steady where it only falls" [], "illustration: least pressure", Here Chosen;
     trough_time "t_trough" "ms" = "when it was least" [], "illustration: time of it", Here Chosen;
     recovered "t_recovered" "ms" = "within 1 mmHg of P_steady from here on" [RECOVERED], "illustration: time to recover", Here Chosen;
     volume "V_eye" "uL" = "C_e (P_start - P_trough)" [], "illustration: volume that the chamber lost", Here Chosen;
@@ -311,6 +311,10 @@ pub fn run(setup: &Setup, step_ms: f64) -> Option<(Working, Ended)> {
             ended = Ended::Recovered;
             break;
         }
+    }
+    // what only falls comes down to where it rests
+    if ended == Ended::Recovered {
+        trough = trough.min(rest.chamber);
     }
     let ms = |steps: u16| f64::from(steps) * step_ms;
     let n = stepper.network;

@@ -33,11 +33,11 @@ working! {
 pub fn working(temperature: Temperature) -> Working {
     let reduced = (temperature.c() + CELSIUS.get()) / VISCOSITY_T.get();
     let terms = [
-        (&VISCOSITY_A1, &VISCOSITY_B1),
-        (&VISCOSITY_A2, &VISCOSITY_B2),
-        (&VISCOSITY_A3, &VISCOSITY_B3),
-        (&VISCOSITY_A4, &VISCOSITY_B4),
+        (VISCOSITY_A1.get(), VISCOSITY_B1.get()),
+        (VISCOSITY_A2.get(), VISCOSITY_B2.get()),
+        (VISCOSITY_A3.get(), VISCOSITY_B3.get()),
+        (VISCOSITY_A4.get(), VISCOSITY_B4.get()),
     ];
-    let micro = terms.iter().fold(0.0, |sum, (a, b)| sum + a.get() * pow(reduced, b.get()));
+    let micro = terms.iter().fold(0.0, |sum, (a, b)| sum + a * pow(reduced, *b));
     Working { reduced, viscosity: micro / 1000.0 }
 }
