@@ -1,10 +1,10 @@
 //! How a number came about, on paper: enough for a student to do it again by hand.
 
 use crate::text::{self, paragraph};
-use ocellus_core::caution::{Caution, Code, Severity};
+use ocellus_core::caution::{Caution, Severity};
 use ocellus_core::decimal::places_for;
 use ocellus_core::draft::Draft;
-use ocellus_core::explain::Subject;
+use ocellus_core::explain::{NO_ENTRY_HELPS, Subject};
 use ocellus_core::field::Field;
 use ocellus_core::item::Item;
 use ocellus_core::sheet::Sheet;
@@ -24,7 +24,7 @@ pub fn print(subject: Subject, sheet: &Sheet, out: &mut dyn Write) -> io::Result
     let refused = working.cautions.iter().any(|caution| caution.code.severity() == Severity::Refuse);
     if !any {
         // no entry would make a method that is made for other eyes one for this
-        let other = working.cautions.iter().any(|caution| caution.code == Code::NotThisEye);
+        let other = working.cautions.iter().any(|caution| NO_ENTRY_HELPS.contains(&caution.code));
         page.missing(subject, refused || other)?;
     }
     page.cautions(&working.cautions)?;

@@ -6,9 +6,9 @@ use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::show;
-use ocellus_core::caution::{Caution, Code};
+use ocellus_core::caution::Caution;
 use ocellus_core::draft::Draft;
-use ocellus_core::explain::Subject;
+use ocellus_core::explain::{NO_ENTRY_HELPS, Subject};
 use ocellus_core::field::Field;
 use ocellus_core::item::Item;
 use ocellus_core::sink::Sink;
@@ -35,7 +35,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let cautions = working.cautions;
     if !any {
         // no entry would make a method that is made for other eyes one for this
-        missing(subject, draft, cautions.refuse() || cautions.has(Code::NotThisEye), page);
+        missing(subject, draft, cautions.refuse() || NO_ENTRY_HELPS.iter().any(|code| cautions.has(*code)), page);
     }
     if !cautions.all().is_empty() {
         page.end();

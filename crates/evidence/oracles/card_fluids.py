@@ -213,12 +213,22 @@ class Card:
     def conductance(self):
         return self.leak_ml_min / (self.head() - self.resistance() * self.leak_ml_min)
 
+    def drawn(self):
+        """The nucleus's vacuum as it is at the level of the eye, nothing flowing: no more than the air allows."""
+        air = self.ceiling() if "altitude_m" in self.e or "station_pressure_hpa" in self.e else mpf("1e6")
+        lift = self.siphon_mmhg() if "pump_level_cm" in self.e else 0
+        return min(min(self.vacuum_nucleus_mmhg, air) + lift, air)
+
     def solved(self):
-        """Pressure of the eye and in the line."""
+        """Pressure of the eye and in the line. A pump set by flow that would need more than the nucleus's vacuum holds that."""
         r, g, asp = self.resistance(), self.conductance(), self.aspiration_resistance_mmhg_min_ml
         flow = self.pump_kind == "flow"
-        p, pt = network(r, g, asp, self.head(), **({"aspiration": self.aspiration_ml_min} if flow else {"vacuum": self.vacuum_nucleus_mmhg}))
-        close(p, (self.head() - r * self.aspiration_ml_min) / (1 + r * g) if flow else (self.head() / r - self.vacuum_nucleus_mmhg / asp) / (1 / r + 1 / asp + g))
+        if flow:
+            p, pt = network(r, g, asp, self.head(), aspiration=self.aspiration_ml_min)
+            flow = "vacuum_nucleus_mmhg" not in self.e or -pt <= self.drawn()
+        if not flow:
+            p, pt = network(r, g, asp, self.head(), vacuum=self.drawn())
+        close(p, (self.head() - r * self.aspiration_ml_min) / (1 + r * g) if flow else (self.head() / r - self.drawn() / asp) / (1 / r + 1 / asp + g))
         assert p > 0
         return p, pt
 
@@ -255,15 +265,12 @@ class Card:
     @item("vacuum that follows from the flow", "mmHg", CHAMBER, least=1000)
     def vacuum_follows_mmhg(self):
         assert self.pump_kind == "flow"
-        p, pt = self.solved()
-        close(-pt, self.aspiration_resistance_mmhg_min_ml * self.aspiration_ml_min - p)
-        return -pt
+        return -self.solved()[1]
 
     @item("flow that follows from the vacuum", "mL/min", CHAMBER)
     def chamber_aspiration_ml_min(self):
-        assert self.pump_kind == "vacuum"
-        p, _ = self.solved()
-        flow = (p + self.vacuum_nucleus_mmhg) / self.aspiration_resistance_mmhg_min_ml
+        p, pt = self.solved()
+        flow = (p - pt) / self.aspiration_resistance_mmhg_min_ml
         close(flow, (self.head() - p) / self.resistance() - self.conductance() * p)
         return flow
 
@@ -274,17 +281,17 @@ class Card:
 
     @item("force that holds a piece on the tip, by the vacuum alone", "mN", "V pi d^2/4 at 50 digits, and by pint")
     def hold_bare_mn(self):
-        return self.hold(self.vacuum_nucleus_mmhg)
+        return self.hold(self.drawn())
 
     @item("force that holds a piece on the tip", "mN", "(V + P) pi d^2/4 at 50 digits, and by pint")
     def hold_mn(self):
-        return self.hold(self.vacuum_nucleus_mmhg + self.head())
+        return self.hold(self.drawn() + self.head())
 
     # Surge: the same chamber when an occlusion breaks
 
     @cached_property
     def chamber(self):
-        return Chamber({"head": self.head(), "r_in": self.resistance(), "r_asp": self.aspiration_resistance_mmhg_min_ml, "g": self.conductance(), "vacuum": self.vacuum_nucleus_mmhg,
+        return Chamber({"head": self.head(), "r_in": self.resistance(), "r_asp": self.aspiration_resistance_mmhg_min_ml, "g": self.conductance(), "vacuum": self.drawn(),
                         "aspiration": self.aspiration_ml_min if self.pump_kind == "flow" else 0, "eye_compliance": self.eye_compliance_ul_mmhg, "tube_compliance": self.tubing_compliance_ul_mmhg, "pump": self.pump_kind})
 
     @cached_property
@@ -329,7 +336,7 @@ class Card:
 
     @item("volume that fills the tubing up to the start's pressure", "uL", "C_t (V + P_start) at 50 digits")
     def surge_room_ul(self):
-        return self.chamber.ct * (self.vacuum_nucleus_mmhg + self.chamber.start[0])
+        return self.chamber.ct * (self.drawn() + self.chamber.start[0])
 
     @item("shortest time constant of the network", "ms", "1 by the largest eigenvalue of its matrix: in closed form at 50 digits, and numpy.linalg.eigvals")
     def surge_shortest_ms(self):
@@ -585,6 +592,11 @@ CASES += [
     *(({**e, **r}, FOUND) for e, r in ((OPEN, READ), (SET, READ_UP), (GAS, READ))),
     *((e, STILL + " vacuum_follows_mmhg") for e in (FLOW_A, FLOW_B, FLOW_C, FLOW_D)), (FLOW_TIGHT, "chamber_still_mmhg chamber_mmhg vacuum_follows_mmhg"),
     *((e, STILL + " chamber_aspiration_ml_min") for e in (VACUUM_A, VACUUM_B)), (VACUUM_C, "chamber_still_mmhg chamber_mmhg chamber_aspiration_ml_min"),
+    # a pump at its limit, and vacuums that the air or the level of the pump changes
+    ({**FLOW_A, "aspiration_ml_min": "60", "aspiration_resistance_mmhg_min_ml": "12.0", "vacuum_nucleus_mmhg": "150"}, STILL + " vacuum_follows_mmhg chamber_aspiration_ml_min"),
+    ({**FLOW_B, "aspiration_ml_min": "80", "aspiration_resistance_mmhg_min_ml": "9.0", "vacuum_nucleus_mmhg": "500", "altitude_m": "3415", "pump_level_cm": "115.0"}, STILL + " vacuum_follows_mmhg chamber_aspiration_ml_min"),
+    ({**VACUUM_A, "altitude_m": "5000", "vacuum_nucleus_mmhg": "450", "pump_level_cm": "120.0"}, STILL + " chamber_aspiration_ml_min"),
+    *(({**e, "tip_bore_mm": "0.80", "vacuum_nucleus_mmhg": v, "altitude_m": z, "pump_level_cm": p}, "hold_bare_mn hold_mn") for e, v, z, p in ((OPEN, "650", "4150", "50.0"), (GAS, "300", "1609", "130.0"))),
     *(({**e, "tip_bore_mm": d, "vacuum_nucleus_mmhg": v}, "hold_bare_mn hold_mn") for e, d, v in ((OPEN, "0.90", "400"), (GAS, "0.70", "550"), (SET_WARM, "0.34", "125"))),
 ]
 
@@ -603,6 +615,7 @@ CASES += [
     *(({**e, "surge_step_ms": step}, f"{ENDS} {TROUGH}") for e, step in ((SURGE_A, "1"), (SURGE_B, "0.5"), (SURGE_C, "0.5"), (SURGE_D, "1"))),
     *(({**e, "surge_step_ms": "0.1"}, "surge_recovered_ms surge_trough_mmhg") for e in (SURGE_A, SURGE_B, SURGE_D)),
     *(({**e, "surge_step_ms": step}, "surge_start_mmhg surge_room_ul surge_shortest_ms surge_collapsed_ms") for e, step in ((FLAT_A, "1"), (FLAT_B, "0.5"))),
+    ({**SURGE_A, "altitude_m": "4150", "pump_level_cm": "20.0", "vacuum_nucleus_mmhg": "600", "surge_step_ms": "1"}, f"{ENDS} {TROUGH}"),
     ({**HELD, "surge_step_ms": "0.5"}, "surge_start_mmhg surge_steady_mmhg surge_room_ul surge_shortest_ms surge_volume_left_ul surge_energy_left_uj"),
     ({**HELD_FLAT, "surge_step_ms": "0.5"}, "surge_start_mmhg surge_room_ul surge_shortest_ms surge_collapsed_ms"),
 ]

@@ -11,7 +11,7 @@ use crate::astigmatism::{cornea, expected, incision, off_axis, posterior, toric}
 use crate::bench::Bench;
 use crate::case::{Backup, Case, Constants};
 use crate::caution::{Caution, Code};
-use crate::choice::{BackFrom, ConstantsFrom, SecondFor};
+use crate::choice::{BackFrom, ConstantsFrom, FluidFrom, SecondFor};
 use crate::draft::Draft;
 use crate::field::Field;
 use crate::item::{Item, What};
@@ -107,11 +107,17 @@ pub fn explain_bench(subject: Subject, bench: &Bench, sink: &mut dyn Sink) -> bo
 /// Streams the entries that a subject starts from.
 fn inputs(subject: Subject, draft: &Draft, sink: &mut dyn Sink) {
     for &field in subject.inputs() {
-        if draft.has(field) || field.default().is_some() {
+        // the density of water is no entry
+        let of_water = field == Field::Density && draft.number(Field::DensityFrom) == Some(FluidFrom::Water.code());
+        if draft.has(field) || field.default().is_some() && !of_water {
             sink.entry(field);
         }
     }
 }
+
+/// Where one of these is told there are no steps, and no entry that lacks would bring them.
+pub const NO_ENTRY_HELPS: [Code; 5] =
+    [Code::NotThisEye, Code::ChamberCollapsed, Code::SurgeOpen, Code::LeakTooLarge, Code::HeadNegative];
 
 /// The method's own part, then the lens for the target, then the refraction for the lens chosen.
 #[inline(never)]
