@@ -6,10 +6,10 @@ use ocellus_cli::device::compare::Comparison;
 use ocellus_cli::device::line::{Line, Trouble};
 use ocellus_cli::device::port::{self, Port};
 use ocellus_console::{Around, Console, PROMPTS};
-use ocellus_core::case::Case;
 use ocellus_core::draft::{Draft, with_text};
 use ocellus_core::field::Field;
 use ocellus_core::readback;
+use ocellus_core::sheet::Sheet;
 use std::fs;
 use std::io::Write;
 use std::path::PathBuf;
@@ -185,8 +185,8 @@ fn value(draft: &Draft, field: Field) -> String {
 
 /// The read-back of a draft, as this machine gives it.
 pub fn code(draft: &Draft) -> String {
-    let case = Case::try_from(draft).expect("a case");
-    readback::of(&case, None).expect("a read-back").as_str().to_owned()
+    let sheet = Sheet::check(draft, &mut |_| {}).expect("a case or a set-up");
+    readback::of_sheet(&sheet, None).expect("a read-back").as_str().to_owned()
 }
 
 /// A case file pasted whole, frames between the lines: the device takes both for what they are.
