@@ -39,12 +39,12 @@ fn water(registry: &mut Registry) {
             symbol(&["Z"], |sink| show(&w, sink))
         };
         vapour::magnus => "magnus-*" => |magnus; value| Ok(vec![magnus(temperature(value)?)]);
-        density::working, density::Working::show => ["tanaka-*", "coolprop-density-*"] => |working, show; value| {
+        density::working, density::Working::show => ["tanaka-*", "coolprop-density-*", "rho-##"] => |working, show; value| {
             let w = working(temperature(value)?);
             symbol(&["rho"], |sink| show(&w, sink))
         };
         viscosity::working, viscosity::Working::show =>
-            ["viscosity-*", "iapws-viscosity-*", "coolprop-viscosity-*"] => |working, show; value| {
+            ["viscosity-*", "iapws-viscosity-*", "coolprop-viscosity-*", "mu-##"] => |working, show; value| {
                 let w = working(temperature(value)?);
                 symbol(&["mu"], |sink| show(&w, sink))
             };
@@ -179,6 +179,23 @@ fn rest(registry: &mut Registry) {
             value.number("eye_mmhg")?,
             TipBore::from_mm(value.number("bore_mm")?)?,
         )]);
+        needle::of => "gauge-##" => |of; value| {
+            let needle = of(Gauge::new(value.number("gauge")?)?).ok_or("no such needle")?;
+            Ok(vec![needle.outer, needle.bore])
+        };
+        // so little flow that nothing is lost but along the tube
+        tube::working => "bore-1" => |working; value| {
+            let lost = |key: &str| {
+                let tube = Tube {
+                    bore: Bore::from_mm(value.number(key)?)?,
+                    length: TubeLength::from_mm(2000.0)?,
+                    side_by_side: Tubes::new(1.0)?,
+                };
+                let water = Fluid { viscosity: Viscosity::from_mpa_s(1.0)?, density: Density::from_kg_m3(1000.0)? };
+                Ok::<_, Failed>(working(tube, water, TubeFlow::from_ml_min(1.0)?).laminar)
+            };
+            Ok(vec![lost("other_mm")? / lost("bore_mm")?])
+        };
         needle::of => ["needle-outer-##", "needle-bore-##", "needle-least-##", "needle-thin-##"] => |of; value|
             needle_of(of, value);
     }
