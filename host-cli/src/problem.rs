@@ -113,6 +113,8 @@ pub(crate) fn accepted_after(error: &Error, field: Field) -> String {
             "one of incision_site_deg, incision_site_word, and incision_clock_h with clock_seen_from".to_owned()
         }
         (Code::Twice, Field::Centroid) => "flattening by each cut, or the centroid of all that you do".to_owned(),
+        (Code::Twice, Field::Density) => "density_from = \"entered\" with it, or none".to_owned(),
+        (Code::Twice, Field::Viscosity) => "viscosity_from = \"at_shear\" with it, or none".to_owned(),
         (Code::Twice, Field::BackFrom) => "\"none\": a total power has the back of the cornea in it".to_owned(),
         _ => accepted(field),
     }

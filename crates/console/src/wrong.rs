@@ -141,6 +141,8 @@ pub(crate) fn of_case(error: &Error, draft: &Draft, page: &mut Page) {
         }
         (Code::Twice, Field::Centroid) => "; accepted: flattening by each cut, or the centroid of all",
         (Code::Twice, Field::BackFrom) => "; accepted: none, since a total power has the back in it",
+        (Code::Twice, Field::Density) => "; accepted: densityfrom entered, or none",
+        (Code::Twice, Field::Viscosity) => "; accepted: viscfrom at_shear, or none",
         (Code::Twice, _) => "; the other is ",
         _ => "",
     };

@@ -105,7 +105,7 @@ impl Rows {
             heading: "Pressure at the eye, mmHg, nothing flowing, with the column open at other levels:",
             of: "open at",
             cells: &[
-                (What::BottleHead, "as entered"),
+                (What::BottleHead, "eye as entered"),
                 (What::BottleHigher, "eye 5 cm higher"),
                 (What::BottleLower, "eye 5 cm lower"),
             ],
