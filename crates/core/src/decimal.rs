@@ -7,8 +7,6 @@
 //! **Out**: with a fixed number of decimals, by one rule: the exact value of the f64, rounded to the nearest decimal,
 //! halves away from zero. The standard formatter differs only on exact halves, which it takes to even.
 
-use crate::error::Code;
-
 /// The most decimals that are read or printed.
 pub const MAX_PLACES: u8 = 15;
 
@@ -29,20 +27,30 @@ pub struct Parsed {
     pub places: u8,
 }
 
+/// Why a text is no number.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wrong {
+    /// It is no plain decimal number.
+    NotANumber,
+    /// A comma stands where the point belongs.
+    CommaDecimal,
+    /// It has more digits than are held exactly.
+    TooLong,
+}
+
 /// Reads a decimal number.
 ///
 /// # Errors
-/// [`Code::CommaDecimal`] when a comma stands where the point belongs, [`Code::TooLong`] beyond 15 significant digits or
-/// decimals, [`Code::NotANumber`] for anything else, including exponents, `nan` and `inf`.
+/// [`Wrong::CommaDecimal`] when a comma stands where the point belongs, [`Wrong::TooLong`] beyond 15 significant digits or
+/// decimals, [`Wrong::NotANumber`] for anything else, including exponents, `nan` and `inf`.
 ///
 /// ```
-/// use ocellus_core::decimal::{Parsed, parse};
-/// use ocellus_core::error::Code;
+/// use ocellus_core::decimal::{Parsed, Wrong, parse};
 /// assert_eq!(parse("-23.50"), Ok(Parsed { value: -23.5, places: 2 }));
-/// assert_eq!(parse("23,5"), Err(Code::CommaDecimal));
-/// assert_eq!(parse("1e999"), Err(Code::NotANumber));
+/// assert_eq!(parse("23,5"), Err(Wrong::CommaDecimal));
+/// assert_eq!(parse("1e999"), Err(Wrong::NotANumber));
 /// ```
-pub fn parse(text: &str) -> Result<Parsed, Code> {
+pub fn parse(text: &str) -> Result<Parsed, Wrong> {
     let (negative, digits) = match text.as_bytes() {
         [b'-', rest @ ..] => (true, rest),
         [b'+', rest @ ..] => (false, rest),
@@ -60,21 +68,21 @@ pub fn parse(text: &str) -> Result<Parsed, Code> {
                     *places = places.saturating_add(1);
                 }
                 if significant > MAX_DIGITS || places > Some(MAX_PLACES) {
-                    return Err(if is_plain(digits) { Code::TooLong } else { Code::NotANumber });
+                    return Err(if is_plain(digits) { Wrong::TooLong } else { Wrong::NotANumber });
                 }
                 whole = whole * 10 + u64::from(byte - b'0');
                 seen += 1;
             }
             b'.' if places.is_none() && seen > 0 => places = Some(0),
-            b',' if seen > 0 => return Err(Code::CommaDecimal),
-            _ => return Err(Code::NotANumber),
+            b',' if seen > 0 => return Err(Wrong::CommaDecimal),
+            _ => return Err(Wrong::NotANumber),
         }
     }
     let places = match (seen, places) {
-        (0, _) | (_, Some(0)) => return Err(Code::NotANumber),
+        (0, _) | (_, Some(0)) => return Err(Wrong::NotANumber),
         (_, places) => places.unwrap_or(0),
     };
-    let size = whole as f64 / pow10(places).ok_or(Code::TooLong)? as f64;
+    let size = whole as f64 / pow10(places).ok_or(Wrong::TooLong)? as f64;
     Ok(Parsed { value: if negative { -size } else { size }, places })
 }
 
@@ -188,7 +196,11 @@ pub fn places_for(value: f64, significant: u8) -> u8 {
 }
 
 /// |value| * 10^places as a whole number, halves away from zero, from the exact value of the f64.
-pub(crate) fn scaled(value: f64, places: u8) -> Option<u128> {
+///
+/// ```
+/// assert_eq!(ocellus_core::decimal::scaled(-23.455, 2), Some(2345));
+/// ```
+pub fn scaled(value: f64, places: u8) -> Option<u128> {
     let scale = pow10(places).filter(|_| value.is_finite() && value.abs() < 1e15)?;
     // value = mantissa * 2^exponent exactly
     let bits = value.to_bits();

@@ -6,7 +6,6 @@ use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::short_way;
 use crate::math::{atan2_deg, cos_deg, sin_deg};
-use crate::working::Topic;
 
 /// Astigmatisms, strongest along their steep meridian: wanted, made, and what is between them.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -40,7 +39,7 @@ pub fn change(before: PowerVector<Cornea>, after: PowerVector<Cornea>, target: P
 
 working! {
     /// The indices of a change, step by step.
-    Indices of Topic::Change;
+    Indices "Change wanted and change made";
     target "|TIA|" "D" = "TIA = target - before, as vectors" [], "change wanted", Alpins2001 Memory;
     surgical "|SIA|" "D" = "SIA = after - before, as vectors" [], "change made", Alpins2001 Memory;
     difference "|DV|" "D" = "DV = TIA - SIA, as vectors" [], "change still missing", Alpins2001 Memory;

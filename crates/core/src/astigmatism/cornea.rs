@@ -3,12 +3,11 @@
 use crate::astigmatism::plane;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::constant::optics::INDEX_1_3375;
-use crate::eye::cornea::Cornea;
-use crate::working::Topic;
+use crate::optics::cornea::Cornea;
 
 working! {
     /// The cornea and its incisions, step by step.
-    Working of Topic::Cornea;
+    Working "The cornea after the incisions";
     n "N" "D" = "N = K steep - K flat, at index 1.3375" [INDEX_1_3375], "corneal astigmatism measured", Identity Two;
     a "a" "deg" = "entered" [], "steep meridian", Entered Entered;
     x "x" "D" = "x = N cos 2a" [], "its vector", Thibos1997 Two;
@@ -26,7 +25,7 @@ working! {
 /// `None` when the axes are not known. No astigmatism is the zero vector, which has no axis.
 ///
 /// ```
-/// use ocellus_core::{astigmatism, eye::cornea::Cornea, quantity::*};
+/// use ocellus_core::{astigmatism, optics::cornea::Cornea, quantity::*};
 /// let k = |d| CornealPower::from_d(d);
 /// let axes = Some((Axis::from_deg(0.0)?, Axis::from_deg(90.0)?));
 /// let cornea = Cornea::from_powers(k(43.0)?, k(44.5)?, KeratometricIndex::new(1.3375)?, axes)?;
@@ -41,7 +40,7 @@ pub fn measured(cornea: &Cornea) -> Option<PowerVector<plane::Cornea>> {
 /// A cornea with its back and its incisions, step by step; `None` when the axes are not known.
 ///
 /// ```
-/// use ocellus_core::{astigmatism::{cornea, incision}, eye::cornea::Cornea, quantity::*};
+/// use ocellus_core::{astigmatism::{cornea, incision}, optics::cornea::Cornea, quantity::*};
 /// let k = |d| CornealPower::from_d(d);
 /// let axes = Some((Axis::from_deg(0.0)?, Axis::from_deg(90.0)?));
 /// let front = Cornea::from_powers(k(43.0)?, k(44.5)?, KeratometricIndex::new(1.3375)?, axes)?;

@@ -4,7 +4,7 @@ use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::constant::off_axis::{LYING_MEAN, LYING_SD, MARKING_MEAN, MARKING_SD};
 use crate::math::{exp, radians, sqrt, square};
-use crate::working::Topic;
+use crate::quantity::{AlignmentScatter, ScatterPower};
 
 /// How far things scatter about what was planned.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,9 +33,41 @@ impl Scatter {
     }
 }
 
+/// SD of a component of the cornea's vector as it will be: measured, and after the incision, D.
+///
+/// ```text
+/// SD^2 = SD measured^2 + SD of the incision's effect^2
+/// ```
+///
+/// ```
+/// use ocellus_core::{astigmatism::expected::cornea_sd, quantity::ScatterPower};
+/// assert_eq!(cornea_sd(ScatterPower::from_d(0.3)?, ScatterPower::from_d(0.4)?), 0.5);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn cornea_sd(measured: ScatterPower, incision: ScatterPower) -> f64 {
+    sqrt(square(measured.d()) + square(incision.d()))
+}
+
+/// SD of the lens's angle, degrees: as given, or of published lenses marked and placed; and of eyes that turn lying down where
+/// they were marked so.
+///
+/// ```text
+/// SD^2 = mean^2 + SD^2 of a published error, whose sense is not known
+/// ```
+///
+/// ```
+/// use ocellus_core::astigmatism::expected::alignment_sd;
+/// assert!((alignment_sd(None, false) - 5.33).abs() < 0.005);
+/// ```
+pub fn alignment_sd(placing: Option<AlignmentScatter>, marked_lying: bool) -> f64 {
+    let placed = placing.map_or(square(MARKING_MEAN.get()) + square(MARKING_SD.get()), |sd| square(sd.deg()));
+    let lying = if marked_lying { square(LYING_MEAN.get()) + square(LYING_SD.get()) } else { 0.0 };
+    sqrt(placed + lying)
+}
+
 working! {
     /// The expected residual, step by step.
-    Working of Topic::Expected;
+    Working "What it is expected to leave, with scatter";
     y "Y" "D" = "cylinder of the lens at the cornea" [], "what the lens corrects", Identity Two;
     n "N" "D" = "N' above" [], "corneal astigmatism after the incisions", Identity Two;
     alignment "s" "deg" = "s^2 = the SD entered^2, or 4.9^2 + 2.1^2; marked lying down, + 1.43^2 + 3.41^2" [MARKING_MEAN, MARKING_SD, LYING_MEAN, LYING_SD],

@@ -4,7 +4,6 @@ use crate::astigmatism::half_direction;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::math::{pow, sqrt, square};
-use crate::working::Topic;
 
 /// Astigmatism vectors gathered one by one: their sums and no more, so that a small machine holds a group of any size.
 #[derive(Clone, Copy, Debug, PartialEq, Default)]
@@ -19,7 +18,7 @@ pub struct Group {
 
 working! {
     /// A group of vectors in the double-angle plane, step by step.
-    Summary of Topic::Group;
+    Summary "A group of eyes";
     n "n" "1" = "counted" [], "eyes", Identity Two;
     x "x" "D" = "mean of N cos 2a" [], "centroid", Identity Two;
     y "y" "D" = "mean of N sin 2a" [], "centroid", Identity Two;

@@ -4,11 +4,10 @@ use crate::astigmatism::meridian;
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::quantity::{Axis, Flattening, Site};
-use crate::working::Topic;
 
 working! {
     /// One incision, step by step.
-    Working of Topic::Incision;
+    Working "An incision";
     t "t" "deg" = "entered, or the word's or the hour's; for a surgeon's own centroid, across the meridian it steepens" [],
         "where it flattens", Entered Entered;
     s "s" "D" = "entered" [], "change in astigmatism it makes", Entered Entered;

@@ -24,7 +24,7 @@ pub mod toric;
 pub mod turning;
 pub mod two_surfaces;
 
-use crate::math::{atan2_deg, floor};
+use crate::math::{atan2_deg, floor, within_turn};
 use crate::quantity::Axis;
 
 /// A cylinder smaller than this, D, has no direction: what is left of rounding.
@@ -49,22 +49,47 @@ fn half_direction(y: f64, x: f64) -> Option<Axis> {
 }
 
 /// A meridian turned counter-clockwise as seen from the front.
-pub(crate) fn turned(axis: Axis, degrees: f64) -> Axis {
+///
+/// ```
+/// use ocellus_core::{astigmatism::turned, quantity::Axis};
+/// assert_eq!(turned(Axis::from_deg(175.0)?, 10.0).deg(), 5.0);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn turned(axis: Axis, degrees: f64) -> Axis {
     meridian(axis.deg() + degrees).unwrap_or(axis)
 }
 
 /// An angle as a meridian in [0, 180).
-pub(crate) fn meridian(degrees: f64) -> Option<Axis> {
+///
+/// ```
+/// assert_eq!(ocellus_core::astigmatism::meridian(-10.0).unwrap().deg(), 170.0);
+/// ```
+pub fn meridian(degrees: f64) -> Option<Axis> {
     let turned = degrees - 180.0 * floor(degrees / 180.0);
     Axis::from_deg(if turned >= 180.0 { 0.0 } else { turned }).ok()
 }
 
 /// The short way round to a meridian, in (-90, 90] degrees. What rounding leaves of no turn is none, and of a right angle one.
-pub(crate) fn short_way(degrees: f64) -> f64 {
+///
+/// ```
+/// use ocellus_core::astigmatism::short_way;
+/// assert_eq!((short_way(170.0), short_way(-90.0), short_way(185.0)), (-10.0, 90.0, 5.0));
+/// ```
+pub fn short_way(degrees: f64) -> f64 {
     const HAIR: f64 = 1e-9;
     let turned = degrees - 180.0 * floor(degrees / 180.0);
     match if turned > 90.0 + HAIR { turned - 180.0 } else { turned.min(90.0) } {
         turn if turn.abs() < HAIR => 0.0,
         turn => turn,
     }
+}
+
+/// The angle between two meridians, 0 to 90 degrees.
+///
+/// ```
+/// assert_eq!(ocellus_core::astigmatism::apart(5.0, 178.0), 7.0);
+/// ```
+pub fn apart(first: f64, second: f64) -> f64 {
+    let apart = within_turn((first - second).abs(), 180.0);
+    apart.min(180.0 - apart)
 }

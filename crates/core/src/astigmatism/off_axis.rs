@@ -6,11 +6,10 @@ use crate::astigmatism::turned;
 use crate::constant::off_axis::RULE_PER_DEG;
 use crate::math::{cos_deg, sin_deg, sqrt};
 use crate::quantity::Axis;
-use crate::working::Topic;
 
 working! {
     /// What a lens that was right loses when it is turned, step by step.
-    Loss of Topic::OffAxis;
+    Loss "A lens that was right, turned off its axis";
     apart "p" "deg" = "chosen" [], "turned off by", Entered Entered;
     left "left" "%" = "100 * 2 sin p" [], "left, of the cylinder", OffAxis2001 Two;
     lost "lost" "%" = "100 (1 - cos 2p)" [], "lost along the meridian meant", Identity Two;

@@ -4,14 +4,28 @@
 
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
-use crate::choice::BackFrom;
 use crate::constant::posterior::*;
 use crate::quantity::Axis;
-use crate::working::Topic;
+
+crate::choices! {
+    /// Where the back of the cornea is taken from.
+    BackFrom {
+        /// From nowhere: the front stands for both.
+        None "none",
+        /// From its own radii.
+        Measured "measured",
+        /// From a regression of 2016.
+        Regression2016 "regression_2016",
+        /// From Eom and others, 2015.
+        Eom2015 "eom_2015",
+        /// From Goggin and others, 2015.
+        Goggin2015 "goggin_2015",
+    }
+}
 
 working! {
     /// A correction, step by step.
-    Working of Topic::Back;
+    Working "The published correction for the back of the cornea";
     n "N" "D" = "N = K steep - K flat" [], "corneal astigmatism measured", Identity Two;
     a "a" "deg" = "entered: with the rule from 60 to 120, against it to 30 and from 150, oblique between" [WITH_FROM, AGAINST_TO],
         "steep meridian, which makes the class", Eom2015 Read;
@@ -27,8 +41,8 @@ working! {
 /// The steps of a published correction; `None` where the back was measured, or where there is no axis.
 ///
 /// ```
-/// use ocellus_core::astigmatism::{plane::Cornea, posterior::working, power_vector::PowerVector};
-/// use ocellus_core::{choice::BackFrom, quantity::Axis};
+/// use ocellus_core::astigmatism::{plane::Cornea, posterior::{BackFrom, working}, power_vector::PowerVector};
+/// use ocellus_core::quantity::Axis;
 /// let front = PowerVector::strongest_along(Cornea, 0.0, 1.0, Axis::from_deg(0.0)?);
 /// assert!((working(front, BackFrom::Regression2016).unwrap().b_x - 1.434).abs() < 1e-12);
 /// # Ok::<(), ocellus_core::error::Error>(())
@@ -89,8 +103,8 @@ pub fn class(steep: Axis) -> Class {
 /// `None` for a back that was measured: see [`crate::astigmatism::two_surfaces`].
 ///
 /// ```
-/// use ocellus_core::astigmatism::{plane::Cornea, posterior::corrected, power_vector::PowerVector};
-/// use ocellus_core::{choice::BackFrom, quantity::Axis};
+/// use ocellus_core::astigmatism::{plane::Cornea, posterior::{BackFrom, corrected}, power_vector::PowerVector};
+/// use ocellus_core::quantity::Axis;
 /// let with_the_rule = PowerVector::strongest_along(Cornea, 0.0, 2.0, Axis::from_deg(90.0)?);
 /// let total = corrected(with_the_rule, BackFrom::Eom2015).unwrap();
 /// assert!((total.cylinder() - 1.48).abs() < 1e-12);
@@ -138,8 +152,8 @@ pub struct Edge {
 /// The nearest edge of a correction that goes by classes; `None` of the others, and without an axis.
 ///
 /// ```
-/// use ocellus_core::astigmatism::{plane::Cornea, posterior::edge, power_vector::PowerVector};
-/// use ocellus_core::{choice::BackFrom, quantity::Axis};
+/// use ocellus_core::astigmatism::{plane::Cornea, posterior::{BackFrom, edge}, power_vector::PowerVector};
+/// use ocellus_core::quantity::Axis;
 /// let front = PowerVector::strongest_along(Cornea, 0.0, 2.0, Axis::from_deg(62.0)?);
 /// let edge = edge(front, BackFrom::Eom2015).unwrap();
 /// assert!((edge.distance - 2.0).abs() < 1e-9 && (edge.step - 0.15).abs() < 1e-9);

@@ -207,20 +207,27 @@ impl<P: Copy> PowerVector<P> {
     }
 
     /// The same by a turn worked out before, where many are turned by it.
-    pub(crate) fn turned_by(self, Turn { cos, sin }: Turn) -> PowerVector<P> {
+    ///
+    /// ```
+    /// use ocellus_core::astigmatism::{plane::Lens, power_vector::{PowerVector, Turn}};
+    /// let power = PowerVector::at(Lens, 20.0, 1.0, 0.5);
+    /// assert_eq!(power.turned_by(Turn::by(20.0)), power.turned(20.0));
+    /// ```
+    pub fn turned_by(self, Turn { cos, sin }: Turn) -> PowerVector<P> {
         PowerVector { j0: self.j0 * cos - self.j45 * sin, j45: self.j0 * sin + self.j45 * cos, ..self }
     }
 }
 
 /// A turn of so many degrees, counter-clockwise, as the double angle that vectors turn by.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Turn {
+pub struct Turn {
     cos: f64,
     sin: f64,
 }
 
 impl Turn {
-    pub(crate) fn by(degrees: f64) -> Turn {
+    /// Of so many degrees.
+    pub fn by(degrees: f64) -> Turn {
         Turn { cos: cos_deg(2.0 * degrees), sin: sin_deg(2.0 * degrees) }
     }
 }

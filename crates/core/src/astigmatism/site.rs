@@ -1,21 +1,65 @@
 //! Where on the limbus: a site, in degrees from the front, as an anatomical word, or as a clock hour seen from a seat.
 
-use crate::choice::{ClockSeen, Eye, Seat, SiteWord};
 use crate::math::{floor, round, within_turn};
 use crate::quantity::{ClockHour, Site};
+
+crate::choices! {
+    /// Which eye.
+    Side {
+        /// The patient's right eye.
+        Right "right",
+        /// The patient's left eye.
+        Left "left",
+    }
+    /// An eighth of the limbus, counted from the temporal side over the superior.
+    SiteWord {
+        /// Towards the ear.
+        Temporal "temporal",
+        /// Between ear and brow.
+        Superotemporal "superotemporal",
+        /// Towards the brow.
+        Superior "superior",
+        /// Between brow and nose.
+        Superonasal "superonasal",
+        /// Towards the nose.
+        Nasal "nasal",
+        /// Between nose and cheek.
+        Inferonasal "inferonasal",
+        /// Towards the cheek.
+        Inferior "inferior",
+        /// Between cheek and ear.
+        Inferotemporal "inferotemporal",
+    }
+    /// From where a clock hour was read.
+    ClockSeen {
+        /// Facing the upright patient.
+        Facing "facing",
+        /// From the patient's head.
+        Superior "superior",
+        /// From the patient's temple.
+        Temporal "temporal",
+    }
+    /// Where the surgeon sits.
+    Seat {
+        /// At the patient's head.
+        Superior "superior",
+        /// At the patient's temple.
+        Temporal "temporal",
+    }
+}
 
 /// The anatomical word of a site, to the nearest eighth of the limbus.
 ///
 /// Temporal is 180 for a right eye and 0 for a left one, as the eye is seen from the front.
 ///
 /// ```
-/// use ocellus_core::{astigmatism::site::word, choice::Eye, quantity::Site};
-/// assert_eq!(word(Site::from_deg(180.0)?, Eye::Right), "temporal");
-/// assert_eq!(word(Site::from_deg(180.0)?, Eye::Left), "nasal");
-/// assert_eq!(word(Site::from_deg(135.0)?, Eye::Right), "superotemporal");
+/// use ocellus_core::{astigmatism::site::{Side, word}, quantity::Site};
+/// assert_eq!(word(Site::from_deg(180.0)?, Side::Right), "temporal");
+/// assert_eq!(word(Site::from_deg(180.0)?, Side::Left), "nasal");
+/// assert_eq!(word(Site::from_deg(135.0)?, Side::Right), "superotemporal");
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
-pub fn word(site: Site, eye: Eye) -> &'static str {
+pub fn word(site: Site, eye: Side) -> &'static str {
     let eighth = round(from_temporal(site.deg(), eye) / 45.0) as usize % SiteWord::WORDS.len();
     SiteWord::WORDS.get(eighth).copied().unwrap_or("")
 }
@@ -23,11 +67,11 @@ pub fn word(site: Site, eye: Eye) -> &'static str {
 /// The site in the middle of an anatomical word's eighth of the limbus.
 ///
 /// ```
-/// use ocellus_core::{astigmatism::site::of_word, choice::{Eye, SiteWord}};
-/// assert_eq!(of_word(SiteWord::Temporal, Eye::Right).unwrap().deg(), 180.0);
-/// assert_eq!(of_word(SiteWord::Superotemporal, Eye::Left).unwrap().deg(), 45.0);
+/// use ocellus_core::{astigmatism::site::{Side, SiteWord, of_word}};
+/// assert_eq!(of_word(SiteWord::Temporal, Side::Right).unwrap().deg(), 180.0);
+/// assert_eq!(of_word(SiteWord::Superotemporal, Side::Left).unwrap().deg(), 45.0);
 /// ```
-pub fn of_word(word: SiteWord, eye: Eye) -> Option<Site> {
+pub fn of_word(word: SiteWord, eye: Side) -> Option<Site> {
     site(from_temporal(45.0 * word.code(), eye))
 }
 
@@ -38,14 +82,14 @@ pub fn of_word(word: SiteWord, eye: Eye) -> Option<Site> {
 /// ```
 ///
 /// ```
-/// use ocellus_core::{astigmatism::site::of_clock, choice::{ClockSeen, Eye}, quantity::ClockHour};
+/// use ocellus_core::{astigmatism::site::{ClockSeen, Side, of_clock}, quantity::ClockHour};
 /// let nine = ClockHour::new(9.0)?;
-/// assert_eq!(of_clock(nine, ClockSeen::Facing, Eye::Right).unwrap().deg(), 180.0);
+/// assert_eq!(of_clock(nine, ClockSeen::Facing, Side::Right).unwrap().deg(), 180.0);
 /// // from the patient's head the same eye is upside down
-/// assert_eq!(of_clock(nine, ClockSeen::Superior, Eye::Right).unwrap().deg(), 0.0);
+/// assert_eq!(of_clock(nine, ClockSeen::Superior, Side::Right).unwrap().deg(), 0.0);
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
-pub fn of_clock(hour: ClockHour, seen: ClockSeen, eye: Eye) -> Option<Site> {
+pub fn of_clock(hour: ClockHour, seen: ClockSeen, eye: Side) -> Option<Site> {
     site(90.0 - 30.0 * hour.get() + tilt(seen.seat(), eye))
 }
 
@@ -67,23 +111,23 @@ pub fn opposite(of: Site) -> Site {
 /// ```
 ///
 /// ```
-/// use ocellus_core::{astigmatism::site::tilt, choice::{Eye, Seat}};
+/// use ocellus_core::astigmatism::site::{Seat, Side, tilt};
 /// // at the bottom, 270, a surgeon at the temple sees the temporal limbus
-/// assert_eq!(270.0 + tilt(Some(Seat::Temporal), Eye::Right), 180.0);
-/// assert_eq!(270.0 + tilt(Some(Seat::Temporal), Eye::Left), 360.0);
+/// assert_eq!(270.0 + tilt(Some(Seat::Temporal), Side::Right), 180.0);
+/// assert_eq!(270.0 + tilt(Some(Seat::Temporal), Side::Left), 360.0);
 /// ```
-pub fn tilt(seat: Option<Seat>, eye: Eye) -> f64 {
+pub fn tilt(seat: Option<Seat>, eye: Side) -> f64 {
     match (seat, eye) {
         (None, _) => 0.0,
         (Some(Seat::Superior), _) => 180.0,
-        (Some(Seat::Temporal), Eye::Right) => -90.0,
-        (Some(Seat::Temporal), Eye::Left) => 90.0,
+        (Some(Seat::Temporal), Side::Right) => -90.0,
+        (Some(Seat::Temporal), Side::Left) => 90.0,
     }
 }
 
 impl ClockSeen {
     /// The seat from which that clock is read; none where one faces the patient.
-    pub(crate) fn seat(self) -> Option<Seat> {
+    fn seat(self) -> Option<Seat> {
         match self {
             ClockSeen::Facing => None,
             ClockSeen::Superior => Some(Seat::Superior),
@@ -98,9 +142,14 @@ fn site(degrees: f64) -> Option<Site> {
 }
 
 /// An angle counted from the temporal side over the superior, in [0, 360), the same for both eyes; and back.
-pub(crate) fn from_temporal(degrees: f64, eye: Eye) -> f64 {
+///
+/// ```
+/// use ocellus_core::astigmatism::site::{Side, from_temporal};
+/// assert_eq!((from_temporal(180.0, Side::Right), from_temporal(180.0, Side::Left)), (0.0, 180.0));
+/// ```
+pub fn from_temporal(degrees: f64, eye: Side) -> f64 {
     match eye {
-        Eye::Left => within_turn(degrees, 360.0),
-        Eye::Right => within_turn(540.0 - degrees, 360.0),
+        Side::Left => within_turn(degrees, 360.0),
+        Side::Right => within_turn(540.0 - degrees, 360.0),
     }
 }

@@ -3,7 +3,7 @@
 use crate::astigmatism::plane::{Cornea, Spectacles};
 use crate::astigmatism::{NO_CYLINDER, meridian};
 use crate::error::Error;
-use crate::lens::vergence::{to_cornea, to_spectacles};
+use crate::optics::vertex::{to_cornea, to_spectacles};
 use crate::quantity::{Axis, Vertex};
 
 /// Sphere, cylinder of either sign, and its axis, at a plane; a cylinder of nothing has no axis.

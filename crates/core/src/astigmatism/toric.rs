@@ -2,16 +2,31 @@
 
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
-use crate::choice::{CylinderPlane, LabelPower};
 use crate::constant::optics::N;
 use crate::error::Error;
-use crate::lens::vergence::{ThinEye, to_cornea};
+use crate::optics::{thin_eye::ThinEye, vertex::to_cornea};
 use crate::quantity::{Axis, LensCylinder, Refraction, Vertex};
-use crate::working::Topic;
+
+crate::choices! {
+    /// What the power on a toric label is.
+    LabelPower {
+        /// The mean of the two meridians.
+        SphericalEquivalent "spherical_equivalent",
+        /// The weaker meridian, the one the lens is marked along.
+        FlattestMeridian "flattest_meridian",
+    }
+    /// Where the cylinder on a toric label is meant.
+    CylinderPlane {
+        /// At the lens.
+        Lens "lens",
+        /// At the cornea, as the maker converts it.
+        Cornea "cornea",
+    }
+}
 
 working! {
     /// From the cornea to the cylinder at the lens, step by step.
-    Working of Topic::Toric;
+    Working "The cylinder at the lens";
     n "N" "D" = "N' above" [], "corneal astigmatism after the incision", Identity Two;
     kc "Kc" "D" = "Kc of the method's optics" [], "mean corneal power", Identity Memory;
     elp "d" "mm" = "ELP of the method" [], "lens position", Identity Memory;
@@ -26,7 +41,7 @@ working! {
 
 working! {
     /// What a cornea and a toric lens leave, step by step.
-    Residual of Topic::Residual;
+    Residual "What the toric lens chosen leaves";
     al "AL" "mm" = "AL of the method's optics" [], "axial length in the optics", Identity Memory;
     mean "P" "D" = "the label's, or before one is chosen the exact power; a label of the weak meridian, plus C/2" [],
         "mean power of the lens", Identity Memory;
@@ -53,10 +68,10 @@ working! {
 /// ```
 ///
 /// # Errors
-/// [`crate::error::Code::NotASolution`] as in the vergence formulas.
+/// [`crate::error::Error::NoSolution`] as in the vergence formulas.
 ///
 /// ```
-/// use ocellus_core::{astigmatism::toric, lens::vergence::ThinEye, quantity::*};
+/// use ocellus_core::{astigmatism::toric, optics::thin_eye::ThinEye, quantity::*};
 /// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let w = toric::working(&eye, 1.0, Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?)?;
 /// assert!((w.ratio - 1.449).abs() < 0.0005);
@@ -86,7 +101,7 @@ pub fn working(eye: &ThinEye, n: f64, target: Refraction, vertex: Vertex) -> Res
 /// As [`working`].
 ///
 /// ```
-/// use ocellus_core::{astigmatism::toric::at_lens_plane, choice::CylinderPlane, lens::vergence::ThinEye, quantity::*};
+/// use ocellus_core::{astigmatism::toric::{CylinderPlane, at_lens_plane}, optics::thin_eye::ThinEye, quantity::*};
 /// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let (label, target, vertex) = (LensCylinder::from_d(1.5)?, Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?);
 /// assert_eq!(at_lens_plane(label, CylinderPlane::Lens, &eye, target, vertex)?, 1.5);
@@ -121,7 +136,7 @@ impl ToricLens {
     /// From the power on a label, which means one of two things.
     ///
     /// ```
-    /// use ocellus_core::{astigmatism::toric::ToricLens, choice::LabelPower, quantity::Axis};
+    /// use ocellus_core::{astigmatism::toric::{LabelPower, ToricLens}, quantity::Axis};
     /// let mark = Axis::from_deg(90.0)?;
     /// assert_eq!(ToricLens::labelled(20.0, LabelPower::FlattestMeridian, 3.0, mark).mean, 21.5);
     /// # Ok::<(), ocellus_core::error::Error>(())
@@ -161,7 +176,7 @@ impl ToricLens {
 /// As [`working`].
 ///
 /// ```
-/// use ocellus_core::{astigmatism::toric::*, lens::vergence::ThinEye, quantity::Axis};
+/// use ocellus_core::{astigmatism::toric::*, optics::thin_eye::ThinEye, quantity::Axis};
 /// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let lens = ToricLens { mean: 20.0, cylinder: 3.0, mark: Axis::from_deg(90.0)? };
 /// let (plain, turned) = (at_cornea(&eye, lens)?, at_cornea(&eye, lens.turned(10.0))?);
@@ -174,29 +189,53 @@ pub fn at_cornea(eye: &ThinEye, lens: ToricLens) -> Result<PowerVector<Cornea>, 
 
 /// What a toric lens asks of the cornea, wherever its mark lies.
 #[derive(Clone, Copy, Debug)]
-pub(crate) struct Asked {
+pub struct Asked {
     /// Mean power, D.
-    pub(crate) mean: f64,
+    pub mean: f64,
     /// Half of what is stronger along the mark than across it, D.
-    pub(crate) half: f64,
+    pub half: f64,
 }
 
 impl Asked {
     /// As a power in every meridian, for a mark in this direction.
-    pub(crate) fn along(self, direction: PowerVector<Cornea>) -> PowerVector<Cornea> {
+    ///
+    /// ```
+    /// use ocellus_core::{astigmatism::toric::{Asked, direction}, quantity::Axis};
+    /// let along = Asked { mean: 43.0, half: 1.0 }.along(direction(Axis::from_deg(0.0)?));
+    /// assert_eq!((along.m, along.j0), (43.0, 1.0));
+    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// ```
+    pub fn along(self, direction: PowerVector<Cornea>) -> PowerVector<Cornea> {
         PowerVector { m: self.mean, j0: self.half * direction.j0, j45: self.half * direction.j45, ..direction }
     }
 }
 
 /// A meridian as a vector of length 1: worked out once where many lenses lie along it.
-pub(crate) fn direction(mark: Axis) -> PowerVector<Cornea> {
+///
+/// ```
+/// use ocellus_core::{astigmatism::toric::direction, quantity::Axis};
+/// assert_eq!(direction(Axis::from_deg(90.0)?).j0, -1.0);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
+pub fn direction(mark: Axis) -> PowerVector<Cornea> {
     PowerVector::strongest_along(Cornea, 0.0, 2.0, mark)
 }
 
-/// Light that must leave the cornea along the mark and across it.
+/// Light that must leave the cornea along the mark of a lens and across it, by its mean power and its cylinder, D.
+///
+/// # Errors
+/// As [`working`].
+///
+/// ```
+/// use ocellus_core::{astigmatism::toric::*, optics::thin_eye::ThinEye, quantity::Axis};
+/// let (eye, mark) = (ThinEye::new(23.5, 43.5, 5.2), Axis::from_deg(90.0)?);
+/// let lens = ToricLens { mean: 20.0, cylinder: 3.0, mark };
+/// assert_eq!(asked(&eye, 20.0, 3.0)?.along(direction(mark)), at_cornea(&eye, lens)?);
+/// # Ok::<(), ocellus_core::error::Error>(())
+/// ```
 // apart, so that the steps take no room on the stack of who does not want them
 #[inline(never)]
-pub(crate) fn asked(eye: &ThinEye, mean: f64, cylinder: f64) -> Result<Asked, Error> {
+pub fn asked(eye: &ThinEye, mean: f64, cylinder: f64) -> Result<Asked, Error> {
     let (x, half) = (eye.behind_lens()? - mean, cylinder / 2.0);
     // light must be strongest where the lens is weakest: along its mark
     let (along, across) = (eye.leaving(x + half)?, eye.leaving(x - half)?);
@@ -214,7 +253,7 @@ pub(crate) fn asked(eye: &ThinEye, mean: f64, cylinder: f64) -> Result<Asked, Er
 ///
 /// ```
 /// use ocellus_core::astigmatism::{plane, power_vector::PowerVector, toric::*};
-/// use ocellus_core::{lens::vergence::ThinEye, quantity::*};
+/// use ocellus_core::{optics::thin_eye::ThinEye, quantity::*};
 /// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let (target, vertex) = (Refraction::from_d(0.0)?, Vertex::from_mm(12.0)?);
 /// let steep = Axis::from_deg(90.0)?;
@@ -234,8 +273,14 @@ pub fn residual(
     Ok(left(eye.kc, astigmatism, at_cornea(eye, lens)?))
 }
 
-/// What a cornea leaves of the light that should leave it.
-pub(crate) fn left(kc: f64, astigmatism: PowerVector<Cornea>, wanted: PowerVector<Cornea>) -> PowerVector<Cornea> {
+/// The refraction, at a cornea of the mean power `kc`, that it leaves of the light that should leave it.
+///
+/// ```
+/// use ocellus_core::astigmatism::{plane::Cornea, power_vector::PowerVector, toric::left};
+/// let (cornea, wanted) = (PowerVector::at(Cornea, 0.0, 0.5, 0.0), PowerVector::at(Cornea, 43.0, 0.75, 0.0));
+/// assert_eq!(left(43.5, cornea, wanted), PowerVector::at(Cornea, -0.5, 0.25, 0.0));
+/// ```
+pub fn left(kc: f64, astigmatism: PowerVector<Cornea>, wanted: PowerVector<Cornea>) -> PowerVector<Cornea> {
     wanted.minus(PowerVector { m: kc, ..astigmatism })
 }
 
@@ -246,7 +291,7 @@ pub(crate) fn left(kc: f64, astigmatism: PowerVector<Cornea>, wanted: PowerVecto
 ///
 /// ```
 /// use ocellus_core::astigmatism::{plane, power_vector::PowerVector, toric::*};
-/// use ocellus_core::{lens::vergence::ThinEye, quantity::Axis};
+/// use ocellus_core::{optics::thin_eye::ThinEye, quantity::Axis};
 /// let eye = ThinEye::new(23.5, 43.5, 5.2);
 /// let cornea = PowerVector::strongest_along(plane::Cornea, 0.0, 2.0, Axis::from_deg(90.0)?);
 /// let lens = ToricLens { mean: 20.0, cylinder: 2.25, mark: Axis::from_deg(80.0)? };

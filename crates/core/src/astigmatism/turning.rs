@@ -5,11 +5,10 @@ use crate::astigmatism::power_vector::PowerVector;
 use crate::astigmatism::{short_way, turned};
 use crate::math::{cos_deg, sin_deg};
 use crate::quantity::Axis;
-use crate::working::Topic;
 
 working! {
     /// The best turn, step by step.
-    Working of Topic::Turn;
+    Working "The best turn";
     m "m" "deg" = "entered" [], "where the mark is now", Entered Entered;
     c_l "C_L" "D" = "cylinder of the lens at the cornea, at this method's lens position" [], "what the lens corrects", Identity Two;
     e_x "E_x" "D" = "E = C cos 2A, C at A the plus cylinder of the refraction now, at the cornea" [], "still needed now", Thibos1997 Two;

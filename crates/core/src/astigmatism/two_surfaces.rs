@@ -4,13 +4,12 @@ use crate::astigmatism::matrix::PowerMatrix;
 use crate::astigmatism::plane;
 use crate::astigmatism::power_vector::PowerVector;
 use crate::constant::optics::{INDEX_CORNEA, N};
-use crate::eye::cornea::Cornea;
+use crate::optics::cornea::Cornea;
 use crate::quantity::{Axis, CornealRadius, CornealThickness};
-use crate::working::Topic;
 
 working! {
     /// Front and back of a cornea, and what they are together, step by step.
-    Working of Topic::TwoSurfaces;
+    Working "Front and back of the cornea together";
     front_m "F1_M" "D" = "1000 (1.376 - 1)/r in each principal meridian of the front; their mean" [INDEX_CORNEA],
         "power of the front", Identity Two;
     front_0 "F1_0" "D" = "half their difference, cos 2a" [], "its part along 0 and 90", Thibos1997 Two;
@@ -29,7 +28,7 @@ impl Working {
     /// The astigmatism of both surfaces, without their mean.
     ///
     /// ```
-    /// use ocellus_core::{astigmatism::two_surfaces::working, eye::cornea::Cornea, quantity::*};
+    /// use ocellus_core::{astigmatism::two_surfaces::working, optics::cornea::Cornea, quantity::*};
     /// let r = |mm| CornealRadius::from_mm(mm);
     /// let (along, across) = (Axis::from_deg(0.0)?, Axis::from_deg(90.0)?);
     /// let front = Cornea::from_radii(r(7.8)?, r(7.5)?, Some((along, across)))?;
@@ -51,7 +50,7 @@ impl Working {
 /// ```
 ///
 /// ```
-/// use ocellus_core::{astigmatism::two_surfaces::working, eye::cornea::Cornea, quantity::*};
+/// use ocellus_core::{astigmatism::two_surfaces::working, optics::cornea::Cornea, quantity::*};
 /// let r = |mm| CornealRadius::from_mm(mm);
 /// let axes = Some((Axis::from_deg(0.0)?, Axis::from_deg(90.0)?));
 /// let (front, back) = (Cornea::from_radii(r(7.7)?, r(7.7)?, axes)?, Cornea::from_radii(r(6.8)?, r(6.8)?, axes)?);

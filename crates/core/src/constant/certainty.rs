@@ -1,12 +1,6 @@
-//! How far measurements scatter, how far a label may be off, and what follows for an interval.
+//! How far a label may be off, what follows for an interval, and what the first eye teaches.
 
 constants! {
-    /// Scatter of one axial length in one eye.
-    SD_AL "usual SD of AL" "mm" = 0.0177, Repeat2025 Read;
-    /// Scatter of one mean corneal power in one eye.
-    SD_K "usual SD of K" "D" = 0.18, Repeat2025 Read;
-    /// Scatter of one chamber depth in one eye.
-    SD_ACD "usual SD of ACD" "mm" = 0.0247, Repeat2025 Read;
     /// Label tolerance of weak lenses.
     LABEL_WEAK "label tolerance to 15 D" "D" = 0.3, Iso11979 Read;
     /// Label tolerance of usual lenses.

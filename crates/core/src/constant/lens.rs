@@ -110,4 +110,13 @@ constants! {
     HAIGIS_A2 "Haigis a2, unoptimised" "1" = 0.1, Haigis2004 Two;
     /// Haigis: unoptimised a0 from A, constant (the slope is ACDconst's).
     HAIGIS_A0 "Haigis a0 constant, unoptimised" "mm" = -72.434, Haigis2004 Two;
+
+    /// Below this length guidance names Haigis or Hoffer Q.
+    GUIDANCE_SHORT "guidance, short eye" "mm" = 22.00, Ng77 Memory;
+    /// Above this length guidance names Haigis or SRK/T.
+    GUIDANCE_LONG "guidance, long eye" "mm" = 26.00, Ng77 Memory;
+    /// Above this length SRK/T's and T2's retinal thickness is negative.
+    RETINA_TURNS "SRK/T retinal thickness zero at" "mm" = 32.38, SrkT1990 Two;
+    /// Above this length SRK/T's LCOR falls.
+    LCOR_TURNS "SRK/T LCOR largest at" "mm" = 36.20, SrkT1990 Two;
 }

@@ -22,6 +22,11 @@ pub struct Constant {
 }
 
 impl Constant {
+    #[doc(hidden)]
+    pub const fn new([name, unit, digits]: [&'static str; 3], value: f64, source: Source, mark: Mark) -> Constant {
+        Constant { name, unit, digits, value, source, mark }
+    }
+
     /// The value.
     ///
     /// ```
@@ -67,34 +72,39 @@ mod override_ {
     }
 }
 
-/// A table of constants: `NAME "paper's name" unit = digits, source, mark;`
+/// A table of constants: `NAME "paper's name" unit = digits, source mark;`
+///
+/// ```
+/// ocellus_core::constants! {
+///     /// A number of somebody's own.
+///     HALF "half" "1" = 0.5, Here Chosen;
+/// }
+/// assert_eq!((HALF.get(), HALF.digits, ALL.len()), (0.5, "0.5", 1));
+/// ```
+#[macro_export]
 macro_rules! constants {
     ($($(#[$doc:meta])* $id:ident $name:literal $unit:literal = $value:literal, $source:ident $mark:ident;)*) => {
-        $($(#[$doc])* pub static $id: $crate::constant::Constant = $crate::constant::Constant {
-            name: $name,
-            unit: $unit,
-            digits: stringify!($value),
-            value: $value as f64,
-            source: $crate::source::Source::$source,
-            mark: $crate::source::Mark::$mark,
-        };)*
+        $($(#[$doc])* pub static $id: $crate::constant::Constant = $crate::constant::Constant::new(
+            [$name, $unit, stringify!($value)],
+            $value as f64,
+            $crate::source::Source::$source,
+            $crate::source::Mark::$mark,
+        );)*
 
         /// The constants of this table.
         pub static ALL: &[&$crate::constant::Constant] = &[$(&$id),*];
     };
 }
 
-pub mod capsule;
 pub mod certainty;
-pub mod eye;
-pub mod flow;
+pub mod fluids;
 pub mod laser;
 pub mod lens;
 pub mod long_eye;
 pub mod off_axis;
 pub mod optics;
 pub mod posterior;
-pub mod pressure;
+pub mod table_side;
 
 /// Every constant there is.
 ///
@@ -110,10 +120,8 @@ pub fn all() -> impl Iterator<Item = &'static Constant> {
         certainty::ALL,
         posterior::ALL,
         off_axis::ALL,
-        eye::ALL,
-        capsule::ALL,
-        pressure::ALL,
-        flow::ALL,
+        table_side::ALL,
+        fluids::ALL,
     ]
     .into_iter()
     .flatten()

@@ -1,9 +1,8 @@
 //! How sure a predicted refraction is, if every SD is right and no constant is biased.
 
 use crate::constant::certainty::{NORMAL_50, NORMAL_95};
-use crate::lens::slope::Gradient;
+use crate::lens::slopes::Gradient;
 use crate::math::{erf, sqrt, square};
-use crate::working::Topic;
 
 /// How far each thing that a prediction rests on scatters.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,7 +23,7 @@ pub struct Scatter {
 
 working! {
     /// A budget of variances, step by step.
-    Budget of Topic::Certainty;
+    Budget "The budget of variances";
     al "v1" "D2" = "v1 = (dRx/dAL SD_AL)^2" [], "variance by the axial length", Norrby2008 Two;
     k "v2" "D2" = "v2 = (dRx/dK SD_K)^2" [], "variance by the corneal power", Norrby2008 Two;
     acd "v3" "D2" = "v3 = (dRx/dACD SD_ACD)^2" [], "variance by the chamber depth", Norrby2008 Two;
@@ -46,7 +45,8 @@ working! {
 /// pupil. Method: Norrby 2008.
 ///
 /// ```
-/// use ocellus_core::lens::{certainty::*, slope::{Chain, slopes}, vergence::ThinEye};
+/// use ocellus_core::lens::{certainty::*, slopes::{Chain, slopes}};
+/// use ocellus_core::optics::thin_eye::ThinEye;
 /// use ocellus_core::quantity::{LensPower, Vertex};
 /// let chain = Chain { al: 1.0, kc: 1.0, ..Chain::NONE };
 /// let slopes = slopes(&ThinEye::new(23.5, 43.5, 5.0), &chain, LensPower::from_d(21.0)?, Vertex::from_mm(12.0)?)?;

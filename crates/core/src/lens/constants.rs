@@ -1,17 +1,13 @@
 //! The constants that go with one another, by the published conversions.
 
-use crate::case::Constants;
 use crate::constant::lens::*;
 use crate::error::Error;
-use crate::field::Field;
-use crate::item::What;
-use crate::lens::convert::{self, a_from_haigis, a_from_surgeon_factor, surgeon_factor_from_pacd};
+use crate::lens::convert;
 use crate::quantity::AConstant;
-use crate::working::Topic;
 
 working! {
     /// A family of constants, each converted from one A-constant.
-    Family of Topic::Constants;
+    Family "The constants that go with one another";
     a "A" "1" = "entered; of others A = (SF + 65.60)/0.5663 with SF = 0.9704 pACD - 3.595, or A = (a0 + 72.434)/0.62467" [],
         "A-constant", Holladay2003 Two;
     sf "SF" "mm" = "SF = 0.5663 A - 65.60" [SF_SLOPE, SF_0], "surgeon factor", Holladay2003 Two;
@@ -42,27 +38,4 @@ pub fn family(a: AConstant) -> Result<Family, Error> {
         acd_const: convert::acd_constant(a),
         a0: convert::haigis(a)?.0.mm(),
     })
-}
-
-impl Constants {
-    /// What each constant entered means as an A-constant, and the number that says so, where the published conversions tell:
-    /// a0 with slopes of its own means none.
-    pub(crate) fn as_a(&self) -> [(Field, Option<What>, Option<AConstant>); 4] {
-        let of_pacd = |pacd| surgeon_factor_from_pacd(pacd).and_then(a_from_surgeon_factor).ok();
-        let usual_slopes = self.haigis_slopes.is_none();
-        [
-            (Field::AConstant, None, self.a),
-            (
-                Field::SurgeonFactor,
-                Some(What::AOfFactor),
-                self.surgeon_factor.and_then(|sf| a_from_surgeon_factor(sf).ok()),
-            ),
-            (Field::Pacd, Some(What::AOfPacd), self.pacd.and_then(of_pacd)),
-            (
-                Field::HaigisA0,
-                Some(What::AOfA0),
-                self.haigis_a0.filter(|_| usual_slopes).and_then(|a0| a_from_haigis(a0).ok()),
-            ),
-        ]
-    }
 }

@@ -2,7 +2,8 @@
 
 use crate::constant::lens::*;
 use crate::error::Error;
-use crate::lens::srkt;
+use crate::lens::eye::{Eye, Lack};
+use crate::lens::srkt_optics::acd_const;
 use crate::quantity::{AConstant, HaigisA0, HaigisSlope, Pacd, SurgeonFactor};
 
 /// Chamber depth constant from an A-constant, mm.
@@ -17,7 +18,7 @@ use crate::quantity::{AConstant, HaigisA0, HaigisSlope, Pacd, SurgeonFactor};
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn acd_constant(a: AConstant) -> f64 {
-    srkt::acd_const(a.get())
+    acd_const(a.get())
 }
 
 /// Surgeon factor from an A-constant.
@@ -27,7 +28,7 @@ pub fn acd_constant(a: AConstant) -> f64 {
 /// ```
 ///
 /// # Errors
-/// Outside [`crate::bounds::SURGEON_FACTOR`].
+/// Outside [`crate::quantity::SurgeonFactor::BOUNDS`].
 ///
 /// ```
 /// use ocellus_core::{lens::convert::surgeon_factor, quantity::AConstant};
@@ -45,7 +46,7 @@ pub fn surgeon_factor(a: AConstant) -> Result<SurgeonFactor, Error> {
 /// ```
 ///
 /// # Errors
-/// Outside [`crate::bounds::PACD`].
+/// Outside [`crate::quantity::Pacd::BOUNDS`].
 ///
 /// ```
 /// use ocellus_core::{lens::convert::{pacd, surgeon_factor}, quantity::AConstant};
@@ -63,7 +64,7 @@ pub fn pacd(sf: SurgeonFactor) -> Result<Pacd, Error> {
 /// ```
 ///
 /// # Errors
-/// Outside [`crate::bounds::A_CONSTANT`].
+/// Outside [`crate::quantity::AConstant::BOUNDS`].
 ///
 /// ```
 /// use ocellus_core::{lens::convert::a_from_surgeon_factor, quantity::SurgeonFactor};
@@ -81,7 +82,7 @@ pub fn a_from_surgeon_factor(sf: SurgeonFactor) -> Result<AConstant, Error> {
 /// ```
 ///
 /// # Errors
-/// Outside [`crate::bounds::SURGEON_FACTOR`].
+/// Outside [`crate::quantity::SurgeonFactor::BOUNDS`].
 ///
 /// ```
 /// use ocellus_core::{lens::convert::surgeon_factor_from_pacd, quantity::Pacd};
@@ -99,7 +100,7 @@ pub fn surgeon_factor_from_pacd(pacd: Pacd) -> Result<SurgeonFactor, Error> {
 /// ```
 ///
 /// # Errors
-/// Outside [`crate::bounds::A_CONSTANT`].
+/// Outside [`crate::quantity::AConstant::BOUNDS`].
 ///
 /// ```
 /// use ocellus_core::{lens::convert::a_from_haigis, quantity::HaigisA0};
@@ -117,7 +118,7 @@ pub fn a_from_haigis(a0: HaigisA0) -> Result<AConstant, Error> {
 /// ```
 ///
 /// # Errors
-/// Outside [`crate::bounds::A_CONSTANT`].
+/// Outside [`crate::quantity::AConstant::BOUNDS`].
 ///
 /// ```
 /// use ocellus_core::lens::convert::a_from_acd_constant;
@@ -135,7 +136,7 @@ pub fn a_from_acd_constant(acd_constant: f64) -> Result<AConstant, Error> {
 /// ```
 ///
 /// # Errors
-/// Outside [`crate::bounds::HAIGIS_A0`].
+/// Outside [`crate::quantity::HaigisA0::BOUNDS`].
 ///
 /// ```
 /// use ocellus_core::{lens::convert::haigis, quantity::AConstant};
@@ -149,6 +150,44 @@ pub fn haigis(a: AConstant) -> Result<(HaigisA0, HaigisSlope, HaigisSlope), Erro
 }
 
 /// Haigis' a1 and a2 where a lens has none of its own.
-pub(super) fn usual_slopes() -> Result<(HaigisSlope, HaigisSlope), Error> {
+fn usual_slopes() -> Result<(HaigisSlope, HaigisSlope), Error> {
     Ok((HaigisSlope::new(HAIGIS_A1.get())?, HaigisSlope::new(HAIGIS_A2.get())?))
+}
+
+/// The A-constant of an eye's lens.
+pub(super) fn a_constant(eye: &dyn Eye) -> Result<AConstant, Lack> {
+    eye.a_constant().ok_or(Lack::Constant)
+}
+
+/// The surgeon factor of an eye's lens: its own, or converted from its A-constant.
+pub(super) fn surgeon_factor_of(eye: &dyn Eye) -> Result<SurgeonFactor, Lack> {
+    match eye.surgeon_factor() {
+        Some(own) => Ok(own),
+        None => Ok(surgeon_factor(a_constant(eye)?)?),
+    }
+}
+
+/// The pACD of an eye's lens: its own, or converted from its A-constant, or from its surgeon factor where it has none.
+pub(super) fn pacd_of(eye: &dyn Eye) -> Result<Pacd, Lack> {
+    if let Some(own) = eye.pacd() {
+        return Ok(own);
+    }
+    let sf = match eye.a_constant() {
+        Some(a) => surgeon_factor(a)?,
+        None => eye.surgeon_factor().ok_or(Lack::Constant)?,
+    };
+    Ok(pacd(sf)?)
+}
+
+/// Haigis' constants of an eye's lens: its own; or a0 converted from its A-constant, the slopes the usual ones.
+pub(super) fn haigis_of(eye: &dyn Eye) -> Result<(HaigisA0, HaigisSlope, HaigisSlope), Lack> {
+    let a0 = match eye.haigis_a0() {
+        Some(own) => own,
+        None => haigis(a_constant(eye)?)?.0,
+    };
+    let (a1, a2) = match eye.haigis_slopes() {
+        Some(own) => own,
+        None => usual_slopes()?,
+    };
+    Ok((a0, a1, a2))
 }

@@ -2,13 +2,17 @@
 
 use crate::constant::optics::{INDEX_1_3375, INDEX_HOLLADAY_OVER, INDEX_HOLLADAY_UNDER, INDEX_SRKT};
 use crate::error::Error;
-use crate::lens::vergence::{ThinEye, to_cornea};
-use crate::quantity::{CornealPower, Refraction, Vertex};
-use crate::working::Topic;
+use crate::lens::eye::{Eye, Lack};
+use crate::lens::slopes::Chain;
+use crate::lens::view::{Doubt, Doubts, Optics, View};
+use crate::optics::cornea::Cornea;
+use crate::optics::{thin_eye::ThinEye, vertex::to_cornea};
+use crate::quantity::{CornealPower, KeratometricIndex, Refraction, Vertex};
+use crate::working::Steps;
 
 working! {
     /// The optics of an ordinary method on another cornea.
-    Working of Topic::DoubleK;
+    Working "The optics with the cornea after the laser";
     k_before "K1" "D" = "entered; the steps above rest on it" [], "mean K before the laser", Entered Entered;
     k_after "K2" "D" = "entered, or K2 = K1 - (Rc after - Rc before)" [], "mean K after the laser, estimated", Aramberri2003 Two;
     r_after "r2" "mm" = "r2 = 1000 (1.3375 - 1)/K2" [INDEX_1_3375], "its radius", Identity Two;
@@ -27,7 +31,7 @@ working! {
 /// Both are keratometric powers at 1.3375. Source: Aramberri 2003 (two).
 ///
 /// ```
-/// use ocellus_core::{lens::{double_k, vergence::ThinEye}, quantity::CornealPower};
+/// use ocellus_core::{lens::double_k, optics::thin_eye::ThinEye, quantity::CornealPower};
 /// let (before, after) = (CornealPower::from_d(44.0)?, CornealPower::from_d(38.4)?);
 /// let eye = double_k::working(before, after, 1.333, ThinEye::new(26.1, 43.4, 5.6)).thin_eye();
 /// assert!((eye.kc - 37.888).abs() < 1e-9 && eye.elp == 5.6);
@@ -76,4 +80,63 @@ pub fn from_history(
 ) -> Result<CornealPower, Error> {
     let change = to_cornea(rx_after.d(), vertex)? - to_cornea(rx_before.d(), vertex)?;
     CornealPower::from_d(before.d() - change)
+}
+
+/// The corneas before a laser and after it, as an ordinary method is asked for them.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Corneas {
+    before: CornealPower,
+    after: CornealPower,
+    by_history: bool,
+}
+
+/// The corneas of an eye, and the one before as it is measured.
+pub(super) fn corneas(eye: &dyn Eye) -> Result<(Cornea, Corneas), Lack> {
+    let before = eye.k_before()?;
+    let (after, by_history) = eye.k_after()?;
+    let index = KeratometricIndex::new(INDEX_1_3375.get())?;
+    Ok((Cornea::from_powers(before, before, index, None)?, Corneas { before, after, by_history }))
+}
+
+/// An ordinary method's view of the eye before, with the cornea after in its optics.
+pub(super) struct Double<V> {
+    pub(super) own: V,
+    pub(super) corneas: Corneas,
+    /// The method's own index.
+    pub(super) index: f64,
+}
+
+impl<V: View> Double<V> {
+    /// What it makes of the method's own eye.
+    fn working(&self) -> Option<Working> {
+        Some(working(self.corneas.before, self.corneas.after, self.index, self.own.optics().thin_eye()?))
+    }
+}
+
+impl<V: View> View for Double<V> {
+    fn optics(&self) -> Optics {
+        self.working().map_or(self.own.optics(), |w| Optics::Thin(w.thin_eye()))
+    }
+
+    /// The optics follow the cornea after the laser, the position that before it.
+    fn chain(&self) -> Option<Chain> {
+        let (own, w) = (self.own.chain()?, self.working()?);
+        Some(Chain { kc: w.kc / w.k_after, elp_k: 0.0, elp_k_before: own.elp_k, ..own })
+    }
+
+    fn doubts(&self, eye: &dyn Eye) -> Doubts {
+        let [first, second, third, _] = self.own.doubts(eye);
+        [first, self.corneas.by_history.then_some(Doubt::KFromHistory), second, third]
+    }
+
+    fn beside(&self) -> Option<ThinEye> {
+        Some(ThinEye { elp: self.own.beside()?.elp, ..self.optics().thin_eye()? })
+    }
+
+    fn show(&self, steps: &mut dyn Steps) {
+        self.own.show(steps);
+        if let Some(w) = self.working() {
+            w.show(steps);
+        }
+    }
 }

@@ -3,16 +3,20 @@
 use crate::constant::laser::*;
 use crate::constant::optics::INDEX_HAIGIS;
 use crate::error::Error;
-use crate::eye::cornea::Cornea;
-use crate::lens::slope::Chain;
-use crate::lens::vergence::ThinEye;
-use crate::lens::{Method, haigis};
+use crate::lens::convert;
+use crate::lens::eye::{Eye, Lack, Laser};
+use crate::lens::haigis;
+use crate::lens::slopes::{Chain, radius_per_k};
+use crate::lens::view::{Doubts, Eyes, Optics, Spec, View};
+use crate::optics::cornea::Cornea;
+use crate::optics::thin_eye::ThinEye;
 use crate::quantity::{AxialLength, ChamberDepth};
-use crate::working::Topic;
+use crate::source::Source;
+use crate::working::Steps;
 
 working! {
     /// Haigis-L's intermediate values.
-    Working of Topic::Method(Method::HaigisL);
+    Working "The eye as this method sees it";
     al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Entered;
     acd "ACD" "mm" = "entered, from the front of the cornea" [], "chamber depth", Entered Entered;
     r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power, as measured today", Identity Two;
@@ -32,12 +36,12 @@ working! {
 /// ```
 ///
 /// # Errors
-/// [`crate::error::Code::NotASolution`] for a radius at or beyond the pole, 15.87 mm.
+/// [`crate::error::Error::NoSolution`] for a radius at or beyond the pole, 15.87 mm.
 ///
 /// Source: Haigis 2008 (read in a tutorial).
 ///
 /// ```
-/// use ocellus_core::{eye::cornea::Cornea, lens::haigis_l, quantity::*};
+/// use ocellus_core::{optics::cornea::Cornea, lens::haigis_l, quantity::*};
 /// let r = CornealRadius::from_mm(8.7)?;
 /// let cornea = Cornea::from_radii(r, r, None)?;
 /// let constants = (HaigisA0::from_mm(1.527)?, HaigisSlope::new(0.4)?, HaigisSlope::new(0.1)?);
@@ -54,7 +58,7 @@ pub fn working(
     let haigis::Working { al, acd, r, a0, a1, a2, elp, .. } = haigis::working(al, cornea, acd, constants);
     let power = HAIGIS_L_1.get() * r + HAIGIS_L_0.get() - HAIGIS_L_OFFSET.get();
     if power <= 0.0 {
-        return Err(Error::no_solution());
+        return Err(Error::NoSolution);
     }
     let scale = 1000.0 * (INDEX_HAIGIS.get() - 1.0);
     let radius = scale / power;
@@ -66,14 +70,43 @@ impl Working {
     pub fn thin_eye(&self) -> ThinEye {
         ThinEye::new(self.al, self.kc, self.elp)
     }
+}
 
-    /// How its numbers move with what was measured.
-    ///
+impl View for Working {
+    fn optics(&self) -> Optics {
+        Optics::Thin(self.thin_eye())
+    }
+
     /// ```text
     /// dDc/dK = -5.1625 dr/dK = 5.1625 r/K = 5.1625 r^2/337.5
     /// ```
-    pub fn chain(&self) -> Chain {
-        let kc = HAIGIS_L_1.get() * super::slope::radius_per_k(self.r);
-        Chain { al: 1.0, kc, elp_al: self.a2, elp_acd: self.a1, constant: 1.0, ..Chain::NONE }
+    fn chain(&self) -> Option<Chain> {
+        let kc = HAIGIS_L_1.get() * radius_per_k(self.r);
+        Some(Chain { al: 1.0, kc, elp_al: self.a2, elp_acd: self.a1, constant: 1.0, ..Chain::NONE })
+    }
+
+    fn doubts(&self, eye: &dyn Eye) -> Doubts {
+        haigis::doubts(eye, (self.a0, self.a1, self.a2))
+    }
+
+    fn show(&self, steps: &mut dyn Steps) {
+        self.show(steps);
     }
 }
+
+/// The method.
+pub const METHOD: Spec = Spec {
+    key: "haigis_l",
+    name: "Haigis-L",
+    source: Source::HaigisL2008,
+    of: Eyes::AfterLaser,
+    view: |eye, then| {
+        let al = eye.axial_length()?;
+        if eye.laser() != Some(Laser::Myopic) {
+            return Err(Lack::ThisEye);
+        }
+        let constants = convert::haigis_of(eye)?;
+        then(&working(al, eye.cornea()?, eye.chamber_depth()?, constants)?);
+        Ok(())
+    },
+};

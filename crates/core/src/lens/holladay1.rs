@@ -2,17 +2,20 @@
 
 use crate::constant::lens::*;
 use crate::constant::optics::{INDEX_1_3375, INDEX_HOLLADAY_OVER, INDEX_HOLLADAY_UNDER};
-use crate::eye::cornea::Cornea;
-use crate::lens::Method;
-use crate::lens::slope::{Chain, radius_per_k};
-use crate::lens::vergence::ThinEye;
+use crate::lens::convert;
+use crate::lens::eye::Eye;
+use crate::lens::slopes::{Chain, radius_per_k};
+use crate::lens::view::{Doubt, Doubts, Eyes, Optics, Spec, View};
 use crate::math::{sqrt, square};
+use crate::optics::cornea::Cornea;
+use crate::optics::thin_eye::ThinEye;
 use crate::quantity::{AxialLength, SurgeonFactor};
-use crate::working::Topic;
+use crate::source::Source;
+use crate::working::Steps;
 
 working! {
     /// Holladay 1's intermediate values.
-    Working of Topic::Method(Method::Holladay1);
+    Working "The eye as this method sees it";
     measured_al "AL" "mm" = "entered; AL* where a long eye's is adjusted" [], "axial length", Entered Entered;
     r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power", Identity Two;
     sf "SF" "mm" = "entered, or from the A-constant: SF = 0.5663 A - 65.60" [SF_SLOPE, SF_0], "surgeon factor", Holladay2003 Two;
@@ -37,7 +40,7 @@ working! {
 /// and optics supported by one published table).
 ///
 /// ```
-/// use ocellus_core::{eye::cornea::Cornea, lens::{convert, holladay1}, quantity::*};
+/// use ocellus_core::{optics::cornea::Cornea, lens::{convert, holladay1}, quantity::*};
 /// let k = CornealPower::from_d(39.0)?;
 /// let cornea = Cornea::from_powers(k, k, KeratometricIndex::new(1.3375)?, None)?;
 /// let sf = convert::surgeon_factor(AConstant::new(118.9)?)?;
@@ -70,19 +73,43 @@ impl Working {
     pub fn thin_eye(&self) -> ThinEye {
         ThinEye::new(self.al, self.kc, self.elp)
     }
+}
 
-    /// How its numbers move with what was measured.
-    ///
+impl View for Working {
+    fn optics(&self) -> Optics {
+        Optics::Thin(self.thin_eye())
+    }
+
     /// ```text
     /// daACD/dAL = AG dAG/dAL/(4 s)          daACD/dK = dRag/dK (1 - Rag/s)          s = sqrt(Rag^2 - AG^2/4)
     /// dAG/dAL = 12.5/23.45, 0 at its greatest          dRag/dK = dr/dK, 0 at its least
     /// ```
-    pub fn chain(&self) -> Chain {
+    fn chain(&self) -> Option<Chain> {
         let s = sqrt(square(self.rag) - square(self.ag) / 4.0);
         let ag_al = if self.ag < HOLLADAY_AG_MAX.get() { HOLLADAY_AG.get() / HOLLADAY_AL.get() } else { 0.0 };
         let rag_k = if self.r > HOLLADAY_R_MIN.get() { radius_per_k(self.r) } else { 0.0 };
         let k = 1000.0 * (INDEX_1_3375.get() - 1.0) / self.r;
         let (elp_al, elp_k) = (self.ag * ag_al / 4.0 / s, rag_k * (1.0 - self.rag / s));
-        Chain { al: 1.0, kc: self.kc / k, elp_al, elp_k, constant: 1.0, ..Chain::NONE }
+        Some(Chain { al: 1.0, kc: self.kc / k, elp_al, elp_k, constant: 1.0, ..Chain::NONE })
+    }
+
+    fn doubts(&self, eye: &dyn Eye) -> Doubts {
+        [eye.surgeon_factor().is_none().then_some(Doubt::Converted), None, None, None]
+    }
+
+    fn show(&self, steps: &mut dyn Steps) {
+        self.show(steps);
     }
 }
+
+/// The method.
+pub const METHOD: Spec = Spec {
+    key: "holladay1",
+    name: "Holladay 1",
+    source: Source::Holladay1988,
+    of: Eyes::Ordinary,
+    view: |eye, then| {
+        then(&working(eye.axial_length()?, eye.cornea()?, convert::surgeon_factor_of(eye)?));
+        Ok(())
+    },
+};

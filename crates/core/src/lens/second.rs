@@ -2,13 +2,13 @@
 
 use crate::constant::optics::N;
 use crate::error::Error;
-use crate::lens::vergence::{at_cornea, at_lens, to_cornea, to_spectacles};
+use crate::optics::vergence::{at_cornea, at_lens};
+use crate::optics::vertex::{to_cornea, to_spectacles};
 use crate::quantity::{LensPower, Refraction, Vertex};
-use crate::working::Topic;
 
 working! {
     /// From a refraction to a lens, step by step.
-    Working of Topic::Second;
+    Working "The lens by the refraction today";
     k "K" "D" = "K = 1000 (1.3375 - 1)/r; after laser the K after, where an estimate was entered" [], "mean corneal power", Identity Two;
     elp "d" "mm" = "entered; or the method's, less the shift where the lens goes into the sulcus" [], "position of the lens", Holladay1993 Memory;
     rx_now "x" "D" = "entered" [], "refraction today, at the spectacles", Entered Entered;
@@ -44,7 +44,7 @@ impl Place {
         }
         let n = 1000.0 * N.get();
         let room = n / leaving + self.behind;
-        if leaving > 0.0 && room > 0.0 { Ok((there, n / room)) } else { Err(Error::no_solution()) }
+        if leaving > 0.0 && room > 0.0 { Ok((there, n / room)) } else { Err(Error::NoSolution) }
     }
 }
 

@@ -2,14 +2,17 @@
 
 use crate::constant::lens::*;
 use crate::constant::optics::INDEX_1_3375;
-use crate::eye::cornea::Cornea;
-use crate::lens::Method;
-use crate::quantity::{AConstant, AxialLength, LensPower, Refraction};
-use crate::working::Topic;
+use crate::lens::convert::a_constant;
+use crate::lens::eye::Eye;
+use crate::lens::view::{Doubt, Doubts, Eyes, Line, Optics, Spec, View};
+use crate::optics::cornea::Cornea;
+use crate::quantity::{AConstant, AxialLength};
+use crate::source::Source;
+use crate::working::Steps;
 
 working! {
     /// SRK II's intermediate values.
-    Working of Topic::Method(Method::Srk2);
+    Working "The eye as this method sees it";
     al "AL" "mm" = "entered" [], "axial length", Entered Entered;
     k "K" "D" = "K = 1000 (1.3375 - 1)/r, r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [INDEX_1_3375], "mean corneal power", Identity Two;
     a "A" "1" = "entered" [], "A-constant", Entered Entered;
@@ -31,7 +34,7 @@ working! {
 /// It jumps at each step of AL. Source: Sanders, Retzlaff, Kraff 1988 (memory).
 ///
 /// ```
-/// use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
+/// use ocellus_core::{optics::cornea::Cornea, lens::srk2, quantity::*};
 /// let r = CornealRadius::from_mm(7.7)?;
 /// let cornea = Cornea::from_radii(r, r, None)?;
 /// let lens = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
@@ -57,15 +60,6 @@ pub fn working(al: AxialLength, cornea: &Cornea, a: AConstant) -> Working {
     Working { al, k, a, a1, p0, cr }
 }
 
-/// The straight line between lens and refraction, all that SRK II has of optics.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Line {
-    /// Lens for no refraction, P0, D.
-    pub p0: f64,
-    /// Lens dioptres per dioptre of refraction, CR.
-    pub cr: f64,
-}
-
 impl Working {
     /// What follows for any refraction.
     pub fn line(&self) -> Line {
@@ -73,32 +67,28 @@ impl Working {
     }
 }
 
-impl Line {
-    /// The lens that leaves a refraction, D: `P = P0 - CR Rx`.
-    ///
-    /// ```
-    /// # use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
-    /// # let r = CornealRadius::from_mm(7.7)?;
-    /// # let cornea = Cornea::from_radii(r, r, None)?;
-    /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?).line();
-    /// assert_eq!(eye.power(Refraction::from_d(-1.0)?), eye.p0 + 1.25);
-    /// # Ok::<(), ocellus_core::error::Error>(())
-    /// ```
-    pub fn power(&self, target: Refraction) -> f64 {
-        self.p0 - self.cr * target.d()
+impl View for Working {
+    fn optics(&self) -> Optics {
+        Optics::Line(self.line())
     }
 
-    /// The refraction that a lens leaves, D: `Rx = (P0 - P) / CR`.
-    ///
-    /// ```
-    /// # use ocellus_core::{eye::cornea::Cornea, lens::srk2, quantity::*};
-    /// # let r = CornealRadius::from_mm(7.7)?;
-    /// # let cornea = Cornea::from_radii(r, r, None)?;
-    /// let eye = srk2::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?).line();
-    /// assert!(eye.refraction(LensPower::from_d(21.0)?) < 0.0);
-    /// # Ok::<(), ocellus_core::error::Error>(())
-    /// ```
-    pub fn refraction(&self, power: LensPower) -> f64 {
-        (self.p0 - power.d()) / self.cr
+    fn doubts(&self, _eye: &dyn Eye) -> Doubts {
+        [Some(Doubt::Superseded), None, None, None]
+    }
+
+    fn show(&self, steps: &mut dyn Steps) {
+        self.show(steps);
     }
 }
+
+/// The method.
+pub const METHOD: Spec = Spec {
+    key: "srk2",
+    name: "SRK II",
+    source: Source::SrkII1988,
+    of: Eyes::Ordinary,
+    view: |eye, then| {
+        then(&working(eye.axial_length()?, eye.cornea()?, a_constant(eye)?));
+        Ok(())
+    },
+};

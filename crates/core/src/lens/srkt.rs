@@ -1,18 +1,23 @@
-//! SRK/T, and the optics and constants it shares with T2.
+//! SRK/T.
 
 use crate::constant::lens::*;
 use crate::constant::optics::{INDEX_1_3375, INDEX_SRKT};
-use crate::eye::cornea::Cornea;
-use crate::lens::Method;
-use crate::lens::slope::{Chain, radius_per_k};
-use crate::lens::vergence::ThinEye;
+use crate::lens::convert::a_constant;
+use crate::lens::eye::Eye;
+use crate::lens::slopes::{Chain, radius_per_k};
+use crate::lens::srkt_optics::{acd_const, chain, optics};
+use crate::lens::t2::corneal_height;
+use crate::lens::view::{Doubt, Doubts, Eyes, Optics, Spec, View};
 use crate::math::{sqrt, square};
+use crate::optics::cornea::Cornea;
+use crate::optics::thin_eye::ThinEye;
 use crate::quantity::{AConstant, AxialLength};
-use crate::working::Topic;
+use crate::source::Source;
+use crate::working::Steps;
 
 working! {
     /// SRK/T's intermediate values.
-    Working of Topic::Method(Method::Srkt);
+    Working "The eye as this method sees it";
     measured_al "AL" "mm" = "entered; AL* where a long eye's is adjusted" [], "axial length", Entered Entered;
     r "r" "mm" = "r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [], "radius of the mean corneal power", Identity Two;
     k "K" "D" = "K = 1000 (1.3375 - 1)/r" [INDEX_1_3375], "mean corneal power", Identity Two;
@@ -45,7 +50,7 @@ working! {
 /// Source: Retzlaff, Sanders, Kraff 1990 with erratum (memory; algebra two).
 ///
 /// ```
-/// use ocellus_core::{eye::cornea::Cornea, lens::srkt, quantity::*};
+/// use ocellus_core::{optics::cornea::Cornea, lens::srkt, quantity::*};
 /// let k = CornealPower::from_d(43.8)?;
 /// let cornea = Cornea::from_powers(k, k, KeratometricIndex::new(1.3375)?, None)?;
 /// let eye = srkt::working(AxialLength::from_mm(23.5)?, &cornea, AConstant::new(118.4)?);
@@ -69,35 +74,24 @@ pub fn working(al: AxialLength, cornea: &Cornea, a: AConstant) -> Working {
     Working { measured_al, k, r, a, lcor, cw, radicand, h, acd_const, offset, elp, al, kc }
 }
 
-/// `ACDconst = 0.62467 A - 68.747`, mm.
-pub(super) fn acd_const(a: f64) -> f64 {
-    ACD_CONST_SLOPE.get() * a + ACD_CONST_0.get()
-}
-
-/// `LOPT = AL + 0.65696 - 0.02029 AL` and `Kc = 333/r`: the optics of SRK/T and T2 around a lens position.
-pub(super) fn optics(al: f64, r: f64, elp: f64) -> ThinEye {
-    ThinEye::new(al + SRKT_RT_0.get() + SRKT_RT_1.get() * al, 1000.0 * (INDEX_SRKT.get() - 1.0) / r, elp)
-}
-
-/// What SRK/T and T2 share of the derivatives.
-pub(super) fn chain(kc: f64, k: f64) -> Chain {
-    Chain { al: 1.0 + SRKT_RT_1.get(), kc: kc / k, constant: ACD_CONST_SLOPE.get(), ..Chain::NONE }
-}
-
 impl Working {
     /// The eye as SRK/T's optics see it.
     pub fn thin_eye(&self) -> ThinEye {
         ThinEye::new(self.al, self.kc, self.elp)
     }
+}
 
-    /// How its numbers move with what was measured.
-    ///
+impl View for Working {
+    fn optics(&self) -> Optics {
+        Optics::Thin(self.thin_eye())
+    }
+
     /// ```text
     /// dLCOR/dAL = 1 (AL<=24.2), 1.716 - 2*0.0237 AL (AL>24.2)          dCw/dAL = 0.58412 dLCOR/dAL, dCw/dK = 0.098
     /// dH/dAL = Cw dCw/dAL/(4 sqrt(q))                                  q = r^2 - Cw^2/4
     /// dH/dK  = dr/dK - (r dr/dK - Cw dCw/dK/4)/sqrt(q)                 q < 0: dH/dAL = 0, dH/dK = dr/dK
     /// ```
-    pub fn chain(&self) -> Chain {
+    fn chain(&self) -> Option<Chain> {
         let lcor_al = if self.measured_al <= SRKT_LCOR_EDGE.get() {
             1.0
         } else {
@@ -111,6 +105,37 @@ impl Working {
         } else {
             (0.0, r_k)
         };
-        Chain { elp_al, elp_k, ..chain(self.kc, self.k) }
+        Some(Chain { elp_al, elp_k, ..chain(self.kc, self.k) })
+    }
+
+    fn doubts(&self, _eye: &dyn Eye) -> Doubts {
+        let when = |is: bool, doubt| is.then_some(doubt);
+        [
+            when(self.radicand < 0.0, Doubt::Radicand),
+            when(self.measured_al > RETINA_TURNS.get(), Doubt::RetinaTurned),
+            when(self.measured_al > LCOR_TURNS.get(), Doubt::LcorTurned),
+            None,
+        ]
+    }
+
+    /// With T2's corneal height in its place.
+    fn beside(&self) -> Option<ThinEye> {
+        Some(ThinEye { elp: corneal_height(self.measured_al, self.k) + self.offset, ..self.thin_eye() })
+    }
+
+    fn show(&self, steps: &mut dyn Steps) {
+        self.show(steps);
     }
 }
+
+/// The method.
+pub const METHOD: Spec = Spec {
+    key: "srkt",
+    name: "SRK/T",
+    source: Source::SrkT1990,
+    of: Eyes::Ordinary,
+    view: |eye, then| {
+        then(&working(eye.axial_length()?, eye.cornea()?, a_constant(eye)?));
+        Ok(())
+    },
+};

@@ -1,4 +1,4 @@
-//! At the table: capsule, wound, where the lens lies.
+//! At the table: capsule and wound.
 
 pub mod rhexis;
 pub mod wound;

@@ -1,15 +1,14 @@
 //! From the first cut to the circle, and the circle on the optic.
 
-use crate::constant::capsule::{SEEN_LEAST, SEEN_MEAN, SEEN_MOST};
 use crate::constant::optics::N;
+use crate::constant::table_side::{SEEN_LEAST, SEEN_MEAN, SEEN_MOST};
 use crate::error::Error;
 use crate::math::{CIRCLE, ceil};
 use crate::quantity::{CapsuleDepth, Cut, Decentration, Grasp, OpticDiameter};
-use crate::working::Topic;
 
 working! {
     /// The rhexis, step by step.
-    Working of Topic::Rhexis;
+    Working "The circle";
     cut "c" "mm" = "entered" [], "straight first cut from the centre", Entered Entered;
     diameter "D" "mm" = "D = 2 c" [], "diameter, if the cut is true at the capsule", NoSource CommonPractice;
     edge "E" "mm" = "E = pi D" [], "edge to tear", Identity Two;
@@ -80,7 +79,7 @@ pub fn overlap(diameter: f64, optic: OpticDiameter, decentration: Decentration) 
 /// ```
 ///
 /// # Errors
-/// [`crate::error::Code::NotASolution`] when the depth reaches the focus of the cornea.
+/// [`crate::error::Error::NoSolution`] when the depth reaches the focus of the cornea.
 ///
 /// ```
 /// use ocellus_core::{quantity::CapsuleDepth, table_side::rhexis::paraxial_magnification};
@@ -89,5 +88,5 @@ pub fn overlap(diameter: f64, optic: OpticDiameter, decentration: Decentration) 
 /// ```
 pub fn paraxial_magnification(depth: CapsuleDepth, k: f64) -> Result<f64, Error> {
     let divisor = 1.0 - depth.mm() * k / (1000.0 * N.get());
-    if divisor > 0.0 { Ok(1.0 / divisor) } else { Err(Error::no_solution()) }
+    if divisor > 0.0 { Ok(1.0 / divisor) } else { Err(Error::NoSolution) }
 }
