@@ -1,6 +1,6 @@
 //! Short names held in place: the lens model, the case's label.
 
-use crate::error::Code;
+use crate::error::Wrong;
 
 /// The most characters a name may have.
 pub const LENGTH: usize = 24;
@@ -16,20 +16,20 @@ impl Name {
     /// From text; space around it is dropped.
     ///
     /// # Errors
-    /// [`Code::NotAName`] when nothing is left, when it is longer than 24, or when a character is not printable ASCII.
+    /// [`Wrong::NotAName`] when nothing is left, when it is longer than 24, or when a character is not printable ASCII.
     ///
     /// ```
-    /// use ocellus_core::name::Name;
+    /// use ocellus_card::name::Name;
     /// assert_eq!(Name::parse(" Demo A ").unwrap().as_str(), "Demo A");
     /// assert!(Name::parse("a name of more than twenty-four").is_err());
     /// ```
-    pub fn parse(text: &str) -> Result<Name, Code> {
+    pub fn parse(text: &str) -> Result<Name, Wrong> {
         let text = text.trim_ascii();
         let printable = text.bytes().all(|b| (b' '..=b'~').contains(&b));
         let mut bytes = [b' '; LENGTH];
         match bytes.get_mut(..text.len()) {
             Some(slot) if printable && !text.is_empty() => slot.copy_from_slice(text.as_bytes()),
-            _ => return Err(Code::NotAName),
+            _ => return Err(Wrong::NotAName),
         }
         Ok(Name { bytes, length: text.len() as u8 })
     }

@@ -1,40 +1,25 @@
-//! Lines that two people tick before the first cut: one table.
+//! Lines that two people tick before the first cut: each part has its own.
 
-macro_rules! lines {
-    ($($id:ident $key:literal $text:literal;)*) => {
-        /// A line to tick.
-        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-        #[repr(u8)]
-        pub enum SignOff { $(#[doc = $text] $id,)* }
-
-        impl SignOff {
-            /// Every line, in order.
-            pub const ALL: &[SignOff] = &[$(SignOff::$id),*];
-
-            /// Its stable name.
-            ///
-            /// ```
-            /// assert_eq!(ocellus_core::sign_off::SignOff::Side.key(), "side");
-            /// ```
-            pub const fn key(self) -> &'static str { match self { $(SignOff::$id => $key,)* } }
-
-            /// The line.
-            ///
-            /// ```
-            /// assert!(ocellus_core::sign_off::SignOff::LensBox.text().contains("sign"));
-            /// ```
-            pub const fn text(self) -> &'static str { match self { $(SignOff::$id => $text,)* } }
-        }
-    };
+/// A line to tick, as it stands in the table of its part.
+#[derive(Debug)]
+pub struct SignOffRow {
+    /// Its stable name.
+    pub key: &'static str,
+    /// The line.
+    pub text: &'static str,
 }
 
-lines! {
-    Patient "patient" "The correct patient: two identifiers asked, and read on the wristband";
-    Side "side" "The correct side: consent, mark on the skin, this card and the patient agree";
-    Printout "printout" "The biometry printout is this patient's, this eye's, and the one this card was typed from";
-    LensBox "lens_box" "Lens box against this card: model, power with its sign, cylinder, expiry, read aloud";
-    BackupBox "backup_box" "Backup lens in the room: model and power with its sign";
-    Marks "marks" "Axis marks were made with the patient upright";
-    Allergies "allergies" "Allergies and medicines asked about";
-    ReadBack "read_back" "Read-back: a second person typed from the printout and has the same code";
+/// `NAME "key" "line";`
+macro_rules! sign_offs {
+    ($($id:ident $key:literal $text:literal;)*) => {
+        /// Lines to tick.
+        #[allow(non_camel_case_types, clippy::upper_case_acronyms, dead_code)]
+        pub mod sign_offs {
+            enum Number { $($id,)* }
+            $(#[doc = $text] pub const $id: $crate::id::SignOffId = $crate::id::SignOffId::new(super::PART, Number::$id as u8);)*
+        }
+
+        pub(crate) const SIGN_OFFS: &[$crate::sign_off::SignOffRow] =
+            &[$($crate::sign_off::SignOffRow { key: $key, text: $text },)*];
+    };
 }

@@ -1,6 +1,6 @@
 //! Numbers and codes as they are said, so that a sign or a letter is not lost by ear.
 
-use crate::decimal::{Sign, fixed};
+use ocellus_core::decimal::{Sign, fixed};
 
 const UNITS: [&str; 20] = [
     "zero",
@@ -32,7 +32,7 @@ const TENS: [&str; 10] = ["", "", "twenty", "thirty", "forty", "fifty", "sixty",
 ///
 /// ```
 /// let mut words = Vec::new();
-/// ocellus_core::words::number(-2.5, 2, &mut |word| words.push(word));
+/// ocellus_card::words::number(-2.5, 2, &mut |word| words.push(word));
 /// assert_eq!(words.join(" "), "minus two point five zero");
 /// ```
 pub fn number(value: f64, places: u8, say: &mut dyn FnMut(&'static str)) {
@@ -72,8 +72,8 @@ fn digit(n: u8) -> &'static str {
 /// The word for a letter or digit of a read-back: the international spelling alphabet (ICAO), digits as they are.
 ///
 /// ```
-/// assert_eq!(ocellus_core::words::spelled(b'Q'), "Quebec");
-/// assert_eq!(ocellus_core::words::spelled(b'7'), "seven");
+/// assert_eq!(ocellus_card::words::spelled(b'Q'), "Quebec");
+/// assert_eq!(ocellus_card::words::spelled(b'7'), "seven");
 /// ```
 pub fn spelled(symbol: u8) -> &'static str {
     const LETTERS: [&str; 26] = [

@@ -29,7 +29,7 @@ pub struct Parsed {
 
 /// Why a text is no number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Wrong {
+pub enum Unreadable {
     /// It is no plain decimal number.
     NotANumber,
     /// A comma stands where the point belongs.
@@ -41,16 +41,16 @@ pub enum Wrong {
 /// Reads a decimal number.
 ///
 /// # Errors
-/// [`Wrong::CommaDecimal`] when a comma stands where the point belongs, [`Wrong::TooLong`] beyond 15 significant digits or
-/// decimals, [`Wrong::NotANumber`] for anything else, including exponents, `nan` and `inf`.
+/// [`Unreadable::CommaDecimal`] when a comma stands where the point belongs, [`Unreadable::TooLong`] beyond 15 significant digits or
+/// decimals, [`Unreadable::NotANumber`] for anything else, including exponents, `nan` and `inf`.
 ///
 /// ```
-/// use ocellus_core::decimal::{Parsed, Wrong, parse};
+/// use ocellus_core::decimal::{Parsed, Unreadable, parse};
 /// assert_eq!(parse("-23.50"), Ok(Parsed { value: -23.5, places: 2 }));
-/// assert_eq!(parse("23,5"), Err(Wrong::CommaDecimal));
-/// assert_eq!(parse("1e999"), Err(Wrong::NotANumber));
+/// assert_eq!(parse("23,5"), Err(Unreadable::CommaDecimal));
+/// assert_eq!(parse("1e999"), Err(Unreadable::NotANumber));
 /// ```
-pub fn parse(text: &str) -> Result<Parsed, Wrong> {
+pub fn parse(text: &str) -> Result<Parsed, Unreadable> {
     let (negative, digits) = match text.as_bytes() {
         [b'-', rest @ ..] => (true, rest),
         [b'+', rest @ ..] => (false, rest),
@@ -68,21 +68,21 @@ pub fn parse(text: &str) -> Result<Parsed, Wrong> {
                     *places = places.saturating_add(1);
                 }
                 if significant > MAX_DIGITS || places > Some(MAX_PLACES) {
-                    return Err(if is_plain(digits) { Wrong::TooLong } else { Wrong::NotANumber });
+                    return Err(if is_plain(digits) { Unreadable::TooLong } else { Unreadable::NotANumber });
                 }
                 whole = whole * 10 + u64::from(byte - b'0');
                 seen += 1;
             }
             b'.' if places.is_none() && seen > 0 => places = Some(0),
-            b',' if seen > 0 => return Err(Wrong::CommaDecimal),
-            _ => return Err(Wrong::NotANumber),
+            b',' if seen > 0 => return Err(Unreadable::CommaDecimal),
+            _ => return Err(Unreadable::NotANumber),
         }
     }
     let places = match (seen, places) {
-        (0, _) | (_, Some(0)) => return Err(Wrong::NotANumber),
+        (0, _) | (_, Some(0)) => return Err(Unreadable::NotANumber),
         (_, places) => places.unwrap_or(0),
     };
-    let size = whole as f64 / pow10(places).ok_or(Wrong::TooLong)? as f64;
+    let size = whole as f64 / pow10(places).ok_or(Unreadable::TooLong)? as f64;
     Ok(Parsed { value: if negative { -size } else { size }, places })
 }
 

@@ -1,0 +1,76 @@
+//! How the card is laid out, as data: which numbers stand in which table, and what is said beside them. Renderers know no number
+//! by name.
+
+use crate::id::{CautionId, EntryId, ItemId};
+use crate::text::Text;
+
+/// A table with a line for each method.
+#[derive(Debug)]
+pub struct ByMethod {
+    /// A line before it, with the value of an entry.
+    pub title: Option<(Text, EntryId)>,
+    /// The number that begins another block of lines; pointed at where it is the one that was entered.
+    pub leader: Option<(ItemId, EntryId)>,
+    /// What stands in each line.
+    pub columns: &'static [Column],
+    /// The number whose no leaves a method out of the comparison, and the cautions that say why.
+    pub left_out: Option<(ItemId, &'static [CautionId])>,
+    /// What is said below it.
+    pub below: Below,
+}
+
+impl ByMethod {
+    /// Nothing but columns.
+    pub const fn of(columns: &'static [Column]) -> ByMethod {
+        ByMethod { title: None, leader: None, columns, left_out: None, below: Below::Nothing }
+    }
+}
+
+/// A column of such a table, with a heading of two lines.
+#[derive(Debug)]
+pub struct Column {
+    /// What stands in it.
+    pub item: ItemId,
+    /// The first line of its heading,
+    pub first: Text,
+    /// and the second.
+    pub second: Text,
+    /// The entry that must have this value for it to be shown.
+    pub only: Option<(EntryId, f64)>,
+}
+
+/// What is said below a table.
+#[derive(Debug)]
+pub enum Below {
+    /// Nothing.
+    Nothing,
+    /// A sentence.
+    Says(Text),
+    /// A sentence with the value of an entry in it.
+    Around(Text, EntryId, Text),
+}
+
+/// A table whose lines are no methods: what leads a line, and what stands in it.
+#[derive(Debug)]
+pub struct Led {
+    /// What leads a line.
+    pub leader: ItemId,
+    /// What the table tells.
+    pub heading: Text,
+    /// What the leaders are, for the first column.
+    pub of: Text,
+    /// What stands in a line, each with the heading of its column; with no heading, a column for each method.
+    pub cells: &'static [(ItemId, Text)],
+    /// The entry that says which line was chosen.
+    pub chosen: Option<EntryId>,
+}
+
+/// `ITEM "first line" "second line";` each a column.
+macro_rules! columns {
+    ($($item:expr => $first:literal $second:literal $(if $entry:expr => $value:expr)?;)*) => {
+        &[$($crate::layout::Column {
+            item: $item, first: $crate::text!($first), second: $crate::text!($second),
+            only: { #[allow(unused_mut, unused_assignments)] let mut only = None; $(only = Some(($entry, $value));)? only },
+        }),*]
+    };
+}

@@ -1,0 +1,124 @@
+//! What goes in, what comes out, what to know first.
+
+use crate::id::PartId;
+use crate::layout::{ByMethod, Led};
+use crate::part::{PartRows, Short};
+use crate::text;
+use crate::text::Text;
+use super::choices::*;
+use crate::parts::toric::table::entries as toric;
+use ocellus_core::astigmatism::toric::CylinderPlane;
+use ocellus_core::astigmatism::{expected, off_axis, toric as formulas};
+use ocellus_core::quantity::*;
+
+/// The number of this part.
+pub(crate) const PART: PartId = PartId(9);
+
+pub(crate) const KEY: &str = "axis";
+pub(crate) const HEADING: &str = "Toric lens";
+
+entries! {
+    ["toric"]
+    MARKED "axis_marked" "marked" (Marked) "patient, when the axis was marked";
+    ["certainty"]
+    ASTIGMATISM_SD "astigmatism_sd_d" "cylsd" (ScatterPower 2) = 0.2 "SD, corneal astigmatism, component";
+    INCISION_SD "incision_sd_d" "siasd" (ScatterPower 2) = 0.2 "SD, incision's effect, component";
+    ALIGNMENT_SD "alignment_sd_deg" "alignsd" (AlignmentScatter 1) "SD of the lens's angle, by placing";
+}
+
+items! {
+    ALIGNMENT_SD "alignment_sd_taken_deg" "deg" 1 plain "SD of the lens's angle, taken", Marking2011 Chosen;
+    NEEDED_CYLINDER "needed_cylinder_d" "D" 2 signed "cylinder needed at lens", Identity Memory;
+    CYLINDER_RATIO "cylinder_ratio" "1" 3 plain "lens over corneal cylinder", Identity Memory;
+    LABEL_CYLINDER "label_cylinder_d" "D" 2 signed "label cylinder", Entered Entered;
+    LENS_PLANE_CYLINDER "lens_plane_cylinder_d" "D" 2 signed "the same at the lens", Identity Memory;
+    BEYOND "beyond_need_d" "D" 2 signed "over- or under-correction", Identity Two;
+    RESIDUAL "residual_d" "D" 2 signed "left at cornea", Identity Memory;
+    RESIDUAL_AXIS "residual_axis_deg" "deg" 0 plain "its plus-cylinder axis", Identity Memory;
+    EXPECTED "expected_d" "D" 2 plain "expected, with scatter", Here Chosen;
+    RESIDUAL_OFF_5 "residual_5_d" "D" 2 signed "left, turned 5 deg", OffAxis2001 Memory;
+    RESIDUAL_OFF_10 "residual_10_d" "D" 2 signed "left, turned 10 deg", OffAxis2001 Memory;
+    CHOSEN_RESIDUAL "chosen_residual_d" "D" 2 signed "left by lens chosen", Identity Memory;
+    CHOSEN_RESIDUAL_AXIS "chosen_residual_axis_deg" "deg" 0 plain "its plus-cylinder axis", Identity Memory;
+    CHOSEN_CORNEA_SPHERE "chosen_cornea_sphere_d" "D" 2 signed "sphere with it", Identity Memory;
+    CHOSEN_EXPECTED "chosen_expected_d" "D" 2 plain "expected, with scatter", Here Chosen;
+    CHOSEN_SPHERE "chosen_sphere_d" "D" 2 signed "in spectacles, sphere", Identity Memory;
+    CHOSEN_CYLINDER "chosen_cylinder_d" "D" 2 signed "minus cylinder", Identity Memory;
+    CHOSEN_AXIS "chosen_axis_deg" "deg" 0 plain "its axis", Identity Memory;
+    SPHERE_EFFECT "cylinder_per_sphere_d" "D" 3 signed "cylinder per +1 D sphere", Identity Two;
+    OFF_BY "off_by_deg" "deg" 0 signed "turned by", Here Chosen;
+    OFF_RESIDUAL "off_residual_d" "D" 2 plain "cylinder left, at the cornea", OffAxis2001 Two;
+    MARK_AXIS "mark_axis_deg" "deg" 0 plain "meridian for the mark on the lens", Identity Two;
+}
+
+cautions! {
+    TORIC_NEEDS_AXES "toric_needs_axes" Refuse "A toric lens needs both corneal axes.", Identity Two;
+    TORIC_NEEDS_INCISION "toric_needs_incision" Refuse "A toric lens needs the incision's site and the surgeon's own flattening, or the surgeon's own centroid; 0.00 is an answer, silence is not.", NoSource CommonPractice;
+    TORIC_NEEDS_POWER "toric_needs_power" Note "No lens power was chosen: what a label cylinder leaves is computed for the exact power.", Here Chosen;
+    CORNEA_PLANE_LABEL "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
+    TORIC_AFTER_LASER "toric_after_laser" Caution "After laser the measured cylinder and its axis need not be those at the middle of the pupil, and the back of the cornea weighs more: look at a map of the cornea first.", NoSource CommonPractice;
+    POSTERIOR_IGNORED "posterior_ignored" Caution "The back of the cornea is not included: on average the corneal cylinder came out 0.5 to 0.6 D too large with the rule, 0.2 to 0.3 D too small against it.", PosteriorCornea2013 Read;
+    GOGGIN_BEYOND "goggin_beyond" Caution "This correction was published for lens cylinders up to 2 D; a method compared needs more.", Goggin2015 Read;
+    RESIDUAL_LARGE "residual_large" Caution "The toric lens chosen leaves more than 0.5 D of cylinder by a method compared; below that sight was not degraded in most.", SmallCylinder2014 Read;
+    RESIDUAL_NOMINAL "residual_nominal" Note "What is left is nominal, at the cornea, as the plus cylinder still needed. Expected is its mean size with the scatter shown; no eye is promised the nominal one.", Marking2011 Read;
+    MARKED_UNKNOWN "marked_unknown" Note "Not said whether the axis was marked upright: the turn of the eye lying down (+1.43 +/- 3.41 deg) is not in what is expected.", LyingDown2015 Read;
+    MARKED_LYING "marked_lying" Caution "Marked lying down: eyes turn by +1.43 +/- 3.41 deg, some by far more. That is in what is expected; a mark made upright would take it out.", LyingDown2015 Read;
+    AXIS_ACROSS "axis_across" Caution "The meridian chosen lies more than 45 deg from the best: there the lens adds to the astigmatism. Flat meridian entered for steep, or the axes of K exchanged?", Identity Two;
+    OVER_CORRECTS "over_corrects" Note "A label cylinder beyond what is needed turns the axis of what is left by 90 deg: with the rule becomes against, or the other way about. Which to leave is the surgeon's choice.", Identity Two;
+    TORIC_NOT_NEEDED "toric_not_needed" Note "The weakest label cylinder leaves more than none at all would.", Identity Two;
+    BEYOND_LABELS "beyond_labels" Caution "More cylinder is needed than this model's strongest.", Identity Two;
+    OFF_AXIS_CHOSEN "off_axis_chosen" Caution "The axis chosen is more than 5 deg from the meridian that leaves least.", Here Chosen;
+}
+
+sign_offs! {
+    MARKS "marks" "Axis marks were made with the patient upright";
+}
+
+pub(crate) const ROWS: PartRows = PartRows {
+    first: &[cautions::POSTERIOR_IGNORED],
+    by_method: &[
+        ByMethod::of(columns! {
+            items::NEEDED_CYLINDER => "cylinder" "at the lens";
+            items::CYLINDER_RATIO => "over the" "cornea's";
+        }),
+        ByMethod {
+            leader: Some((items::LABEL_CYLINDER, toric::LENS_CYLINDER.id())),
+            ..ByMethod::of(columns! {
+                items::RESIDUAL => "left at" "cornea";
+                items::RESIDUAL_AXIS => "its plus" "axis";
+                items::EXPECTED => "expected" "in all";
+                items::RESIDUAL_OFF_5 => "turned" "5 deg";
+                items::RESIDUAL_OFF_10 => "turned" "10 deg";
+                items::BEYOND => "beyond" "the need";
+                items::LENS_PLANE_CYLINDER => "label at" "the lens"
+                    if toric::CYLINDER_PLANE.id() => CylinderPlane::Cornea.code();
+            })
+        },
+        ByMethod {
+            title: Some((text!("lens chosen, cylinder"), toric::LENS_CYLINDER.id())),
+            ..ByMethod::of(columns! {
+                items::CHOSEN_RESIDUAL => "left by" "lens chosen";
+                items::CHOSEN_RESIDUAL_AXIS => "its plus-" "cyl. axis";
+                items::CHOSEN_CORNEA_SPHERE => "sphere" "beside it";
+                items::CHOSEN_EXPECTED => "expected" "in all";
+            })
+        },
+        ByMethod::of(columns! {
+            items::CHOSEN_SPHERE => "spectacles," "sphere";
+            items::CHOSEN_CYLINDER => "minus" "cylinder";
+            items::CHOSEN_AXIS => "its" "axis";
+        }),
+        ByMethod::of(columns! { items::SPHERE_EFFECT => "cylinder per" "+1 D sphere"; }),
+    ],
+    led: &[Led {
+        leader: items::OFF_BY,
+        heading: text!("Cylinder left at the cornea, D, turned from the meridian chosen (+ is counter-clockwise):"),
+        of: text!("turned"),
+        cells: &[(items::OFF_RESIDUAL, Text::EMPTY)],
+        chosen: None,
+    }],
+    short: Short { items: &[items::MARK_AXIS, items::CHOSEN_RESIDUAL], ..Short::NOTHING },
+    workings: workings![formulas::Working, formulas::Residual, expected::Working, off_axis::Loss],
+    subjects: &[("toric", "Toric lens"), ("off_axis", "A lens off its axis")],
+    ..part_rows!()
+};

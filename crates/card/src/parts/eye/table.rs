@@ -1,0 +1,117 @@
+//! What goes in, what comes out, what to know first.
+
+use crate::entry::{GoesOn, misread};
+use crate::id::PartId;
+use crate::part::PartRows;
+use super::choices::*;
+use ocellus_core::quantity::*;
+
+/// The number of this part.
+pub(crate) const PART: PartId = PartId(3);
+
+pub(crate) const KEY: &str = "eye";
+pub(crate) const HEADING: &str = "Measurements";
+
+entries! {
+    ["biometry"]
+    AXIAL_LENGTH "axial_length_mm" "al" (AxialLength 2) "axial length";
+    K1 "k1_d" "k1" (CornealPower 2) "corneal power 1";
+    K1_AXIS "k1_axis_deg" "k1axis" (Axis 0) "axis of meridian 1";
+    K2 "k2_d" "k2" (CornealPower 2) "corneal power 2";
+    K2_AXIS "k2_axis_deg" "k2axis" (Axis 0) "axis of meridian 2";
+    R1 "r1_mm" "r1" (CornealRadius 2) "corneal radius 1";
+    R2 "r2_mm" "r2" (CornealRadius 2) "corneal radius 2";
+    INDEX "keratometric_index" "index" (KeratometricIndex 4) = 1.3375 "keratometric index";
+    K_KIND "k_kind" "kkind" (KKind) "kind of keratometry";
+    ACD "acd_mm" "acd" (ChamberDepth 2) "anterior chamber depth";
+    ACD_FROM "acd_from" "acdfrom" (AcdFrom) "where the chamber depth starts";
+    LENS_THICKNESS "lens_thickness_mm" "lt" (LensThickness 2) "thickness of the natural lens";
+    WHITE_TO_WHITE "white_to_white_mm" "wtw" (WhiteToWhite 2) "corneal diameter, white to white";
+    CORNEAL_THICKNESS "corneal_thickness_um" "cct" (CornealThickness 0) "central corneal thickness";
+    AL_METHOD "al_method" "almethod" (AlMethod) "how the axial length was measured";
+    EYE_STATE "eye_state" "state" (EyeState) "what was in the eye when measured";
+    PREVIOUS_SURGERY "previous_surgery" "surgery" (PreviousSurgery) "previous corneal surgery";
+    BIOMETRY_DATE "biometry_date" "biometry" (date) "date of the biometry";
+    QUALITY "biometry_quality" "quality" (Quality) "quality of the biometry";
+    CONTACT_LENS "contact_lens" "contacts" (ContactLens) "contact lenses before biometry";
+    AL_SCATTER "axial_length_sd_mm" "alsd" (ScatterLength 3) "SD of repeated axial lengths";
+    K_SCATTER "k_sd_d" "ksd" (ScatterPower 2) "SD of repeated corneal powers";
+    ACD_SCATTER "acd_sd_mm" "acdsd" (ScatterLength 3) "SD of repeated chamber depths";
+    ["spectacles"]
+    OLD_SPHERE "old_sphere_d" "oldsphere" (Refraction 2) "sphere of the old spectacles";
+    OLD_CYLINDER "old_cylinder_d" "oldcyl" (Cylinder 2) "cylinder of the old spectacles";
+    OLD_AXIS "old_axis_deg" "oldaxis" (Axis 0) "axis of the old spectacles";
+    ["fellow"]
+    FELLOW_AXIAL_LENGTH "fellow_axial_length_mm" "fal" (AxialLength 2) "fellow eye, axial length";
+    FELLOW_K1 "fellow_k1_d" "fk1" (CornealPower 2) "fellow eye, corneal power 1";
+    FELLOW_K2 "fellow_k2_d" "fk2" (CornealPower 2) "fellow eye, corneal power 2";
+    FELLOW_REFRACTION "fellow_refraction_d" "frx" (Refraction 2) "fellow eye, refraction today";
+    FELLOW_STATE "fellow_state" "fstate" (EyeState) "fellow eye, what is in it";
+}
+
+items! {
+    MEAN_RADIUS "mean_radius_mm" "mm" 3 plain "radius of the mean corneal power", Identity Two;
+    MEAN_K "mean_k_d" "D" 2 plain "mean corneal power at 1.3375", Identity Two;
+    FLAT_K "flat_k_d" "D" 2 plain "flat meridian at 1.3375", Identity Two;
+    FLAT_AXIS "flat_axis_deg" "deg" 0 plain "its axis", Identity Two;
+    STEEP_K "steep_k_d" "D" 2 plain "steep meridian at 1.3375", Identity Two;
+    STEEP_AXIS "steep_axis_deg" "deg" 0 plain "its axis", Identity Two;
+    ASTIGMATISM "corneal_astigmatism_d" "D" 2 plain "corneal astigmatism at 1.3375", Identity Two;
+}
+
+cautions! {
+    AL_UNUSUAL "al_unusual" Caution "Axial length below 21.30 or above 26.60 mm: measure again.", Recheck2010 Memory;
+    K_UNUSUAL "k_unusual" Caution "Mean corneal power below 41 or above 47 D: measure again.", Recheck2010 Memory;
+    ASTIGMATISM_LARGE "astigmatism_large" Caution "Corneal astigmatism above 2.5 D: measure again, and look at the whole cornea.", Recheck2010 Memory;
+    WTW_UNUSUAL "wtw_unusual" Caution "White to white below 10.75 or above 13.0 mm: measure again.", Recheck2010 Memory;
+    AL_BETWEEN_EYES "al_between_eyes" Caution "Axial lengths of the two eyes differ by more than 0.7 mm: measure both again.", Recheck2010 Memory;
+    AL_BETWEEN_EYES_OLDER "al_between_eyes_older" Note "Axial lengths of the two eyes differ by more than 0.3 mm, the limit of an older rule.", Recheck2010 Memory;
+    K_BETWEEN_EYES "k_between_eyes" Caution "Mean corneal powers of the two eyes differ by more than 0.9 D: measure both again.", Recheck2010 Memory;
+    AL_SCATTER "al_scatter" Caution "Repeated axial lengths scatter by more than 0.05 mm: measure again.", Recheck2010 Memory;
+    K_SCATTER "k_scatter" Caution "Repeated corneal powers scatter by more than 0.5 D: measure again.", Recheck2010 Memory;
+    ACD_SCATTER "acd_scatter" Caution "Repeated chamber depths scatter by more than 0.07 mm: measure again.", Recheck2010 Memory;
+    FELLOW_IDENTICAL "fellow_identical" Caution "The two eyes are nearly identical: is this the other eye's, or another patient's, printout?", WrongLens Chosen;
+    AXES_NOT_SQUARE "axes_not_square" Caution "The two corneal axes are not at right angles (more than 5 deg off): a digit may be wrong, or the cornea irregular.", Here Chosen;
+    AXES_SAME "axes_same" Caution "The two corneal axes are nearly the same meridian: one of them was probably typed twice.", Here Chosen;
+    AXES_CROSSED "axes_crossed" Caution "Old spectacles and cornea point across each other: the corneal axes may be crossed.", Here Chosen;
+    AXES_UNKNOWN "axes_unknown" Note "No corneal axes: nothing is said about the direction of astigmatism.", Here Chosen;
+    NO_ASTIGMATISM "no_astigmatism" Note "Both meridians are equal: there is no astigmatism and so no axis.", Identity Two;
+    INDEX_UNUSUAL "index_unusual" Caution "Keratometric index other than 1.3375, 1.332, 1.3315 or 4/3: read it off the printout again.", NoSource CommonPractice;
+    SPECTACLES_DISAGREE "spectacles_disagree" Caution "Old spectacles do not fit axial length and cornea by more than 4 D; a cataract can shift them by several, a wrong printout by more.", Here Chosen;
+    FELLOW_DISAGREES "fellow_disagrees" Caution "The difference in spectacles between the eyes does not fit the difference in length and cornea (about 2.5 D per mm) by more than 2.5 D.", NoSource CommonPractice;
+    BIOMETRY_OLD "biometry_old" Caution "Biometry is more than 180 days older than the operation.", NoSource CommonPractice;
+    BIOMETRY_UNDATED "biometry_undated" Note "Biometry or operation has no date: its age is not checked.", Here Chosen;
+    QUALITY_REDUCED "quality_reduced" Caution "The biometer doubted its measurement: repeat it, or measure by another method.", NoSource CommonPractice;
+    CONTACT_LENS_WORN "contact_lens_worn" Caution "A contact lens was worn up to the measurement: the cornea may still be moulded.", NoSource CommonPractice;
+    AL_CONTACT "al_contact" Caution "Axial length by contact ultrasound: the probe can flatten the eye, and constants for optical biometry do not fit.", NoSource CommonPractice;
+    AL_IMMERSION "al_immersion" Note "Axial length by immersion ultrasound: use constants made for it.", NoSource CommonPractice;
+    NOT_PHAKIC "not_phakic" Caution "The eye held no natural lens when measured: chamber depth and sound or light path are not those the methods expect.", Here Chosen;
+}
+
+sign_offs! {
+    PRINTOUT "printout" "The biometry printout is this patient's, this eye's, and the one this card was typed from";
+}
+
+pub(crate) const ROWS: PartRows = PartRows {
+    goes_on: &[
+        GoesOn { first: entries::K1.id(), mark: b'@', next: entries::K1_AXIS.id() },
+        GoesOn { first: entries::K2.id(), mark: b'@', next: entries::K2_AXIS.id() },
+        GoesOn { first: entries::OLD_SPHERE.id(), mark: b'/', next: entries::OLD_CYLINDER.id() },
+        GoesOn { first: entries::OLD_CYLINDER.id(), mark: b'@', next: entries::OLD_AXIS.id() },
+    ],
+    misreads: &[
+        misread(entries::K1.id(), 5.0, 14.0, "a corneal radius in mm: r1_mm"),
+        misread(entries::K2.id(), 5.0, 14.0, "a corneal radius in mm: r2_mm"),
+        misread(entries::R1.id(), 25.0, 65.0, "a corneal power in D: k1_d"),
+        misread(entries::R2.id(), 25.0, 65.0, "a corneal power in D: k2_d"),
+        misread(entries::FELLOW_K1.id(), 5.0, 14.0, "a corneal radius in mm"),
+        misread(entries::FELLOW_K2.id(), 5.0, 14.0, "a corneal radius in mm"),
+        misread(entries::CORNEAL_THICKNESS.id(), 0.25, 1.0, "millimetres; this entry is in micrometres, as in 541"),
+        misread(entries::AXIAL_LENGTH.id(), 120.0, 400.0, "a length without its decimal point, as in 23.5"),
+        misread(entries::AXIAL_LENGTH.id(), 1.2, 4.0, "centimetres; this entry is in millimetres"),
+        misread(entries::ACD.id(), 100.0, 650.0, "a depth without its decimal point, as in 3.12"),
+        misread(entries::ACD.id(), 1000.0, 6500.0, "micrometres; this entry is in millimetres"),
+        misread(entries::ACD.id(), 10.0, 40.0, "an axial length or a corneal diameter"),
+    ],
+    ..part_rows!()
+};

@@ -1,0 +1,43 @@
+//! What goes in, what comes out, what to know first.
+
+use crate::entry::misread;
+use crate::id::PartId;
+use crate::part::PartRows;
+use super::choices::*;
+use ocellus_core::quantity::*;
+
+/// The number of this part.
+pub(crate) const PART: PartId = PartId(5);
+
+pub(crate) const KEY: &str = "laser";
+pub(crate) const HEADING: &str = "";
+
+entries! {
+    ["laser"]
+    K_BEFORE "k_before_d" "kbefore" (CornealPower 2) "mean K before the laser, at 1.3375";
+    REFRACTION_BEFORE "refraction_before_d" "rxbefore" (Refraction 2) "spherical equivalent before laser";
+    REFRACTION_AFTER "refraction_after_d" "rxafter" (Refraction 2) "spherical equivalent after, stable";
+    K_AFTER "k_after_d" "kafter" (CornealPower 2) "K after the laser, estimated, 1.3375";
+    K_AFTER_FROM "k_after_from" "kafterfrom" (KAfterFrom) "where that estimate comes from";
+}
+
+items! {
+    K_HISTORY "k_after_history_d" "D" 2 plain "K after the laser, by its history", Aramberri2003 Memory;
+}
+
+cautions! {
+    K_BOTH_SURFACES "k_both_surfaces" Caution "K after from both surfaces: it must be given as the keratometric power that means the same; a net power is more than 1 D less.", Identity Two;
+    K_AFTER_DIFFERS "k_after_differs" Caution "The estimate of K after and the history differ by more than 1 D: look for the wrong one.", Here Chosen;
+    LASER_KIND "laser_kind" Caution "The kind of laser and what it did disagree: laser for short sight flattens the cornea and makes the refraction less minus, laser for long sight the other way.", Identity Two;
+    K_AFTER_TODAY "k_after_today" Caution "The K after and today's keratometry differ by more than 2 D: look for the wrong one.", Here Chosen;
+}
+
+sign_offs! {}
+
+pub(crate) const ROWS: PartRows = PartRows {
+    misreads: &[
+        misread(entries::K_BEFORE.id(), 5.0, 14.0, "a corneal radius in mm; this entry is a power"),
+        misread(entries::K_AFTER.id(), 5.0, 14.0, "a corneal radius in mm; this entry is a power"),
+    ],
+    ..part_rows!()
+};

@@ -1,0 +1,248 @@
+//! What each method says of one eye, which of them may be compared, and why the others may not.
+
+use super::asked::{Asked, Constants, adjusted};
+use super::limits::DEPARTS;
+use super::table::cautions;
+use super::table::entries::SHOW_SRK2;
+use crate::caution::Caution;
+use crate::id::CautionId;
+use crate::parts::eye::Eye;
+use crate::parts::eye::choices::{EyeState, KKind, PreviousSurgery};
+use crate::parts::eye::table::entries::{EYE_STATE, K_KIND, PREVIOUS_SURGERY};
+use crate::parts::general::YesNo;
+use crate::parts::laser::after_laser;
+use crate::parts::target::choices::SecondFor;
+use crate::parts::target::table::entries::SECOND_FOR;
+use ocellus_core::lens::eye::Lack;
+use ocellus_core::lens::guidance::named;
+use ocellus_core::lens::method::Method;
+use ocellus_core::lens::slopes::Chain;
+use ocellus_core::lens::view::{Doubt, Doubts, Eyes, Optics, View};
+
+/// What one method answers.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Answer {
+    /// Which method.
+    pub method: Method,
+    /// What its optics make of the eye.
+    pub optics: Optics,
+    /// The exact lens power for the target, D.
+    pub power: f64,
+    /// Whether it counts in a spread.
+    pub compared: bool,
+    /// Whether guidance names it for this axial length and nothing is against it here.
+    pub guided: bool,
+    /// Whether a card must not show it (a table of cases still does, with the code).
+    pub withheld: bool,
+    /// What is against it.
+    doubts: Doubts,
+    /// Whether it departs from its neighbour.
+    departs: bool,
+}
+
+impl Answer {
+    /// What a method answers, from its view of the eye.
+    fn of(view: &dyn View, asked: &Asked) -> Result<Answer, Lack> {
+        let (method, eye, optics) = (asked.method, asked.eye, view.optics());
+        // a lens before the cornea is none, whatever the equations make of it
+        if optics.thin_eye().is_some_and(|eye| eye.elp <= 0.0) {
+            return Err(Lack::Solution);
+        }
+        let power = optics.power(eye.target(), eye.vertex())?;
+        let beside = view.beside().and_then(|eye_beside| eye_beside.power(eye.target(), eye.vertex()).ok());
+        let departs = beside.is_some_and(|beside| (power - beside.power).abs() > DEPARTS.get());
+        let doubts = view.doubts(asked);
+        let is = |doubt| doubts.contains(&Some(doubt));
+        let fit = !is(Doubt::Radicand) && !is(Doubt::Unoptimised) && !departs;
+        let guided = named(method, eye.axial_length().ok_or(Lack::Solution)?);
+        Ok(Answer {
+            method,
+            optics,
+            power,
+            compared: fit && !is(Doubt::Superseded),
+            guided: fit && guided,
+            withheld: is(Doubt::Radicand),
+            doubts,
+            departs,
+        })
+    }
+
+    /// Whether anything is against it by itself, a constant that is not the method's own among that.
+    pub(crate) fn in_doubt(&self) -> bool {
+        self.doubts.iter().any(Option::is_some)
+    }
+
+    /// What is against it, as cautions.
+    pub(super) fn cautions(&self) -> impl Iterator<Item = Caution> + '_ {
+        let departs = self.departs.then_some(cautions::DEPARTS_FROM_T2);
+        let codes = self.doubts.iter().flatten().map(|doubt| of_doubt(*doubt)).chain(departs);
+        codes.map(|code| Caution::of(code, self.method))
+    }
+}
+
+/// The caution that says so.
+fn of_doubt(doubt: Doubt) -> CautionId {
+    match doubt {
+        Doubt::Radicand => cautions::RADICAND,
+        Doubt::Converted => cautions::CONVERTED,
+        Doubt::Unoptimised => cautions::UNOPTIMISED,
+        Doubt::Superseded => cautions::SUPERSEDED,
+        Doubt::UsualSlopes => cautions::USUAL_SLOPES,
+        Doubt::KFromHistory => cautions::K_FROM_HISTORY,
+        Doubt::Clamped => cautions::CLAMPED,
+        Doubt::RetinaTurned => cautions::RETINA_TURNED,
+        Doubt::LcorTurned => cautions::LCOR_TURNED,
+    }
+}
+
+/// The caution that says what a method lacks.
+fn of_lack(lack: Lack) -> CautionId {
+    match lack {
+        Lack::Length => cautions::NEEDS_LENGTH,
+        Lack::Constant => cautions::NEEDS_CONSTANT,
+        Lack::Depth => cautions::NEEDS_ACD,
+        Lack::Thickness => cautions::NEEDS_CCT,
+        Lack::NaturalLens => cautions::NOT_MEASURED_PHAKIC,
+        Lack::KBefore => cautions::NEEDS_K_BEFORE,
+        Lack::KAfter => cautions::NEEDS_K_AFTER,
+        Lack::RawKAfter => cautions::RAW_K_AFTER,
+        Lack::ThisEye => cautions::NOT_THIS_EYE,
+        Lack::Cornea | Lack::Solution => cautions::NO_SOLUTION,
+    }
+}
+
+/// Which methods may be asked about this eye.
+pub(crate) fn methods(eye: &Eye) -> impl Iterator<Item = Method> + Clone {
+    Method::of(if after_laser(eye).is_some() { Eyes::AfterLaser } else { Eyes::Ordinary })
+}
+
+/// Why no method must be used on this eye at all.
+pub(crate) fn refusals(eye: &Eye) -> impl Iterator<Item = Caution> {
+    let surgery = match eye.previous_surgery() {
+        PreviousSurgery::None | PreviousSurgery::MyopicLaser | PreviousSurgery::HyperopicLaser => None,
+        PreviousSurgery::RadialCuts
+        | PreviousSurgery::Graft
+        | PreviousSurgery::Keratoconus
+        | PreviousSurgery::Unknown => Some(cautions::CORNEA_UNFIT),
+    };
+    let total = (eye.k_kind() == KKind::Total).then_some(cautions::TOTAL_K);
+    let oil = (eye.state() == EyeState::SiliconeOil).then_some(cautions::SILICONE_OIL);
+    [(surgery, PREVIOUS_SURGERY.id()), (total, K_KIND.id()), (oil, EYE_STATE.id())]
+        .into_iter()
+        .filter_map(|(code, entry)| Some(Caution::about(code?, entry)))
+}
+
+/// What every method says of one eye by one set of constants: its answer, or what it lacks. Nothing where none may be asked.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Answers([Option<(Method, Result<Answer, Lack>)>; Method::MOST]);
+
+impl Answers {
+    #[inline(never)]
+    pub(crate) fn of(eye: &Eye, constants: Constants) -> Answers {
+        let mut answers = Answers([None; Method::MOST]);
+        if refusals(eye).next().is_none() {
+            for (slot, method) in answers.0.iter_mut().zip(methods(eye)) {
+                *slot = Some((method, answer(eye, method, constants)));
+            }
+        }
+        answers
+    }
+
+    /// Those that there are.
+    pub fn all(&self) -> impl Iterator<Item = &Answer> + Clone {
+        self.0.iter().flatten().filter_map(|(_, answer)| answer.as_ref().ok())
+    }
+
+    /// Those that may be compared.
+    pub(crate) fn compared(&self) -> impl Iterator<Item = &Answer> + Clone {
+        self.all().filter(|answer| answer.compared)
+    }
+
+    /// What is against each, why there are no others, and why not all.
+    pub fn report(&self, eye: &Eye, report: &mut dyn FnMut(Caution)) {
+        let mut refused = false;
+        for caution in refusals(eye) {
+            refused = true;
+            report(caution);
+        }
+        if refused {
+            return;
+        }
+        for (method, answer) in self.0.iter().flatten() {
+            if let Err(lack) = answer {
+                report(Caution::of(of_lack(*lack), *method));
+            }
+        }
+        self.all().flat_map(Answer::cautions).for_each(&mut *report);
+        if after_laser(eye).is_some() {
+            let any = self.all().next().is_some();
+            let code = if any { cautions::AFTER_LASER } else { cautions::PREVIOUS_SURGERY };
+            report(Caution::about(code, PREVIOUS_SURGERY));
+        }
+    }
+}
+
+// apart, so that its room on the stack is free again for the next
+#[inline(never)]
+fn answer(eye: &Eye, method: Method, constants: Constants) -> Result<Answer, Lack> {
+    let (asked, mut answer) = (Asked::of(eye, method, constants), Err(Lack::Solution));
+    method.view(&asked, &mut |view| answer = Answer::of(view, &asked))?;
+    answer
+}
+
+/// One method's answer for the lens of the case, where a card may show it, and how its numbers move with what was measured.
+#[inline(never)]
+pub(crate) fn moving(method: Method, eye: &Eye) -> Option<(Answer, Chain)> {
+    let (asked, mut moving) = (Asked::of(eye, method, Constants::OfLens), None);
+    let viewed = method.view(&asked, &mut |view| {
+        moving = Answer::of(view, &asked).ok().filter(|answer| !answer.withheld).zip(view.chain());
+    });
+    let (answer, chain) = viewed.ok().and(moving)?;
+    Some((answer, adjusted(method, eye).map_or(chain, |long| chain.of_length(long.slope))))
+}
+
+/// An eye, and what the methods say of it and its lens.
+pub struct Lens<'a> {
+    /// The eye.
+    pub eye: &'a Eye<'a>,
+    /// What every method says.
+    pub answers: Answers,
+}
+
+impl<'a> Lens<'a> {
+    /// Asks every method that may be asked.
+    pub fn of(eye: &'a Eye<'a>) -> Lens<'a> {
+        Lens { eye, answers: Answers::of(eye, Constants::OfLens) }
+    }
+
+    /// The answers that a card may show.
+    pub(crate) fn shown(&self) -> impl Iterator<Item = &Answer> + Clone {
+        let none = self.keeps_its_lens();
+        let superseded = self.eye.get(SHOW_SRK2) == Some(YesNo::Yes);
+        let asked = move |answer: &&Answer| superseded || answer.method != Method::Srk2;
+        self.answers.all().filter(move |_| !none).filter(asked).filter(|answer| !answer.withheld)
+    }
+
+    /// Those of them that may be compared.
+    pub(crate) fn compared(&self) -> impl Iterator<Item = &Answer> + Clone {
+        self.shown().filter(|answer| answer.compared)
+    }
+
+    /// An eye that keeps its lens needs another than these methods ask for.
+    fn keeps_its_lens(&self) -> bool {
+        self.eye.get(SECOND_FOR) == Some(SecondFor::Added)
+    }
+
+    /// What is to be known of the answers shown.
+    pub(super) fn report(&self, report: &mut dyn FnMut(Caution)) {
+        if self.keeps_its_lens() {
+            return;
+        }
+        let superseded = self.eye.get(SHOW_SRK2) == Some(YesNo::Yes);
+        self.answers.report(self.eye, &mut |caution| {
+            if superseded || caution.method != Some(Method::Srk2) {
+                report(caution);
+            }
+        });
+    }
+}

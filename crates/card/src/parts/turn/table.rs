@@ -1,0 +1,100 @@
+//! What goes in, what comes out, what to know first.
+
+use crate::entry::misread;
+use crate::id::PartId;
+use crate::layout::{Below, ByMethod, Led};
+use crate::part::{PartRows, Short};
+use crate::text;
+use crate::text::Text;
+use ocellus_core::astigmatism::turning;
+use ocellus_core::quantity::*;
+
+/// The number of this part.
+pub(crate) const PART: PartId = PartId(22);
+
+pub(crate) const KEY: &str = "turn";
+pub(crate) const HEADING: &str = "Turning the lens";
+
+entries! {
+    ["after"]
+    MARK_FOUND "mark_found_deg" "markfound" (Axis 0) "meridian where the lens mark lies";
+}
+
+items! {
+    NOW_CYLINDER "now_cylinder_d" "D" 2 signed "plus cylinder now, at the cornea", Identity Two;
+    NOW_AXIS "now_axis_deg" "deg" 0 plain "its axis", Identity Two;
+    TURN_TO "turn_to_deg" "deg" 0 plain "best meridian for the mark", Identity Two;
+    TURN_CLOCK "turn_clockwise_deg" "deg" 0 plain "clockwise by", Identity Two;
+    TURN_COUNTER "turn_counter_clockwise_deg" "deg" 0 plain "or counter-clockwise by", Identity Two;
+    TURN_LEFT "turn_left_d" "D" 2 signed "cylinder left, at cornea", Identity Two;
+    TURNED_SPHERE "turned_sphere_d" "D" 2 signed "in spectacles, sphere", Identity Two;
+    TURNED_CYLINDER "turned_cylinder_d" "D" 2 signed "minus cylinder", Identity Two;
+    TURNED_AXIS "turned_axis_deg" "deg" 0 plain "its axis", Identity Two;
+    TURN_BY "turn_by_deg" "deg" 0 signed "turned by", Here Chosen;
+    TURN_RESIDUAL "turn_residual_d" "D" 2 plain "cylinder left, at the cornea", Identity Two;
+}
+
+cautions! {
+    TURN_DISAGREES "turn_disagrees" Caution "The refraction, the lens and the cornea as planned do not fit by more than 1 D: read the refraction, its signs and axis, and the mark again before turning.", Here Chosen;
+    TURN_AWAY "turn_away" Caution "The best turn leads away from the meridian chosen. Before turning read the sign of the cylinder and its axis again: +0.75 x 40 is -0.75 x 130, not -0.75 x 40.", Here Chosen;
+    MARK_ACROSS "mark_across" Caution "The mark was found more than 45 deg from the meridian chosen: was it read across the lens?", Here Chosen;
+    TURN_LITTLE "turn_little" Caution "The lens lies where it leaves least, to less than a degree: turning does not help.", Identity Two;
+    TURN_NOT_ENOUGH "turn_not_enough" Caution "The best turn still leaves more than 0.5 D: turning alone is not the remedy. Read the refraction and the lens cylinder again.", SmallCylinder2014 Read;
+    TURN_NEEDS "turn_needs" Note "How to turn the lens is told once the refraction after, the meridian where its mark lies, and the lens cylinder are entered.", Here Chosen;
+    TURN_SENSE "turn_sense" Caution "Senses are of the eye seen from the front: the same for both eyes and from every seat; only a mirror reverses them. Say FROM and TO, never a sense alone. Which way a lens may be turned, its label says.", Identity Two;
+    TURN_WITHIN_NOISE "turn_within_noise" Caution "The best turn takes away no more than the scatter of a refraction: within measurement noise.", Here Chosen;
+    TURN_LEAVES "turn_leaves" Note "What the best turn leaves is not of the lens's angle: its cylinder, the cornea or the refraction. Why it lies so, and when to turn it, is the surgeon's question.", Here Chosen;
+}
+
+sign_offs! {}
+
+pub(crate) const ROWS: PartRows = PartRows {
+    first: &[
+        cautions::TURN_AWAY,
+        cautions::TURN_DISAGREES,
+        cautions::MARK_ACROSS,
+        cautions::TURN_LITTLE,
+        cautions::TURN_WITHIN_NOISE,
+        cautions::TURN_NOT_ENOUGH,
+    ],
+    by_method: &[
+        ByMethod {
+            below: Below::Around(
+                text!("FROM "),
+                entries::MARK_FOUND.id(),
+                text!(" TO the meridian in the first column, the eye seen from the front; both ways end there."),
+            ),
+            ..ByMethod::of(columns! {
+                items::TURN_TO => "best for" "the mark";
+                items::TURN_CLOCK => "clockwise" "by";
+                items::TURN_COUNTER => "or counter-" "clockwise by";
+                items::TURN_LEFT => "cylinder" "left";
+            })
+        },
+        ByMethod::of(columns! {
+            items::TURNED_SPHERE => "spectacles," "sphere";
+            items::TURNED_CYLINDER => "minus" "cylinder";
+            items::TURNED_AXIS => "its" "axis";
+        }),
+    ],
+    led: &[Led {
+        leader: items::TURN_BY,
+        heading: text!("Cylinder left at the cornea, D, after a turn from where it lies (+ is counter-clockwise):"),
+        of: text!("turned"),
+        cells: &[(items::TURN_RESIDUAL, Text::EMPTY)],
+        chosen: None,
+    }],
+    short: Short {
+        entries: &[entries::MARK_FOUND.id()],
+        items: &[items::TURN_TO, items::TURN_CLOCK, items::TURN_COUNTER, items::TURN_LEFT],
+    },
+    misreads: &[misread(
+        entries::MARK_FOUND.id(),
+        180.1,
+        360.0,
+        "a place on the limbus; as a meridian it is 180 less",
+    )],
+    workings: workings![turning::Working],
+    subjects: &[("turn", "Turning a lens that sits wrong")],
+    ..part_rows!()
+};
