@@ -1,58 +1,28 @@
-//! A case while it is being typed: every field, entered or not. Readers fill it and do nothing else.
+//! A case while it is being typed: every entry, made or not. Readers fill it and do nothing else.
 
+use crate::catalogue::{NAMES, NUMBERS, Slot, WORDS};
 use crate::date::Date;
-use crate::decimal::{self, Sign};
-use crate::error::{Code, Error};
-use crate::field::{Field, FieldSet, Kind};
+use crate::entry::Kind;
+use crate::entry_set::EntrySet;
+use crate::error::{Error, Wrong};
+use crate::id::EntryId;
 use crate::name::Name;
-
-const NAMES: &[Field] = &[Field::Id, Field::LensModel, Field::BackupModel];
+use ocellus_core::decimal::{self, Sign};
 
 /// A word's place that is none.
 const NO_WORD: u8 = u8::MAX;
 
-/// How many entries are words.
-#[expect(clippy::indexing_slicing, reason = "while it is compiled")]
-const WORDS: usize = {
-    let (mut place, mut words) = (0, 0);
-    while place < Field::COUNT {
-        words += is_word(Field::ALL[place]) as usize;
-        place += 1;
-    }
-    words
-};
-
-/// Where each entry is kept: words first, then numbers.
-#[expect(clippy::indexing_slicing, reason = "while it is compiled")]
-static SLOTS: [u8; Field::COUNT] = {
-    let (mut slots, mut place, mut words) = ([0; Field::COUNT], 0, 0);
-    while place < Field::COUNT {
-        if is_word(Field::ALL[place]) {
-            slots[place] = words;
-            words += 1;
-        } else {
-            slots[place] = WORDS as u8 + place as u8 - words;
-        }
-        place += 1;
-    }
-    slots
-};
-
-const fn is_word(field: Field) -> bool {
-    matches!(field.kind(), Kind::Choice(_))
-}
-
-/// Every field of a case, each entered or not.
+/// Every entry of a case, each made or not.
 ///
 /// Numbers are kept in the unit of their key, words as their code, dates as YYYYMMDD, so that one draft is one small
 /// block of memory on a device.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Draft {
-    numbers: [f64; Field::COUNT - WORDS],
+    numbers: [f64; NUMBERS],
     /// The places of words among the words of their entries: a byte where a number takes eight.
     words: [u8; WORDS],
-    known: FieldSet,
-    names: [Option<Name>; NAMES.len()],
+    names: [Option<Name>; NAMES],
+    made: EntrySet,
 }
 
 impl Default for Draft {
@@ -63,126 +33,146 @@ impl Default for Draft {
 
 impl Draft {
     /// Nothing entered.
-    pub const EMPTY: Draft = Draft {
-        numbers: [0.0; Field::COUNT - WORDS],
-        words: [0; WORDS],
-        known: FieldSet::NONE,
-        names: [None; NAMES.len()],
-    };
+    pub const EMPTY: Draft =
+        Draft { numbers: [0.0; NUMBERS], words: [0; WORDS], names: [None; NAMES], made: EntrySet::NONE };
 
-    /// Enters text, as typed, into a field.
+    /// Makes an entry of text, as typed.
     ///
     /// # Errors
-    /// Says what the field accepts; the draft is then unchanged. More decimals than the field has are refused, since two
+    /// Says what the entry accepts; the draft is then unchanged. More decimals than the entry has are refused, since two
     /// people who compare a read-back must have typed the same digits. Ranges are checked at the door, not here.
     ///
     /// ```
-    /// use ocellus_core::{draft::Draft, error::Code, field::Field};
+    /// use ocellus_card::{draft::Draft, entries, error::Wrong};
     /// let mut draft = Draft::default();
-    /// draft.enter(Field::AxialLength, "23.45")?;
-    /// draft.enter(Field::Side, "left")?;
-    /// assert_eq!(draft.number(Field::AxialLength), Some(23.45));
-    /// assert_eq!(draft.enter(Field::AxialLength, "23,45").unwrap_err().code, Code::CommaDecimal);
-    /// # Ok::<(), ocellus_core::error::Error>(())
+    /// draft.enter(entries::AXIAL_LENGTH, "23.45")?;
+    /// draft.enter(entries::SIDE, "left")?;
+    /// assert_eq!(draft.number(entries::AXIAL_LENGTH), Some(23.45));
+    /// assert_eq!(draft.enter(entries::AXIAL_LENGTH, "23,45").unwrap_err().wrong, Wrong::CommaDecimal);
+    /// # Ok::<(), ocellus_card::error::Error>(())
     /// ```
-    pub fn enter(&mut self, field: Field, text: &str) -> Result<(), Error> {
-        let refused = |code| Error::of(code, field);
-        let value = match field.kind() {
+    pub fn enter(&mut self, entry: impl Into<EntryId>, text: &str) -> Result<(), Error> {
+        self.enter_text(entry.into(), text)
+    }
+
+    fn enter_text(&mut self, entry: EntryId, text: &str) -> Result<(), Error> {
+        let refused = |wrong| Error::of(wrong, entry);
+        let value = match entry.kind() {
             Kind::Number(places, bounds) => {
-                let parsed = decimal::parse(text).map_err(|code| Error { bounds: Some(bounds), ..refused(code) })?;
+                let parsed =
+                    decimal::parse(text).map_err(|wrong| Error { bounds: Some(bounds), ..refused(wrong.into()) })?;
                 if parsed.places > places {
                     return Err(Error {
                         value: Some(parsed.value),
                         bounds: Some(bounds),
-                        ..refused(Code::TooManyDecimals)
+                        ..refused(Wrong::TooManyDecimals)
                     });
                 }
                 parsed.value
             }
-            Kind::Choice(words) => words.iter().position(|word| *word == text).ok_or(refused(Code::NotAWord))? as f64,
+            Kind::Choice(words) => words.iter().position(|word| *word == text).ok_or(refused(Wrong::NotAWord))? as f64,
             Kind::Date => Date::parse(text).map_err(refused)?.number(),
-            Kind::Name => return self.set_name(field, Name::parse(text).map_err(refused)?),
+            Kind::Name => return self.set_name(entry, Name::parse(text).map_err(refused)?),
         };
-        self.set(field, value);
+        self.set(entry, value);
         Ok(())
     }
 
-    /// Sets a field's number, word code or date: for tables of cases, whose numbers may have any number of decimals. What
-    /// is no code of a word is kept as one that the door refuses.
-    pub fn set(&mut self, field: Field, value: f64) {
-        self.put(field, value);
-        self.known.put(field, true);
+    /// Sets the number, word code or date of an entry: for tables of cases, whose numbers may have any number of decimals.
+    /// What is no code of a word is kept as one that the door refuses.
+    pub fn set(&mut self, entry: impl Into<EntryId>, value: f64) {
+        let entry = entry.into();
+        self.put(entry, value);
+        self.made.put(entry.place(), true);
     }
 
-    fn put(&mut self, field: Field, value: f64) {
-        let slot = slot(field);
-        if let Some(word) = self.words.get_mut(slot) {
-            // what is no whole number of a byte becomes another by this
-            *word = if f64::from(value as u8) == value { value as u8 } else { NO_WORD };
-        } else if let Some(number) = self.numbers.get_mut(slot - WORDS) {
-            *number = value;
+    fn put(&mut self, entry: EntryId, value: f64) {
+        match entry.slot() {
+            Slot::Word(slot) => {
+                if let Some(word) = self.words.get_mut(usize::from(slot)) {
+                    // what is no whole number of a byte becomes another by this
+                    *word = if f64::from(value as u8) == value { value as u8 } else { NO_WORD };
+                }
+            }
+            Slot::Number(slot) => {
+                if let Some(number) = self.numbers.get_mut(usize::from(slot)) {
+                    *number = value;
+                }
+            }
+            Slot::Name(_) => {}
         }
     }
 
-    /// Sets a field that is a name.
+    /// Sets an entry that is a name.
     ///
     /// # Errors
-    /// [`Code::NotAName`] when the field is not one.
-    pub fn set_name(&mut self, field: Field, name: Name) -> Result<(), Error> {
-        match NAMES.iter().position(|f| *f == field).and_then(|place| self.names.get_mut(place)) {
-            Some(slot) => *slot = Some(name),
-            None => return Err(Error::of(Code::NotAName, field)),
-        }
+    /// [`Wrong::NotAName`] when the entry is not one.
+    pub fn set_name(&mut self, entry: impl Into<EntryId>, name: Name) -> Result<(), Error> {
+        let entry = entry.into();
+        let slot = match entry.slot() {
+            Slot::Name(slot) => self.names.get_mut(usize::from(slot)),
+            _ => None,
+        };
+        *slot.ok_or(Error::of(Wrong::NotAName, entry))? = Some(name);
+        self.made.put(entry.place(), true);
         Ok(())
     }
 
-    /// Forgets what was entered into a field.
-    pub fn clear(&mut self, field: Field) {
-        self.put(field, 0.0);
-        self.known.put(field, false);
-        if let Some(slot) = NAMES.iter().position(|f| *f == field).and_then(|place| self.names.get_mut(place)) {
-            *slot = None;
+    /// Forgets what was entered.
+    pub fn clear(&mut self, entry: impl Into<EntryId>) {
+        let entry = entry.into();
+        self.put(entry, 0.0);
+        self.made.put(entry.place(), false);
+        if let Slot::Name(slot) = entry.slot()
+            && let Some(name) = self.names.get_mut(usize::from(slot))
+        {
+            *name = None;
         }
     }
 
-    /// The number, word code or date entered into a field.
-    pub fn number(&self, field: Field) -> Option<f64> {
-        if !self.known.has(field) {
-            return None;
-        }
-        let slot = slot(field);
-        let word = || self.words.get(slot).map(|word| f64::from(*word));
-        slot.checked_sub(WORDS).map_or_else(word, |number| self.numbers.get(number).copied())
+    /// The number, word code or date that was entered.
+    pub fn number(&self, entry: impl Into<EntryId>) -> Option<f64> {
+        self.number_of(entry.into())
     }
 
-    /// The name entered into a field.
-    pub fn name(&self, field: Field) -> Option<&Name> {
-        let place = NAMES.iter().position(|f| *f == field)?;
-        self.names.get(place)?.as_ref()
-    }
-
-    /// Whether anything was entered into a field.
-    pub fn has(&self, field: Field) -> bool {
-        self.known.has(field) || self.name(field).is_some()
-    }
-
-    /// The number, word code or date entered into a field, or its default.
     // not inlined: a device would carry a copy for each of a hundred entries
     #[inline(never)]
-    pub(crate) fn number_or_default(&self, field: Field) -> Option<f64> {
-        self.number(field).or_else(|| field.default())
+    fn number_of(&self, entry: EntryId) -> Option<f64> {
+        if !self.made.has(entry.place()) {
+            return None;
+        }
+        match entry.slot() {
+            Slot::Word(slot) => self.words.get(usize::from(slot)).map(|word| f64::from(*word)),
+            Slot::Number(slot) => self.numbers.get(usize::from(slot)).copied(),
+            Slot::Name(_) => None,
+        }
+    }
+
+    /// The name that was entered.
+    pub fn name(&self, entry: impl Into<EntryId>) -> Option<&Name> {
+        match entry.into().slot() {
+            Slot::Name(slot) => self.names.get(usize::from(slot))?.as_ref(),
+            _ => None,
+        }
+    }
+
+    /// Whether an entry was made.
+    pub fn has(&self, entry: impl Into<EntryId>) -> bool {
+        self.made.has(entry.into().place())
+    }
+
+    /// Every entry that was made.
+    pub fn made(&self) -> impl Iterator<Item = EntryId> + '_ {
+        EntryId::all().filter(|entry| self.has(*entry))
     }
 }
 
-fn slot(field: Field) -> usize {
-    SLOTS.get(field as usize).copied().map_or(usize::MAX, usize::from)
-}
-
-/// The text of a field's value as it is typed and printed: fixed decimals, words, dates. `None` where it has none.
-pub fn with_text<T>(field: Field, value: f64, show: impl FnOnce(&str) -> T) -> Option<T> {
-    match field.kind() {
+/// The text of an entry's value as it is typed and printed: fixed decimals, words, dates. `None` where it has none.
+pub fn with_text<T>(entry: impl Into<EntryId>, value: f64, show: impl FnOnce(&str) -> T) -> Option<T> {
+    let entry = entry.into();
+    match entry.kind() {
         Kind::Number(places, _) => {
-            let sign = if field.signed() { Sign::Always } else { Sign::Minus };
+            let sign = if entry.signed() { Sign::Always } else { Sign::Minus };
             decimal::fixed(value, places, sign).map(|text| show(text.as_str()))
         }
         Kind::Choice(words) => words.get(value as usize).map(|word| show(word)),

@@ -2,8 +2,10 @@
 
 use crate::date::Date;
 use crate::entry::Entry;
+use crate::entry_set::EntrySet;
 use crate::id::EntryId;
 use crate::name::Name;
+use core::cell::Cell;
 use ocellus_core::value::Value;
 
 /// Where entries are kept.
@@ -14,11 +16,17 @@ pub(crate) trait Values {
     /// The name that was entered.
     fn name(&self, entry: EntryId) -> Option<&Name>;
 
+    /// Whether a number was entered that is of its kind.
+    fn is_valid(&self, entry: EntryId) -> bool;
+
     /// Whether it has a value where none is entered.
     fn has_default(&self, entry: EntryId) -> bool;
 
-    /// Notes that it was read.
-    fn note(&self, entry: EntryId);
+    /// Which have been read, to be changed.
+    fn read(&self) -> &Cell<EntrySet>;
+
+    /// The place of an entry among those that can be read.
+    fn place(&self, entry: EntryId) -> usize;
 }
 
 /// What was entered and found valid.
@@ -45,14 +53,14 @@ impl<'a> Entered<'a> {
     /// Whether something was entered; noted as read.
     pub(crate) fn is_made(&self, entry: impl Into<EntryId>) -> bool {
         let entry = entry.into();
-        self.values.note(entry);
+        self.note(&[entry]);
         self.has(entry)
     }
 
     // not inlined: a device would carry a copy for each of a hundred entries
     #[inline(never)]
     fn read(&self, entry: EntryId, default: Option<f64>) -> Option<f64> {
-        self.values.note(entry);
+        self.note(&[entry]);
         self.peek(entry, default)
     }
 
@@ -61,10 +69,36 @@ impl<'a> Entered<'a> {
         self.values.number(entry).or(default)
     }
 
+    /// The number that was entered, where it is of its kind; not noted.
+    pub(crate) fn valid(&self, entry: EntryId) -> Option<f64> {
+        self.values.number(entry).filter(|_| self.values.is_valid(entry))
+    }
+
     /// Notes entries as read, for a value that was made of them before.
     #[inline(never)]
     pub(crate) fn note(&self, entries: &[EntryId]) {
-        entries.iter().for_each(|entry| self.values.note(*entry));
+        let mut read = self.values.read().get();
+        entries.iter().for_each(|entry| read.put(self.values.place(*entry), true));
+        self.values.read().set(read);
+    }
+
+    /// Notes all of these as read.
+    pub(crate) fn note_all(&self, more: &EntrySet) {
+        let mut read = self.values.read().get();
+        read.join(more);
+        self.values.read().set(read);
+    }
+
+    /// Which entries were read so far.
+    pub(crate) fn read_so_far(&self) -> EntrySet {
+        self.values.read().get()
+    }
+
+    /// Does something, and says what it read instead of noting it.
+    pub(crate) fn aside<T>(&self, does: impl FnOnce() -> T) -> (T, EntrySet) {
+        let before = self.values.read().replace(EntrySet::NONE);
+        let done = does();
+        (done, self.values.read().replace(before))
     }
 
     /// Whether something was entered; not noted, for what is only shown.

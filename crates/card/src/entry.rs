@@ -1,6 +1,6 @@
 //! What an entry is: its name, its kind, and how a part declares the entries that it has.
 
-use crate::id::EntryId;
+use crate::id::{EntryId, PartId};
 use core::marker::PhantomData;
 use ocellus_core::value::{Bounds, Range};
 
@@ -107,7 +107,7 @@ pub struct EntryRow {
 }
 
 /// A value outside its range that is probably another quantity, or in another unit.
-#[derive(Debug)]
+#[derive(Clone, Copy, Debug)]
 pub struct Misread {
     /// Of which entry.
     pub entry: EntryId,
@@ -117,6 +117,10 @@ pub struct Misread {
     pub most: f64,
     /// it looks like this.
     pub looks_like: &'static str,
+}
+
+impl Misread {
+    pub(crate) const NONE: Misread = misread(EntryId::new(PartId(0), 0), 0.0, 0.0, "");
 }
 
 /// A row of a table of them.
@@ -135,29 +139,58 @@ pub struct GoesOn {
     pub next: EntryId,
 }
 
+impl GoesOn {
+    pub(crate) const NONE: GoesOn = {
+        let none = EntryId::new(PartId(0), 0);
+        GoesOn { first: none, mark: 0, next: none }
+    };
+}
+
 /// The type of an entry in the table of a part.
 macro_rules! entry_type {
-    (date) => { $crate::date::Date };
-    (name) => { $crate::name::Name };
-    ($type:ident $($places:literal)?) => { $type };
+    (date) => {
+        $crate::date::Date
+    };
+    (name) => {
+        $crate::name::Name
+    };
+    ($type:ident $($places:literal)?) => {
+        $type
+    };
 }
 
 /// The kind that goes with it.
 macro_rules! entry_kind {
-    (date) => { $crate::entry::Kind::Date };
-    (name) => { $crate::entry::Kind::Name };
-    ($type:ident) => { $crate::entry::Kind::of(<$type as ocellus_core::value::Value>::RANGE, 0) };
-    ($type:ident $places:literal) => { $crate::entry::Kind::of(<$type as ocellus_core::value::Value>::RANGE, $places) };
+    (date) => {
+        $crate::entry::Kind::Date
+    };
+    (name) => {
+        $crate::entry::Kind::Name
+    };
+    ($type:ident) => {
+        $crate::entry::Kind::of(<$type as ocellus_core::value::Value>::RANGE, 0)
+    };
+    ($type:ident $places:literal) => {
+        $crate::entry::Kind::of(<$type as ocellus_core::value::Value>::RANGE, $places)
+    };
 }
 
 macro_rules! or_none {
-    () => { None };
-    ($value:literal) => { Some($value as f64) };
+    () => {
+        None
+    };
+    ($value:literal) => {
+        Some($value as f64)
+    };
 }
 
 macro_rules! or_plainly {
-    () => { $crate::entry::Told::Plainly };
-    ($told:ident) => { $crate::entry::Told::$told };
+    () => {
+        $crate::entry::Told::Plainly
+    };
+    ($told:ident) => {
+        $crate::entry::Told::$told
+    };
 }
 
 /// `[section] NAME "key" "word" (Type decimals) = default "what it is", Told;`

@@ -75,7 +75,7 @@ pub struct Error {
 
 impl Error {
     /// An error about an entry as a whole.
-    pub(crate) const fn of(wrong: Wrong, entry: EntryId) -> Error {
+    pub const fn of(wrong: Wrong, entry: EntryId) -> Error {
         Error { wrong, entry, value: None, bounds: None }
     }
 }

@@ -70,15 +70,27 @@ pub struct ItemRow {
 }
 
 macro_rules! is_signed {
-    (signed) => { true };
-    (plain) => { false };
+    (signed) => {
+        true
+    };
+    (plain) => {
+        false
+    };
 }
 
 macro_rules! or_number {
-    () => { $crate::item::Form::Number };
-    (yes_no) => { $crate::item::Form::YesNo };
-    (site) => { $crate::item::Form::Site };
-    ($type:ident) => { $crate::item::Form::Word(<$type>::WORDS) };
+    () => {
+        $crate::item::Form::Number
+    };
+    (yes_no) => {
+        $crate::item::Form::YesNo
+    };
+    (site) => {
+        $crate::item::Form::Site
+    };
+    ($type:ident) => {
+        $crate::item::Form::Word(<$type>::WORDS)
+    };
 }
 
 /// `NAME "key" "unit" decimals signed "what it is", Source Mark, form;`

@@ -1,11 +1,11 @@
 //! How the card is laid out, as data: which numbers stand in which table, and what is said beside them. Renderers know no number
 //! by name.
 
-use crate::id::{CautionId, EntryId, ItemId};
+use crate::id::{CautionId, EntryId, ItemId, PartId};
 use crate::text::Text;
 
 /// A table with a line for each method.
-#[derive(Debug)]
+#[derive(Clone, Copy, Debug)]
 pub struct ByMethod {
     /// A line before it, with the value of an entry.
     pub title: Option<(Text, EntryId)>,
@@ -27,7 +27,7 @@ impl ByMethod {
 }
 
 /// A column of such a table, with a heading of two lines.
-#[derive(Debug)]
+#[derive(Clone, Copy, Debug)]
 pub struct Column {
     /// What stands in it.
     pub item: ItemId,
@@ -40,7 +40,7 @@ pub struct Column {
 }
 
 /// What is said below a table.
-#[derive(Debug)]
+#[derive(Clone, Copy, Debug)]
 pub enum Below {
     /// Nothing.
     Nothing,
@@ -51,7 +51,7 @@ pub enum Below {
 }
 
 /// A table whose lines are no methods: what leads a line, and what stands in it.
-#[derive(Debug)]
+#[derive(Clone, Copy, Debug)]
 pub struct Led {
     /// What leads a line.
     pub leader: ItemId,
@@ -65,12 +65,19 @@ pub struct Led {
     pub chosen: Option<EntryId>,
 }
 
+impl Led {
+    pub(crate) const NONE: Led =
+        Led { leader: ItemId::new(PartId(0), 0), heading: Text::EMPTY, of: Text::EMPTY, cells: &[], chosen: None };
+}
+
 /// `ITEM "first line" "second line";` each a column.
 macro_rules! columns {
     ($($item:expr => $first:literal $second:literal $(if $entry:expr => $value:expr)?;)*) => {
-        &[$($crate::layout::Column {
-            item: $item, first: $crate::text!($first), second: $crate::text!($second),
-            only: { #[allow(unused_mut, unused_assignments)] let mut only = None; $(only = Some(($entry, $value));)? only },
-        }),*]
+        const {
+            &[$($crate::layout::Column {
+                item: $item, first: $crate::text!($first), second: $crate::text!($second),
+                only: { #[allow(unused_mut, unused_assignments)] let mut only = None; $(only = Some(($entry, $value));)? only },
+            }),*]
+        }
     };
 }

@@ -6,7 +6,7 @@ use crate::id::EntryId;
 
 /// Something that must hold.
 #[derive(Clone, Copy)]
-pub enum Rule {
+pub(crate) enum Rule {
     /// Without it there is no case of an eye.
     Needed(EntryId),
     /// Where one of the first was entered, each of the second must be.
@@ -17,15 +17,50 @@ pub enum Rule {
     Ordered(EntryId, EntryId, EntryId),
     /// Anything else: reports what is wrong, and with which entry.
     Check(fn(&Entered, &mut dyn FnMut(Wrong, EntryId))),
+    /// Where this is wrong with the first, it comes from the second.
+    Because(Wrong, EntryId, EntryId),
 }
 
-/// The entry that an error about another comes from.
-#[derive(Clone, Copy, Debug)]
-pub struct Because {
-    /// The error,
-    pub wrong: Wrong,
-    /// about this entry,
-    pub entry: EntryId,
-    /// comes from that one.
-    pub because: EntryId,
+impl Rule {
+    /// Asks whether it holds; reports where it does not.
+    pub(crate) fn ask(&self, entered: &Entered, refuse: &mut dyn FnMut(Wrong, EntryId)) {
+        match *self {
+            Rule::Needed(entry) => {
+                if !entered.has(entry) {
+                    refuse(Wrong::Missing, entry);
+                }
+            }
+            Rule::Together(some, all) => {
+                if some.iter().any(|entry| entered.has(*entry)) {
+                    all.iter()
+                        .filter(|entry| !entered.has(**entry))
+                        .for_each(|entry| refuse(Wrong::Incomplete, *entry));
+                }
+            }
+            Rule::OneOf(first, second) => {
+                if entered.has(first) && entered.has(second) {
+                    refuse(Wrong::Twice, second);
+                }
+            }
+            Rule::Ordered(least, most, of) => {
+                if entered.valid(least).zip(entered.valid(most)).is_some_and(|(least, most)| least > most) {
+                    refuse(Wrong::Disagree, of);
+                }
+            }
+            Rule::Check(check) => check(entered, refuse),
+            Rule::Because(..) => {}
+        }
+    }
+
+    /// The entry that an error about another comes from: what says the same, or what needs it.
+    pub(crate) fn because(&self, wrong: Wrong, of: EntryId, is_made: &dyn Fn(EntryId) -> bool) -> Option<EntryId> {
+        match *self {
+            Rule::Because(is, entry, because) if is == wrong && entry == of => Some(because),
+            Rule::OneOf(first, second) if wrong == Wrong::Twice && second == of => Some(first),
+            Rule::Together(some, all) if wrong == Wrong::Incomplete && all.contains(&of) => {
+                some.iter().copied().find(|entry| *entry != of && is_made(*entry))
+            }
+            _ => None,
+        }
+    }
 }

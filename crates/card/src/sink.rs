@@ -13,6 +13,9 @@ pub trait Sink: Steps {
     /// An entry of the case belongs here; its value is in the draft, or is its default.
     fn entry(&mut self, _entry: EntryId) {}
 
+    /// An entry that was asked for and is not there.
+    fn lacks(&mut self, _entry: EntryId) {}
+
     /// A computed number.
     fn item(&mut self, item: Item);
 

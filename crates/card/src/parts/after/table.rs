@@ -58,13 +58,9 @@ pub(crate) const ROWS: PartRows = PartRows {
         GoesOn { first: entries::AFTER_SPHERE.id(), mark: b'/', next: entries::AFTER_CYLINDER.id() },
         GoesOn { first: entries::AFTER_CYLINDER.id(), mark: b'@', next: entries::AFTER_AXIS.id() },
     ],
-    misreads: &[misread(
-        entries::AFTER_AXIS.id(),
-        180.1,
-        360.0,
-        "a place on the limbus; as a meridian it is 180 less",
-    )],
-    workings: workings![change::Indices],
+    misreads: &[misread(entries::AFTER_AXIS.id(), 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less")],
+    tables: &[change::Indices::table()],
+    prose: &[change::Indices::prose()],
     subjects: &[("after", "Change wanted and change made")],
     ..part_rows!()
 };

@@ -1,12 +1,12 @@
 //! What goes in, what comes out, what to know first.
 
+use super::choices::*;
 use crate::id::PartId;
 use crate::layout::{ByMethod, Led};
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
+use crate::parts::toric::table::entries as toric;
 use crate::text;
 use crate::text::Text;
-use super::choices::*;
-use crate::parts::toric::table::entries as toric;
 use ocellus_core::astigmatism::toric::CylinderPlane;
 use ocellus_core::astigmatism::{expected, off_axis, toric as formulas};
 use ocellus_core::quantity::*;
@@ -117,8 +117,19 @@ pub(crate) const ROWS: PartRows = PartRows {
         cells: &[(items::OFF_RESIDUAL, Text::EMPTY)],
         chosen: None,
     }],
-    short: Short { items: &[items::MARK_AXIS, items::CHOSEN_RESIDUAL], ..Short::NOTHING },
-    workings: workings![formulas::Working, formulas::Residual, expected::Working, off_axis::Loss],
+    short_items: &[items::MARK_AXIS, items::CHOSEN_RESIDUAL],
+    tables: &[
+        formulas::Working::table(),
+        formulas::Residual::table(),
+        expected::Working::table(),
+        off_axis::Loss::table(),
+    ],
+    prose: &[
+        formulas::Working::prose(),
+        formulas::Residual::prose(),
+        expected::Working::prose(),
+        off_axis::Loss::prose(),
+    ],
     subjects: &[("toric", "Toric lens"), ("off_axis", "A lens off its axis")],
     ..part_rows!()
 };

@@ -1,9 +1,9 @@
 //! What goes in, what comes out, what to know first.
 
+use super::choices::*;
 use crate::id::PartId;
 use crate::layout::ByMethod;
-use crate::part::{PartRows, Short};
-use super::choices::*;
+use crate::part::PartRows;
 use crate::parts::lens::choices::LensStyle;
 use ocellus_core::quantity::*;
 
@@ -51,10 +51,8 @@ pub(crate) const ROWS: PartRows = PartRows {
         items::THUMB_LESS => "by thumb" "0.5 D less";
         items::THUMB_MUCH => "by thumb" "1.0 D less";
     })],
-    short: Short {
-        entries: &[entries::BACKUP_MODEL.id(), entries::BACKUP_POWER.id(), entries::BACKUP_PLACE.id()],
-        items: &[items::BACKUP_EXACT],
-    },
+    short_entries: &[entries::BACKUP_MODEL.id(), entries::BACKUP_POWER.id(), entries::BACKUP_PLACE.id()],
+    short_items: &[items::BACKUP_EXACT],
     subjects: &[("backup", "Backup lens where it would go")],
     ..part_rows!()
 };

@@ -88,7 +88,8 @@ pub(crate) const ROWS: PartRows = PartRows {
             items::CHANCE_10 => "within" "1.0 D";
         }),
     ],
-    workings: workings![slopes::Slopes, certainty::Budget],
+    tables: &[slopes::Slopes::table(), certainty::Budget::table()],
+    prose: &[slopes::Slopes::prose(), certainty::Budget::prose()],
     subjects: &[("certainty", "How sure")],
     ..part_rows!()
 };

@@ -1,8 +1,8 @@
 //! What goes in, what comes out, what to know first.
 
-use crate::id::PartId;
-use crate::part::PartRows;
 use super::choices::*;
+use crate::id::PartId;
+use crate::part::{PartRows, Stands};
 use ocellus_core::fluids::{chamber, readings};
 use ocellus_core::quantity::*;
 
@@ -53,8 +53,11 @@ cautions! {
 sign_offs! {}
 
 pub(crate) const ROWS: PartRows = PartRows {
+    stands: Stands::Alone,
     first: &[cautions::ILLUSTRATION],
-    workings: workings![readings::Working, chamber::Working],
+    tables: &[readings::Working::table(), chamber::Working::table()],
+    prose: &[readings::Working::prose(), chamber::Working::prose()],
     subjects: &[("chamber", "Chamber under flow: an illustration")],
+    ends: &[cautions::CHAMBER_COLLAPSED, cautions::LEAK_TOO_LARGE],
     ..part_rows!()
 };

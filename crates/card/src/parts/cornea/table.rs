@@ -3,7 +3,7 @@
 use crate::entry::{GoesOn, misread};
 use crate::id::PartId;
 use crate::layout::Led;
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
 use crate::text;
 use ocellus_core::astigmatism::posterior::BackFrom;
 use ocellus_core::astigmatism::site::{ClockSeen, SiteWord};
@@ -68,7 +68,8 @@ pub(crate) const ROWS: PartRows = PartRows {
         cells: &[(items::BACK_ASTIGMATISM, text!("astigmatism")), (items::BACK_AXIS, text!("steep at"))],
         chosen: Some(entries::BACK_FROM.id()),
     }],
-    short: Short { entries: &[entries::INCISION_SITE.id()], items: &[items::SITE_DEGREES] },
+    short_entries: &[entries::INCISION_SITE.id()],
+    short_items: &[items::SITE_DEGREES],
     goes_on: &[
         GoesOn { first: entries::CENTROID.id(), mark: b'@', next: entries::CENTROID_AXIS.id() },
         GoesOn { first: entries::BACK_R1.id(), mark: b'@', next: entries::BACK_R1_AXIS.id() },
@@ -83,8 +84,19 @@ pub(crate) const ROWS: PartRows = PartRows {
             "a sign; a centroid's size has none, its meridian is the one it steepens",
         ),
     ],
-    workings: workings![
-        cornea::Working, posterior::Working, two_surfaces::Working, incision::Working, group::Summary,
+    tables: &[
+        cornea::Working::table(),
+        posterior::Working::table(),
+        two_surfaces::Working::table(),
+        incision::Working::table(),
+        group::Summary::table(),
+    ],
+    prose: &[
+        cornea::Working::prose(),
+        posterior::Working::prose(),
+        two_surfaces::Working::prose(),
+        incision::Working::prose(),
+        group::Summary::prose(),
     ],
     ..part_rows!()
 };

@@ -1,7 +1,7 @@
 //! What goes in, what comes out, what to know first.
 
 use crate::id::PartId;
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
 use ocellus_core::quantity::*;
 
 /// The number of this part.
@@ -28,7 +28,4 @@ cautions! {
 
 sign_offs! {}
 
-pub(crate) const ROWS: PartRows = PartRows {
-    short: Short { items: &[items::ORIENTATION], ..Short::NOTHING },
-    ..part_rows!()
-};
+pub(crate) const ROWS: PartRows = PartRows { short_items: &[items::ORIENTATION], ..part_rows!() };

@@ -1,7 +1,7 @@
 //! The eye as it was measured, and whether the measurement can be believed.
 
-pub mod choices;
 mod checks;
+pub mod choices;
 pub mod limits;
 mod rules;
 pub mod table;

@@ -1,6 +1,5 @@
 //! What must hold between the entries of a measured eye.
 
-use super::choices::{AlMethod, EyeState, KKind, PreviousSurgery};
 use super::table::entries::*;
 use crate::entered::Entered;
 use crate::error::Wrong;

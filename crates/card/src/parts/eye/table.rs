@@ -1,9 +1,9 @@
 //! What goes in, what comes out, what to know first.
 
+use super::choices::*;
 use crate::entry::{GoesOn, misread};
 use crate::id::PartId;
 use crate::part::PartRows;
-use super::choices::*;
 use ocellus_core::quantity::*;
 
 /// The number of this part.

@@ -8,6 +8,7 @@ use crate::parts::general::tell;
 use crate::sink::Sink;
 use table::{entries, sign_offs};
 
+/// What a card begins with, with an eye or without.
 #[inline(never)]
 pub(crate) fn plan(entered: &Entered, sink: &mut dyn Sink) {
     tell(entered, sink, &[entries::ID.id(), entries::SIDE.id(), entries::SURGERY_DATE.id()]);

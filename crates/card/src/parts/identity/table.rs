@@ -1,7 +1,7 @@
 //! What goes in, what comes out, what to know first.
 
 use crate::id::PartId;
-use crate::part::{PartRows, Short};
+use crate::part::{PartRows, Stands};
 use ocellus_core::astigmatism::site::Side;
 
 /// The number of this part.
@@ -26,7 +26,5 @@ sign_offs! {
     SIDE "side" "The correct side: consent, mark on the skin, this card and the patient agree";
 }
 
-pub(crate) const ROWS: PartRows = PartRows {
-    short: Short { entries: &[entries::ID.id(), entries::SIDE.id()], ..Short::NOTHING },
-    ..part_rows!()
-};
+pub(crate) const ROWS: PartRows =
+    PartRows { stands: Stands::Beside, short_entries: &[entries::ID.id(), entries::SIDE.id()], ..part_rows!() };

@@ -54,8 +54,7 @@ fn k_from_history(eye: &Eye) -> Option<CornealPower> {
 #[inline(never)]
 pub(crate) fn plan(eye: &Eye, sink: &mut dyn Sink) {
     let Some(laser) = after_laser(eye) else { return };
-    let known =
-        [K_BEFORE.id(), REFRACTION_BEFORE.id(), REFRACTION_AFTER.id(), K_AFTER.id(), K_AFTER_FROM.id()];
+    let known = [K_BEFORE.id(), REFRACTION_BEFORE.id(), REFRACTION_AFTER.id(), K_AFTER.id(), K_AFTER_FROM.id()];
     show(eye.entered(), sink, &known);
     let history = k_from_history(eye);
     if let Some(k) = history {

@@ -11,10 +11,7 @@ use crate::rule::Rule;
 pub(crate) const RULES: &[Rule] = &[
     // a power after laser means nothing without its origin
     Rule::Together(&[K_AFTER.id()], &[K_AFTER_FROM.id()]),
-    Rule::Together(
-        &[REFRACTION_BEFORE.id(), REFRACTION_AFTER.id()],
-        &[REFRACTION_BEFORE.id(), REFRACTION_AFTER.id()],
-    ),
+    Rule::Together(&[REFRACTION_BEFORE.id(), REFRACTION_AFTER.id()], &[REFRACTION_BEFORE.id(), REFRACTION_AFTER.id()]),
     Rule::Check(only_after_laser),
 ];
 

@@ -5,6 +5,7 @@ use super::limits::DEPARTS;
 use super::table::cautions;
 use super::table::entries::SHOW_SRK2;
 use crate::caution::Caution;
+use crate::entry_set::EntrySet;
 use crate::id::CautionId;
 use crate::parts::eye::Eye;
 use crate::parts::eye::choices::{EyeState, KKind, PreviousSurgery};
@@ -139,9 +140,14 @@ pub struct Answers([Option<(Method, Result<Answer, Lack>)>; Method::MOST]);
 impl Answers {
     #[inline(never)]
     pub(crate) fn of(eye: &Eye, constants: Constants) -> Answers {
+        Answers::of_methods(eye, constants, methods(eye))
+    }
+
+    /// Of some of the methods that may be asked.
+    pub(super) fn of_methods(eye: &Eye, constants: Constants, methods: impl Iterator<Item = Method>) -> Answers {
         let mut answers = Answers([None; Method::MOST]);
         if refusals(eye).next().is_none() {
-            for (slot, method) in answers.0.iter_mut().zip(methods(eye)) {
+            for (slot, method) in answers.0.iter_mut().zip(methods) {
                 *slot = Some((method, answer(eye, method, constants)));
             }
         }
@@ -160,6 +166,11 @@ impl Answers {
 
     /// What is against each, why there are no others, and why not all.
     pub fn report(&self, eye: &Eye, report: &mut dyn FnMut(Caution)) {
+        self.report_some(eye, self.all().next().is_some(), report);
+    }
+
+    /// The same of some of the methods, where all are known to have any answer or none.
+    pub(super) fn report_some(&self, eye: &Eye, any: bool, report: &mut dyn FnMut(Caution)) {
         let mut refused = false;
         for caution in refusals(eye) {
             refused = true;
@@ -175,7 +186,6 @@ impl Answers {
         }
         self.all().flat_map(Answer::cautions).for_each(&mut *report);
         if after_laser(eye).is_some() {
-            let any = self.all().next().is_some();
             let code = if any { cautions::AFTER_LASER } else { cautions::PREVIOUS_SURGERY };
             report(Caution::about(code, PREVIOUS_SURGERY));
         }
@@ -205,14 +215,21 @@ pub(crate) fn moving(method: Method, eye: &Eye) -> Option<(Answer, Chain)> {
 pub struct Lens<'a> {
     /// The eye.
     pub eye: &'a Eye<'a>,
-    /// What every method says.
-    pub answers: Answers,
+    answers: Answers,
+    read: EntrySet,
 }
 
 impl<'a> Lens<'a> {
     /// Asks every method that may be asked.
     pub fn of(eye: &'a Eye<'a>) -> Lens<'a> {
-        Lens { eye, answers: Answers::of(eye, Constants::OfLens) }
+        let (answers, read) = eye.entered().aside(|| Answers::of(eye, Constants::OfLens));
+        Lens { eye, answers, read }
+    }
+
+    /// What every method says; noted as read is what they asked for.
+    pub fn answers(&self) -> &Answers {
+        self.eye.entered().note_all(&self.read);
+        &self.answers
     }
 
     /// The answers that a card may show.
@@ -220,7 +237,7 @@ impl<'a> Lens<'a> {
         let none = self.keeps_its_lens();
         let superseded = self.eye.get(SHOW_SRK2) == Some(YesNo::Yes);
         let asked = move |answer: &&Answer| superseded || answer.method != Method::Srk2;
-        self.answers.all().filter(move |_| !none).filter(asked).filter(|answer| !answer.withheld)
+        self.answers().all().filter(move |_| !none).filter(asked).filter(|answer| !answer.withheld)
     }
 
     /// Those of them that may be compared.
@@ -239,7 +256,7 @@ impl<'a> Lens<'a> {
             return;
         }
         let superseded = self.eye.get(SHOW_SRK2) == Some(YesNo::Yes);
-        self.answers.report(self.eye, &mut |caution| {
+        self.answers().report(self.eye, &mut |caution| {
             if superseded || caution.method != Some(Method::Srk2) {
                 report(caution);
             }

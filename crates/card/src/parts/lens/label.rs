@@ -55,8 +55,7 @@ pub(super) fn plan(lens: &Lens, sink: &mut dyn Sink) {
             LabelRule::FirstMyopic => Refraction::from_d(0.0).unwrap_or(eye.target()),
             LabelRule::Nearest => eye.target(),
         };
-        let exact =
-            answer.optics.power(aim, eye.vertex()).map(|power| power - beyond(eye, answer).unwrap_or(0.0));
+        let exact = answer.optics.power(aim, eye.vertex()).map(|power| power - beyond(eye, answer).unwrap_or(0.0));
         let left = |label| refraction(eye, answer, label);
         match exact.ok().and_then(|exact| labels.by_rule(rule, eye.target(), exact, left)) {
             Some((label, rx)) => {

@@ -45,7 +45,7 @@ const READ_OUT: [EntryId; 6] =
     [LENS_MODEL.id(), LENS_POWER.id(), LENS_CYLINDER.id(), LENS_AXIS.id(), TARGET.id(), TARGET_FOR.id()];
 
 /// What the numbers rest on.
-const MODEL: [EntryId; 10] = [
+const MODEL: [EntryId; 9] = [
     HAIGIS_A1.id(),
     HAIGIS_A2.id(),
     CONSTANTS_FROM.id(),
@@ -54,7 +54,6 @@ const MODEL: [EntryId; 10] = [
     LENS_STEP.id(),
     LENS_LEAST.id(),
     LENS_MOST.id(),
-    OPTIC.id(),
     SHOW_SRK2.id(),
 ];
 

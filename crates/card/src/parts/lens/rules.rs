@@ -8,5 +8,4 @@ pub(crate) const RULES: &[Rule] = &[
     Rule::Together(&[HAIGIS_A1.id()], &[HAIGIS_A2.id(), HAIGIS_A0.id()]),
     Rule::Together(&[HAIGIS_A2.id()], &[HAIGIS_A1.id()]),
     Rule::Ordered(LENS_LEAST.id(), LENS_MOST.id(), LENS_MOST.id()),
-    Rule::Ordered(OPTIC.id(), LENS_LENGTH.id(), LENS_LENGTH.id()),
 ];

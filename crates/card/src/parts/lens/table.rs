@@ -1,12 +1,12 @@
 //! What goes in, what comes out, what to know first.
 
+use super::choices::*;
 use crate::id::PartId;
 use crate::layout::{ByMethod, Led};
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
+use crate::parts::general::YesNo;
 use crate::text;
 use crate::text::Text;
-use super::choices::*;
-use crate::parts::general::YesNo;
 use ocellus_core::lens::label::LabelRule;
 use ocellus_core::lens::long_eye::{self, LongEye};
 use ocellus_core::lens::{constants, double_k};
@@ -36,8 +36,6 @@ entries! {
     LENS_LEAST "lens_least_d" "least" (LensPower 2) "weakest power of this model";
     LENS_MOST "lens_most_d" "most" (LensPower 2) "strongest power of this model";
     LENS_STYLE "lens_style" "style" (LensStyle) "how the lens is made";
-    OPTIC "optic_mm" "optic" (OpticDiameter 2) "optic diameter";
-    LENS_LENGTH "lens_length_mm" "lenslength" (LensLength 2) "overall length of the lens";
     SHOW_SRK2 "show_srk2" "srk2" (YesNo) "show the superseded SRK II too";
     ["backup"]
     SULCUS_SHIFT "sulcus_shift_mm" "sulcus" (SulcusShift 2) = 0.75 "sulcus lies before the bag by";
@@ -171,13 +169,23 @@ pub(crate) const ROWS: PartRows = PartRows {
         cells: &[(items::LADDER_REFRACTION, Text::EMPTY), (items::LADDER_SPREAD, text!("spread"))],
         chosen: Some(entries::LENS_POWER.id()),
     }],
-    short: Short {
-        entries: &[entries::LENS_MODEL.id(), entries::LENS_POWER.id()],
-        items: &[items::EXACT_POWER, items::REFRACTION],
-    },
-    workings: workings![
-        PowerWorking, RefractionWorking, long_eye::Working, double_k::Working, constants::Family,
+    short_entries: &[entries::LENS_MODEL.id(), entries::LENS_POWER.id()],
+    short_items: &[items::EXACT_POWER, items::REFRACTION],
+    tables: &[
+        PowerWorking::table(),
+        RefractionWorking::table(),
+        long_eye::Working::table(),
+        double_k::Working::table(),
+        constants::Family::table(),
+    ],
+    prose: &[
+        PowerWorking::prose(),
+        RefractionWorking::prose(),
+        long_eye::Working::prose(),
+        double_k::Working::prose(),
+        constants::Family::prose(),
     ],
     subjects: &[("constants", "Lens constants into each other")],
+    ends: &[cautions::NOT_THIS_EYE],
     ..part_rows!()
 };

@@ -1,6 +1,6 @@
 //! How the numbers of a method came about, and what the constants entered mean in each other's terms.
 
-use super::answers::{Answer, Lens, methods};
+use super::answers::{Answer, Answers, Lens, methods};
 use super::asked::{Asked, Constants, adjusted};
 use super::constants::as_a;
 use super::label::mean_power;
@@ -18,8 +18,7 @@ use ocellus_core::lens::view::Optics;
 
 /// The method's own part, then the lens for the target, then the refraction for the lens chosen.
 #[inline(never)]
-pub(crate) fn explain_method(method: Method, lens: &Lens, sink: &mut dyn Sink) -> bool {
-    let eye = lens.eye;
+pub(crate) fn explain_method(method: Method, eye: &Eye, sink: &mut dyn Sink) -> bool {
     if !methods(eye).any(|other| other == method) {
         sink.caution(match after_laser(eye) {
             Some(_) => Caution::about(cautions::PREVIOUS_SURGERY, PREVIOUS_SURGERY),
@@ -27,12 +26,11 @@ pub(crate) fn explain_method(method: Method, lens: &Lens, sink: &mut dyn Sink) -
         });
         return false;
     }
-    lens.answers.report(eye, &mut |caution| {
-        if caution.method.is_none_or(|of| of == method) {
-            sink.caution(caution);
-        }
-    });
-    let Some(answer) = lens.answers.all().find(|answer| answer.method == method) else { return false };
+    let answers = Answers::of_methods(eye, Constants::OfLens, [method].into_iter());
+    // whether an eye after laser has any answer is said of the eye, whichever method is asked about
+    let (any, _) = eye.entered().aside(|| Answers::of(eye, Constants::OfLens).all().next().is_some());
+    answers.report_some(eye, any, &mut |caution| sink.caution(caution));
+    let Some(answer) = answers.all().next() else { return false };
     show_method(method, eye, Constants::OfLens, sink);
     show_optics(eye, answer, sink);
     true
@@ -44,9 +42,8 @@ pub(crate) fn show_method(method: Method, eye: &Eye, constants: Constants, sink:
     if let Some(w) = adjusted(method, eye) {
         w.show(sink);
     }
-    let viewed = method.view(&Asked::of(eye, method, constants), &mut |view| view.show(sink));
     // what it lacks was told before
-    drop(viewed);
+    let _ = method.view(&Asked::of(eye, method, constants), &mut |view| view.show(sink));
 }
 
 /// The lens for the target, and the refraction for the lens chosen.

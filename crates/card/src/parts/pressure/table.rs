@@ -1,11 +1,11 @@
 //! What goes in, what comes out, what to know first.
 
+use super::choices::*;
 use crate::entry::misread;
 use crate::id::PartId;
 use crate::layout::Led;
-use crate::part::{PartRows, Short};
+use crate::part::{PartRows, Stands};
 use crate::text;
-use super::choices::*;
 use ocellus_core::fluids::{air, ceiling, column, density, vapour};
 use ocellus_core::quantity::*;
 
@@ -83,6 +83,7 @@ cautions! {
 sign_offs! {}
 
 pub(crate) const ROWS: PartRows = PartRows {
+    stands: Stands::Alone,
     led: &[
         Led {
             leader: items::BOTTLE,
@@ -108,20 +109,34 @@ pub(crate) const ROWS: PartRows = PartRows {
             chosen: None,
         },
     ],
-    short: Short {
-        entries: &[
-            entries::OPEN_LEVEL.id(),
-            entries::SET_PRESSURE.id(),
-            entries::VACUUM_NUCLEUS.id(),
-            entries::VACUUM_CORTEX.id(),
-            entries::VACUUM_VISCOELASTIC.id(),
-        ],
-        items: &[items::HEAD, items::CEILING],
-    },
+    short_entries: &[
+        entries::OPEN_LEVEL.id(),
+        entries::SET_PRESSURE.id(),
+        entries::VACUUM_NUCLEUS.id(),
+        entries::VACUUM_CORTEX.id(),
+        entries::VACUUM_VISCOELASTIC.id(),
+    ],
+    short_items: &[items::HEAD, items::CEILING],
     misreads: &[misread(entries::ALTITUDE.id(), 9000.0, 30000.0, "feet; this entry is in metres")],
-    workings: workings![
-        column::Working, column::Set, density::Working, air::Working, air::Height, vapour::Working, ceiling::Working,
+    tables: &[
+        column::Working::table(),
+        column::Set::table(),
+        density::Working::table(),
+        air::Working::table(),
+        air::Height::table(),
+        vapour::Working::table(),
+        ceiling::Working::table(),
+    ],
+    prose: &[
+        column::Working::prose(),
+        column::Set::prose(),
+        density::Working::prose(),
+        air::Working::prose(),
+        air::Height::prose(),
+        vapour::Working::prose(),
+        ceiling::Working::prose(),
     ],
     subjects: &[("head", "Pressure of the column"), ("ceiling", "Ceiling on vacuum")],
+    ends: &[cautions::HEAD_NEGATIVE],
     ..part_rows!()
 };

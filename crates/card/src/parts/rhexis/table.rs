@@ -1,7 +1,7 @@
 //! What goes in, what comes out, what to know first.
 
 use crate::id::PartId;
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
 use ocellus_core::quantity::*;
 use ocellus_core::table_side::rhexis;
 
@@ -12,6 +12,9 @@ pub(crate) const KEY: &str = "rhexis";
 pub(crate) const HEADING: &str = "Rhexis";
 
 entries! {
+    ["lens"]
+    OPTIC "optic_mm" "optic" (OpticDiameter 2) "optic diameter";
+    LENS_LENGTH "lens_length_mm" "lenslength" (LensLength 2) "overall length of the lens";
     ["capsule"]
     CUT "rhexis_cut_mm" "cut" (Cut 2) "radial first cut of the rhexis";
     GRASP "grasp_mm" "grasp" (Grasp 2) "edge torn between grasps";
@@ -42,11 +45,10 @@ cautions! {
 sign_offs! {}
 
 pub(crate) const ROWS: PartRows = PartRows {
-    short: Short {
-        entries: &[entries::CUT.id()],
-        items: &[items::RHEXIS_TRUE, items::RHEXIS_SEEN, items::OVERLAP_WORST],
-    },
-    workings: workings![rhexis::Working],
+    short_entries: &[entries::CUT.id()],
+    short_items: &[items::RHEXIS_TRUE, items::RHEXIS_SEEN, items::OVERLAP_WORST],
+    tables: &[rhexis::Working::table()],
+    prose: &[rhexis::Working::prose()],
     subjects: &[("rhexis", "Size of the rhexis")],
     ..part_rows!()
 };

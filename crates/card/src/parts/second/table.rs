@@ -2,7 +2,7 @@
 
 use crate::id::PartId;
 use crate::layout::ByMethod;
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
 use crate::parts::lens::choices::LensStyle;
 use ocellus_core::lens::second;
 use ocellus_core::quantity::*;
@@ -49,8 +49,10 @@ pub(crate) const ROWS: PartRows = PartRows {
         items::SECOND_EXACT => "power for" "target";
         items::SECOND_LEFT => "refraction," "lens chosen";
     })],
-    short: Short { entries: &[entries::SECOND_POWER.id()], items: &[items::SECOND_EXACT, items::SECOND_LEFT] },
-    workings: workings![second::Working],
+    short_entries: &[entries::SECOND_POWER.id()],
+    short_items: &[items::SECOND_EXACT, items::SECOND_LEFT],
+    tables: &[second::Working::table()],
+    prose: &[second::Working::prose()],
     subjects: &[("second", "Lens by the refraction today")],
     ..part_rows!()
 };

@@ -1,7 +1,7 @@
 //! What goes in, what comes out, what to know first.
 
 use crate::id::PartId;
-use crate::part::PartRows;
+use crate::part::{PartRows, Stands};
 use crate::parts::chamber::table::cautions::ILLUSTRATION;
 use ocellus_core::fluids::surge;
 use ocellus_core::quantity::*;
@@ -44,8 +44,11 @@ cautions! {
 sign_offs! {}
 
 pub(crate) const ROWS: PartRows = PartRows {
+    stands: Stands::Alone,
     first: &[ILLUSTRATION],
-    workings: workings![surge::Working],
+    tables: &[surge::Working::table()],
+    prose: &[surge::Working::prose()],
     subjects: &[("surge", "Surge: an illustration")],
+    ends: &[cautions::SURGE_OPEN],
     ..part_rows!()
 };

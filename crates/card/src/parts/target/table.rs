@@ -1,8 +1,8 @@
 //! What goes in, what comes out, what to know first.
 
-use crate::id::PartId;
-use crate::part::{PartRows, Short};
 use super::choices::*;
+use crate::id::PartId;
+use crate::part::PartRows;
 use ocellus_core::quantity::*;
 
 /// The number of this part.
@@ -27,7 +27,4 @@ cautions! {}
 
 sign_offs! {}
 
-pub(crate) const ROWS: PartRows = PartRows {
-    short: Short { entries: &[entries::TARGET.id()], ..Short::NOTHING },
-    ..part_rows!()
-};
+pub(crate) const ROWS: PartRows = PartRows { short_entries: &[entries::TARGET.id()], ..part_rows!() };

@@ -42,11 +42,8 @@ pub(crate) const ROWS: PartRows = PartRows {
         items::AS_CENTRE => "position is" "centre";
         items::AS_BACK => "position is" "back vertex";
     })],
-    workings: &[
-        (thick::Working::table(), thick::Working::prose()),
-        (surfaces::System::table(), surfaces::System::prose()),
-        (surfaces::System::le_grand_table(), surfaces::System::prose()),
-    ],
+    tables: &[thick::Working::table(), surfaces::System::table(), surfaces::System::le_grand_table()],
+    prose: &[thick::Working::prose(), surfaces::System::prose(), surfaces::System::prose()],
     subjects: &[("thick", "The lens itself"), ("schematic", "Schematic eyes from their surfaces")],
     ..part_rows!()
 };

@@ -2,7 +2,7 @@
 
 use crate::entry::{GoesOn, misread};
 use crate::id::PartId;
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
 use ocellus_core::astigmatism::toric::{CylinderPlane, LabelPower};
 use ocellus_core::quantity::*;
 
@@ -26,6 +26,8 @@ entries! {
     CYLINDER_8 "cylinder_8_d" "cyl8" (LensCylinder 2) "label cylinder", Together;
     LENS_CYLINDER "iol_cylinder_d" "iolcyl" (LensCylinder 2) "lens cylinder chosen, on its label";
     LENS_AXIS "iol_axis_deg" "iolaxis" (Axis 0) "meridian chosen for the lens mark";
+    ["after"]
+    MARK_FOUND "mark_found_deg" "markfound" (Axis 0) "meridian where the lens mark lies";
 }
 
 items! {}
@@ -35,7 +37,7 @@ cautions! {}
 sign_offs! {}
 
 pub(crate) const ROWS: PartRows = PartRows {
-    short: Short { entries: &[entries::LENS_CYLINDER.id(), entries::LENS_AXIS.id()], ..Short::NOTHING },
+    short_entries: &[entries::LENS_CYLINDER.id(), entries::LENS_AXIS.id()],
     goes_on: &[GoesOn { first: entries::LENS_CYLINDER.id(), mark: b'@', next: entries::LENS_AXIS.id() }],
     misreads: &[
         misread(
@@ -45,6 +47,7 @@ pub(crate) const ROWS: PartRows = PartRows {
             "a minus cylinder; that of a lens is entered plus, its mark the weak meridian",
         ),
         misread(entries::LENS_AXIS.id(), 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less"),
+        misread(entries::MARK_FOUND.id(), 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less"),
     ],
     ..part_rows!()
 };

@@ -1,10 +1,10 @@
 //! What goes in, what comes out, what to know first.
 
+use super::choices::*;
 use crate::id::PartId;
 use crate::layout::Led;
-use crate::part::PartRows;
+use crate::part::{PartRows, Stands};
 use crate::text;
-use super::choices::*;
 use ocellus_core::fluids::{opening, plunger, tube, viscosity};
 use ocellus_core::quantity::*;
 
@@ -71,6 +71,7 @@ cautions! {
 sign_offs! {}
 
 pub(crate) const ROWS: PartRows = PartRows {
+    stands: Stands::Alone,
     first: &[cautions::BORE_NOMINAL, cautions::JET],
     led: &[Led {
         leader: items::NEEDLE_GAUGE,
@@ -89,7 +90,13 @@ pub(crate) const ROWS: PartRows = PartRows {
         ],
         chosen: None,
     }],
-    workings: workings![viscosity::Working, tube::Working, plunger::Working, opening::Working],
+    tables: &[
+        viscosity::Working::table(),
+        tube::Working::table(),
+        plunger::Working::table(),
+        opening::Working::table(),
+    ],
+    prose: &[viscosity::Working::prose(), tube::Working::prose(), plunger::Working::prose(), opening::Working::prose()],
     subjects: &[("tube", "Tubes, needles, openings")],
     ..part_rows!()
 };

@@ -1,13 +1,12 @@
 //! What goes in, what comes out, what to know first.
 
-use crate::entry::misread;
 use crate::id::PartId;
 use crate::layout::{Below, ByMethod, Led};
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
+use crate::parts::toric::table::entries as toric;
 use crate::text;
 use crate::text::Text;
 use ocellus_core::astigmatism::turning;
-use ocellus_core::quantity::*;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(22);
@@ -15,10 +14,7 @@ pub(crate) const PART: PartId = PartId(22);
 pub(crate) const KEY: &str = "turn";
 pub(crate) const HEADING: &str = "Turning the lens";
 
-entries! {
-    ["after"]
-    MARK_FOUND "mark_found_deg" "markfound" (Axis 0) "meridian where the lens mark lies";
-}
+entries! {}
 
 items! {
     NOW_CYLINDER "now_cylinder_d" "D" 2 signed "plus cylinder now, at the cornea", Identity Two;
@@ -61,7 +57,7 @@ pub(crate) const ROWS: PartRows = PartRows {
         ByMethod {
             below: Below::Around(
                 text!("FROM "),
-                entries::MARK_FOUND.id(),
+                toric::MARK_FOUND.id(),
                 text!(" TO the meridian in the first column, the eye seen from the front; both ways end there."),
             ),
             ..ByMethod::of(columns! {
@@ -84,17 +80,10 @@ pub(crate) const ROWS: PartRows = PartRows {
         cells: &[(items::TURN_RESIDUAL, Text::EMPTY)],
         chosen: None,
     }],
-    short: Short {
-        entries: &[entries::MARK_FOUND.id()],
-        items: &[items::TURN_TO, items::TURN_CLOCK, items::TURN_COUNTER, items::TURN_LEFT],
-    },
-    misreads: &[misread(
-        entries::MARK_FOUND.id(),
-        180.1,
-        360.0,
-        "a place on the limbus; as a meridian it is 180 less",
-    )],
-    workings: workings![turning::Working],
+    short_entries: &[toric::MARK_FOUND.id()],
+    short_items: &[items::TURN_TO, items::TURN_CLOCK, items::TURN_COUNTER, items::TURN_LEFT],
+    tables: &[turning::Working::table()],
+    prose: &[turning::Working::prose()],
     subjects: &[("turn", "Turning a lens that sits wrong")],
     ..part_rows!()
 };

@@ -1,7 +1,7 @@
 //! What goes in, what comes out, what to know first.
 
 use crate::id::PartId;
-use crate::part::{PartRows, Short};
+use crate::part::PartRows;
 use ocellus_core::astigmatism::site::Seat;
 use ocellus_core::quantity::*;
 
@@ -29,7 +29,5 @@ cautions! {
 
 sign_offs! {}
 
-pub(crate) const ROWS: PartRows = PartRows {
-    short: Short { entries: &[entries::SEAT.id(), entries::WOUND_WIDTH.id()], ..Short::NOTHING },
-    ..part_rows!()
-};
+pub(crate) const ROWS: PartRows =
+    PartRows { short_entries: &[entries::SEAT.id(), entries::WOUND_WIDTH.id()], ..part_rows!() };

@@ -1,0 +1,139 @@
+//! Parts: their names, and how each is laid out.
+
+use crate::id::{CautionId, EntryId, ItemId, PartId};
+use crate::layout::{ByMethod, Led};
+use crate::part::{PartRows, Stands};
+use crate::parts::TABLES;
+use crate::text::Text;
+
+const COUNT: usize = super::PARTS - 1;
+const ROWS: [&PartRows; COUNT + 1] = super::BY_NUMBER;
+
+texts! {
+    keys = |row| row.key;
+    headings = |row| row.heading;
+}
+
+/// The parts by their numbers, and what the entries of each make a case of.
+static PARTS: [(PartId, Stands); COUNT + 1] = {
+    let (mut parts, mut n) = ([(PartId(0), Stands::WithEye); COUNT + 1], 0);
+    while n <= COUNT {
+        parts[n] = (ROWS[n].part, ROWS[n].stands);
+        n += 1;
+    }
+    parts
+};
+
+/// The same in the order of the card.
+static ON_CARD: [PartId; COUNT + 1] = {
+    let (mut parts, mut n) = ([PartId(0); COUNT + 1], 0);
+    while n <= COUNT {
+        parts[n] = TABLES[n].part;
+        n += 1;
+    }
+    parts
+};
+
+/// What is said at the head of a part where the case is refused and this number is not given.
+static WITHOUT: [Option<(ItemId, Text)>; COUNT + 1] = {
+    let (mut without, mut n) = ([None; COUNT + 1], 0);
+    while n <= COUNT {
+        without[n] = ROWS[n].without;
+        n += 1;
+    }
+    without
+};
+
+of_parts!(FIRST: CautionId = first, CautionId::new(PartId(0), 0));
+of_parts!(ENDS: CautionId = ends, CautionId::new(PartId(0), 0));
+of_parts!(BY_METHOD: ByMethod = by_method, ByMethod::of(&[]));
+of_parts!(LED: Led = led, Led::NONE);
+of_parts!(SHORT_ENTRIES: EntryId = short_entries, EntryId::new(PartId(0), 0));
+of_parts!(SHORT_ITEMS: ItemId = short_items, ItemId::new(PartId(0), 0));
+
+/// What of a list is of this part.
+fn of<T>(list: &'static [(PartId, T)], part: PartId) -> impl Iterator<Item = &'static T> + Clone {
+    list.iter().filter(move |(of, _)| *of == part).map(|(_, one)| one)
+}
+
+impl PartId {
+    /// Every part that there is, in the order of the card.
+    ///
+    /// ```
+    /// use ocellus_card::id::PartId;
+    /// assert!(PartId::all().all(|part| !part.key().is_empty()));
+    /// ```
+    pub fn all() -> impl Iterator<Item = PartId> + Clone {
+        ON_CARD.iter().copied()
+    }
+
+    /// Whether there is such a part.
+    pub fn is_there(self) -> bool {
+        self.place().is_some()
+    }
+
+    fn place(self) -> Option<usize> {
+        PARTS.iter().position(|(part, _)| *part == self)
+    }
+
+    /// Its stable name.
+    pub fn key(self) -> Text {
+        self.place().map_or(Text::EMPTY, keys)
+    }
+
+    /// Its heading on the card; empty where it stands in another's place.
+    pub fn heading(self) -> Text {
+        self.place().map_or(Text::EMPTY, headings)
+    }
+
+    /// What its entries make a case of.
+    pub(crate) fn stands(self) -> Stands {
+        self.place().and_then(|place| PARTS.get(place)).map_or(Stands::WithEye, |(_, stands)| *stands)
+    }
+
+    /// What must be known before a number of this part is read: told at its head, and with the other cautions too.
+    pub fn first(self) -> impl Iterator<Item = &'static CautionId> + Clone {
+        of(&FIRST, self)
+    }
+
+    /// What is said at its head where the case is refused and this number is not given.
+    pub fn without(self) -> Option<(ItemId, Text)> {
+        WITHOUT.get(self.place()?).copied().flatten()
+    }
+
+    /// Its tables with a line for each method.
+    pub fn by_method(self) -> impl Iterator<Item = &'static ByMethod> + Clone {
+        of(&BY_METHOD, self)
+    }
+
+    /// Its other tables.
+    pub fn led(self) -> impl Iterator<Item = &'static Led> + Clone {
+        of(&LED, self)
+    }
+}
+
+impl CautionId {
+    /// Whether, where it is told, no entry that lacks would bring steps.
+    pub fn ends_it(self) -> bool {
+        ENDS.iter().any(|(_, caution)| *caution == self)
+    }
+}
+
+impl EntryId {
+    /// Whether it stands on the short card.
+    pub fn is_short(self) -> bool {
+        SHORT_ENTRIES.iter().any(|(_, entry)| *entry == self)
+    }
+}
+
+impl ItemId {
+    /// Whether it stands on the short card.
+    pub fn is_short(self) -> bool {
+        SHORT_ITEMS.iter().any(|(_, item)| *item == self)
+    }
+
+    /// The table that it leads or stands in, of those whose lines are no methods.
+    pub fn led(self) -> Option<&'static Led> {
+        self.part().led().find(|led| led.leader == self || led.cells.iter().any(|(cell, _)| *cell == self))
+    }
+}

@@ -1,0 +1,111 @@
+//! The toric lens that was chosen: what it leaves as it will lie, and as it may come to lie.
+
+use super::TOLD;
+use super::limits::{OFF_AXIS, RESIDUAL_LARGE};
+use super::placed::chosen_lens;
+use super::table::{cautions, items};
+use crate::caution::Caution;
+use crate::item::Item;
+use crate::parts::cornea::limits::ACROSS;
+use crate::parts::eye::Eye;
+use crate::parts::lens::table::cautions::OFF_LABEL;
+use crate::parts::lens::{Answer, Lens};
+use crate::parts::toric::table::entries::{LENS_AXIS, LENS_CYLINDER};
+use crate::parts::toric::{Label, cylinders};
+use crate::sink::Sink;
+use ocellus_core::astigmatism::expected::{self, Scatter};
+use ocellus_core::astigmatism::plane::Cornea;
+use ocellus_core::astigmatism::power_vector::{PowerVector, Turn};
+use ocellus_core::astigmatism::sphero_cylinder::SpheroCylinder;
+use ocellus_core::astigmatism::toric::{Asked, asked, direction, left};
+use ocellus_core::astigmatism::{on_dial, short_way};
+use ocellus_core::lens::method::Method;
+
+/// Turns of the lens chosen that are told, degrees counter-clockwise; at 30 nothing of its correction is left.
+const OFF: [f64; 7] = [-30.0, -10.0, -5.0, 0.0, 5.0, 10.0, 30.0];
+
+/// The lens chosen, as one method's eye sees it: what it asks of the cornea, with another dioptre of sphere too, and what it
+/// leaves.
+#[derive(Clone, Copy)]
+struct Placed {
+    method: Method,
+    asked: Asked,
+    stronger: f64,
+    left: SpheroCylinder<Cornea>,
+}
+
+impl Placed {
+    fn of(eye: &Eye, answer: &Answer, along: PowerVector<Cornea>, vector: PowerVector<Cornea>) -> Option<Placed> {
+        let (thin, lens) = chosen_lens(eye, answer)?;
+        let stronger = asked(&thin, lens.mean + 1.0, lens.cylinder).ok()?.half;
+        let asked = asked(&thin, lens.mean, lens.cylinder).ok()?;
+        let left = left(thin.kc, vector, asked.along(along)).minus_cylinder();
+        Some(Placed { method: answer.method, asked, stronger, left })
+    }
+}
+
+#[inline(never)]
+pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scatter: Scatter, sink: &mut dyn Sink) {
+    let eye = lens.eye;
+    let Some((cylinder, mark)) = label.chosen else { return };
+    let along = direction(mark);
+    let mut placed = [None; Method::MOST];
+    for (slot, answer) in placed.iter_mut().zip(lens.compared()) {
+        *slot = Placed::of(eye, answer, along, vector);
+    }
+    let placed = || placed.iter().flatten();
+    placed().for_each(|one| at_the_cornea(one, expected::mean(one.asked.along(along), vector, scatter), sink));
+    placed().for_each(|one| in_spectacles(eye, one, sink));
+    // what another dioptre of its sphere would make of its cylinder at the cornea
+    placed().for_each(|one| {
+        sink.item(Item::of(items::SPHERE_EFFECT, one.method, 2.0 * (one.stronger - one.asked.half)));
+    });
+    for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
+        sink.item(Item::one(items::OFF_BY, off).in_row(row));
+        let turned = along.turned_by(Turn::by(off));
+        for one in placed() {
+            // the mean of what is left does not turn and plays no part in its cylinder
+            let left = one.asked.along(turned).minus(vector).cylinder();
+            sink.item(Item::of(items::OFF_RESIDUAL, one.method, left).in_row(row));
+        }
+    }
+    if placed().any(|one| -one.left.cylinder > RESIDUAL_LARGE.get()) {
+        sink.caution(Caution::about(cautions::RESIDUAL_LARGE, LENS_CYLINDER));
+    }
+    if let Some(best) = vector.strongest() {
+        let apart = short_way(best.deg() - mark.deg()).abs();
+        if apart > ACROSS.get() {
+            sink.caution(Caution::about(cautions::AXIS_ACROSS, LENS_AXIS));
+        } else if apart > OFF_AXIS.get() {
+            sink.caution(Caution::about(cautions::OFF_AXIS_CHOSEN, LENS_AXIS));
+        }
+    }
+    if !cylinders(eye).any(|c| c == cylinder) && cylinders(eye).next().is_some() {
+        sink.caution(Caution::about(OFF_LABEL, LENS_CYLINDER));
+    }
+}
+
+/// What it leaves at the cornea, in plus cylinder, nominal and expected.
+#[inline(never)]
+fn at_the_cornea(one: &Placed, expected: f64, sink: &mut dyn Sink) {
+    let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
+    let plus = one.left.transposed();
+    tell(items::CHOSEN_RESIDUAL, plus.cylinder);
+    if let Some(axis) = plus.axis.filter(|_| plus.cylinder >= TOLD) {
+        tell(items::CHOSEN_RESIDUAL_AXIS, on_dial(axis));
+    }
+    tell(items::CHOSEN_CORNEA_SPHERE, plus.sphere);
+    tell(items::CHOSEN_EXPECTED, expected);
+}
+
+/// The same in spectacles, in minus cylinder as it is prescribed.
+#[inline(never)]
+fn in_spectacles(eye: &Eye, one: &Placed, sink: &mut dyn Sink) {
+    let Ok(rx) = one.left.to_spectacles(eye.vertex()) else { return };
+    let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
+    tell(items::CHOSEN_SPHERE, rx.sphere);
+    tell(items::CHOSEN_CYLINDER, rx.cylinder);
+    if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
+        tell(items::CHOSEN_AXIS, on_dial(axis));
+    }
+}

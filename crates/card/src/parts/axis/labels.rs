@@ -1,0 +1,123 @@
+//! The cylinder each method needs, and what the labels on either side of it leave.
+
+use super::TOLD;
+use super::placed::{Seen, seen};
+use super::table::{cautions, items};
+use crate::caution::Caution;
+use crate::id::ItemId;
+use crate::item::Item;
+use crate::parts::cornea::table::entries::BACK_FROM;
+use crate::parts::general::{range, widened};
+use crate::parts::lens::Lens;
+use crate::parts::toric::{Label, cylinders};
+use crate::sink::Sink;
+use ocellus_core::astigmatism::expected::{self, Scatter};
+use ocellus_core::astigmatism::on_dial;
+use ocellus_core::astigmatism::plane::Cornea;
+use ocellus_core::astigmatism::posterior::BackFrom;
+use ocellus_core::astigmatism::power_vector::{PowerVector, Turn};
+use ocellus_core::astigmatism::toric::{Asked, CylinderPlane, asked, at_lens_plane, direction, left, working};
+use ocellus_core::constant::posterior::GOGGIN_UP_TO;
+use ocellus_core::lens::method::Method;
+use ocellus_core::quantity::{Axis, LensCylinder};
+
+/// What is told of a lens along directions other than the one it was meant for.
+type Directions = [(ItemId, PowerVector<Cornea>); TURNS.len()];
+
+/// What is told of a label: placed as planned, and turned off it by so many degrees.
+const TURNS: [(ItemId, f64); 2] = [(items::RESIDUAL_OFF_5, 5.0), (items::RESIDUAL_OFF_10, 10.0)];
+
+#[inline(never)]
+pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scatter: Scatter, sink: &mut dyn Sink) {
+    let eye = lens.eye;
+    // without a steep meridian there is nothing to correct and nowhere to put a mark
+    let Some(mark) = vector.strongest() else {
+        return sink.caution(Caution::general(cautions::TORIC_NOT_NEEDED));
+    };
+    sink.item(Item::one(items::MARK_AXIS, on_dial(mark)));
+    let (target, vertex) = (eye.target(), eye.vertex());
+    let mut at_label = None;
+    let mut most_at_lens = 0.0;
+    let mut needs = [None; Method::MOST];
+    for (Seen { method, thin, .. }, need) in seen(lens).zip(&mut needs) {
+        let Ok(w) = working(&thin, vector.cylinder(), target, vertex) else { continue };
+        sink.item(Item::of(items::NEEDED_CYLINDER, method, w.needed));
+        sink.item(Item::of(items::CYLINDER_RATIO, method, w.ratio));
+        *need = Some(w.needed);
+        most_at_lens = f64::max(most_at_lens, w.needed);
+        at_label = Some(widened(at_label, in_label_plane(label, w.needed, w.n)));
+    }
+    let Some((least, most)) = at_label else { return };
+    if eye.get(BACK_FROM) == Some(BackFrom::Goggin2015) && most_at_lens > GOGGIN_UP_TO.get() {
+        sink.caution(Caution::about(cautions::GOGGIN_BEYOND, BACK_FROM));
+    }
+    let below = cylinders(eye).map(LensCylinder::d).filter(|c| *c <= least).fold(f64::NEG_INFINITY, f64::max);
+    let above = cylinders(eye).map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
+    // the same for every label and every method
+    let along = direction(mark);
+    let turns = TURNS.map(|(what, turn)| (what, along.turned_by(Turn::by(turn))));
+    for (row, cylinder) in cylinders(eye).filter(|c| (below..=above).contains(&c.d())).enumerate() {
+        sink.item(Item::one(items::LABEL_CYLINDER, cylinder.d()).in_row(row));
+        for (one, needed) in seen(lens).zip(&needs) {
+            let mut tell = |what, value| sink.item(Item::of(what, one.method, value).in_row(row));
+            let Ok(own) = at_lens_plane(cylinder, label.plane, &one.thin, target, vertex) else { continue };
+            if label.plane == CylinderPlane::Cornea {
+                tell(items::LENS_PLANE_CYLINDER, own);
+            }
+            if let Some(needed) = needed {
+                tell(items::BEYOND, own - needed);
+            }
+            if let Ok(asked) = asked(&one.thin, one.lens(label, own, mark).mean, own) {
+                one_label(one.thin.kc, vector, scatter, (asked, along, &turns), &mut tell);
+            }
+        }
+    }
+    if above.is_finite() {
+        sink.caution(Caution::general(cautions::OVER_CORRECTS));
+    }
+    let Some((weakest, strongest)) = range(cylinders(eye).map(LensCylinder::d)) else { return };
+    if most < weakest / 2.0 {
+        sink.caution(Caution::general(cautions::TORIC_NOT_NEEDED));
+    }
+    if least > strongest {
+        sink.caution(Caution::general(cautions::BEYOND_LABELS));
+    }
+}
+
+/// A need in the label's own plane: a label at the cornea is compared with the cornea itself.
+fn in_label_plane(label: &Label, at_lens: f64, at_cornea: f64) -> f64 {
+    match label.plane {
+        CylinderPlane::Lens => at_lens,
+        CylinderPlane::Cornea => at_cornea,
+    }
+}
+
+/// What one label leaves in one method's eye.
+// apart, so that its room on the stack is free again for the next
+#[inline(never)]
+fn one_label(
+    kc: f64,
+    vector: PowerVector<Cornea>,
+    scatter: Scatter,
+    (asked, along, turns): (Asked, PowerVector<Cornea>, &Directions),
+    tell: &mut dyn FnMut(ItemId, f64),
+) {
+    let wanted = asked.along(along);
+    let aligned = left(kc, vector, wanted);
+    let cylinder = aligned.cylinder();
+    tell(items::RESIDUAL, cylinder);
+    if let Some(axis) = plus_axis(aligned, cylinder) {
+        tell(items::RESIDUAL_AXIS, on_dial(axis));
+    }
+    tell(items::EXPECTED, expected::mean(wanted, vector, scatter));
+    for (what, turned) in turns {
+        tell(*what, asked.along(*turned).minus(vector).cylinder());
+    }
+}
+
+/// Axis of a plus cylinder still needed: across the meridian in which most power is missing.
+///
+/// Too small a cylinder's direction is not told.
+fn plus_axis(left: PowerVector<Cornea>, cylinder: f64) -> Option<Axis> {
+    if cylinder >= TOLD { left.plus_cylinder().axis } else { None }
+}

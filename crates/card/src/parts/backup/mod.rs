@@ -1,0 +1,156 @@
+//! The lens for a torn capsule: its own model, its own constant, its own place.
+
+pub mod choices;
+pub mod limits;
+pub mod table;
+
+use crate::caution::Caution;
+use crate::id::SignOffId;
+use crate::item::Item;
+use crate::parts::eye::Eye;
+use crate::parts::general::{range, show, tell};
+use crate::parts::lens::choices::LensStyle;
+use crate::parts::lens::table::cautions::{BACKUP_STYLE_UNKNOWN, MINUS_POWER, ONE_PIECE_SULCUS};
+use crate::parts::lens::table::entries::SULCUS_SHIFT;
+use crate::parts::lens::{Answer, Answers, Constants, Lens, refusals, show_method};
+use crate::rule::Rule;
+use crate::sink::Sink;
+use choices::BackupPlace;
+use limits::{BACKUP_FAR, THUMB_LESS, THUMB_MUCH};
+use ocellus_core::lens::method::Method;
+use ocellus_core::optics::thin_eye::ThinEye;
+use ocellus_core::quantity::{AConstant, SulcusShift};
+use table::entries::*;
+use table::{cautions, items, sign_offs};
+
+pub(crate) const RULES: &[Rule] = &[Rule::Together(
+    &[BACKUP_MODEL.id(), BACKUP_A_CONSTANT.id(), BACKUP_STYLE.id(), BACKUP_POWER.id(), BACKUP_PLACE.id()],
+    &[BACKUP_A_CONSTANT.id(), BACKUP_PLACE.id()],
+)];
+
+/// The lens for a torn capsule.
+#[derive(Clone, Copy)]
+struct Backup {
+    a: AConstant,
+    style: Option<LensStyle>,
+    place: BackupPlace,
+    shift: SulcusShift,
+}
+
+impl Backup {
+    /// The backup lens, where there is one.
+    fn of(eye: &Eye) -> Option<Backup> {
+        Some(Backup {
+            a: eye.get(BACKUP_A_CONSTANT)?,
+            style: eye.get(BACKUP_STYLE),
+            place: eye.get(BACKUP_PLACE)?,
+            shift: eye.get(SULCUS_SHIFT)?,
+        })
+    }
+
+    /// Its constants: one, from which the others are converted.
+    fn constants(&self) -> Constants {
+        Constants::One(self.a)
+    }
+}
+
+#[inline(never)]
+pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+    let eye = lens.eye;
+    let Some(backup) = Backup::of(eye) else {
+        return sink.caution(Caution::about(cautions::NO_BACKUP, BACKUP_MODEL));
+    };
+    tell(eye.entered(), sink, &[BACKUP_MODEL.id()]);
+    show(eye.entered(), sink, &[BACKUP_POWER.id(), BACKUP_PLACE.id(), BACKUP_STYLE.id(), BACKUP_A_CONSTANT.id()]);
+    match backup.style {
+        Some(LensStyle::OnePiece) => {
+            return sink.caution(Caution::about(ONE_PIECE_SULCUS, BACKUP_STYLE));
+        }
+        Some(LensStyle::ThreePiece) => {}
+        None => sink.caution(Caution::about(BACKUP_STYLE_UNKNOWN, BACKUP_STYLE)),
+    }
+    if refusals(eye).next().is_some() {
+        return;
+    }
+    match backup.place {
+        BackupPlace::Sulcus => {
+            show(eye.entered(), sink, &[SULCUS_SHIFT.id()]);
+            sink.caution(Caution::about(cautions::SULCUS_THUMB, BACKUP_PLACE));
+        }
+        BackupPlace::Captured => sink.caution(Caution::about(cautions::CAPTURED_OPTIC, BACKUP_PLACE)),
+    }
+    // the cautions of the methods were said of the first lens; what goes for this one is said once, below
+    let answers = Answers::of(eye, backup.constants());
+    let compared = placed(eye, &backup, &answers)
+        .filter_map(|(answer, thin)| Some((answer, thin.power(eye.target(), eye.vertex()).ok()?.power)));
+    for (answer, there) in compared.clone() {
+        sink.item(Item::of(items::BACKUP_BAG, answer.method, answer.power));
+        sink.item(Item::of(items::BACKUP_EXACT, answer.method, there));
+        sink.item(Item::of(items::BACKUP_STEP, answer.method, there - answer.power));
+        // of a minus lens the rule says nothing: there the sulcus wants more
+        if backup.place == BackupPlace::Sulcus && answer.power > 0.0 {
+            sink.item(Item::of(items::THUMB_LESS, answer.method, answer.power - THUMB_LESS.get()));
+            sink.item(Item::of(items::THUMB_MUCH, answer.method, answer.power - THUMB_MUCH.get()));
+        }
+    }
+    sink.caution(Caution::general(cautions::BACKUP_METHODS));
+    chosen(eye, range(compared.map(|(_, there)| there)), sink);
+}
+
+pub(crate) fn signs(lens: &Lens) -> &'static [SignOffId] {
+    if Backup::of(lens.eye).is_some() { &[sign_offs::BACKUP_BOX] } else { &[] }
+}
+
+/// The eyes of the methods compared, the lens moved from the bag to where it would go.
+fn placed<'a>(
+    eye: &'a Eye,
+    backup: &'a Backup,
+    answers: &'a Answers,
+) -> impl Iterator<Item = (&'a Answer, ThinEye)> + Clone {
+    let forward = match backup.place {
+        BackupPlace::Sulcus => backup.shift.mm(),
+        BackupPlace::Captured => 0.0,
+    };
+    let fit = backup.style != Some(LensStyle::OnePiece) && refusals(eye).next().is_none();
+    answers.compared().filter(move |answer| fit && !answer.withheld).filter_map(move |answer| {
+        let thin = answer.optics.thin_eye()?;
+        Some((answer, thin.forward(forward)))
+    })
+}
+
+/// Is the backup power chosen one that the methods ask for?
+fn chosen(eye: &Eye, asked: Option<(f64, f64)>, sink: &mut dyn Sink) {
+    let Some(power) = eye.get(BACKUP_POWER).map(|power| power.d()) else {
+        return sink.caution(Caution::about(cautions::NO_BACKUP_POWER, BACKUP_POWER));
+    };
+    if power < 0.0 {
+        sink.caution(Caution::about(MINUS_POWER, BACKUP_POWER));
+    }
+    if asked.is_some_and(|(least, most)| power < least - BACKUP_FAR.get() || power > most + BACKUP_FAR.get()) {
+        sink.caution(Caution::about(cautions::BACKUP_FAR, BACKUP_POWER));
+    }
+}
+
+/// The method's own eye for the backup lens's constant, then the lens where it would go.
+#[inline(never)]
+pub(crate) fn explain(_subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
+    let eye = lens.eye;
+    refusals(eye).for_each(|caution| sink.caution(caution));
+    let Some(backup) = Backup::of(eye) else { return false };
+    let answers = Answers::of(eye, backup.constants());
+    let mut any = false;
+    for (answer, thin) in placed(eye, &backup, &answers) {
+        any |= show_placed(eye, &backup, answer.method, &thin, sink);
+    }
+    any
+}
+
+/// One method's own part for the backup lens, and the lens where it would go.
+#[inline(never)]
+fn show_placed(eye: &Eye, backup: &Backup, method: Method, thin: &ThinEye, sink: &mut dyn Sink) -> bool {
+    let Ok(w) = thin.power(eye.target(), eye.vertex()) else { return false };
+    show_method(method, eye, backup.constants(), sink);
+    sink.item(Item::of(items::BACKUP_EXACT, method, w.power));
+    w.show(sink);
+    true
+}

@@ -1,0 +1,172 @@
+//! How sure: what an error in each entry would leave, what each thing adds, the interval, what to measure again.
+
+pub mod limits;
+mod moved;
+pub mod table;
+
+pub(crate) use table::entries::REFRACTION_SD;
+
+use crate::caution::Caution;
+use crate::item::Item;
+use crate::parts::eye::Eye;
+use crate::parts::eye::table::entries::{ACD_SCATTER, AL_SCATTER, K_SCATTER, PREVIOUS_SURGERY};
+use crate::parts::general::show;
+use crate::parts::laser::after_laser;
+use crate::parts::lens::choices::ConstantsFrom;
+use crate::parts::lens::table::cautions::FIRST_LENS_HIDDEN;
+use crate::parts::lens::table::entries::CONSTANTS_FROM;
+use crate::parts::lens::{Lens, methods, refusals};
+use crate::parts::target::choices::SecondFor;
+use crate::parts::target::table::entries::SECOND_FOR;
+use crate::sink::Sink;
+use moved::{Moved, scatter};
+use ocellus_core::lens::certainty::{Budget, Scatter, budget, chance};
+use ocellus_core::lens::method::Method;
+use table::entries::POSITION_SD;
+use table::{cautions, items};
+
+#[inline(never)]
+pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+    let eye = lens.eye;
+    if refusals(eye).next().is_some() || eye.get(SECOND_FOR) == Some(SecondFor::Added) {
+        return;
+    }
+    let mut all = [None; Method::MOST];
+    for (slot, method) in all.iter_mut().zip(methods(eye)) {
+        *slot = Moved::of(eye, method);
+    }
+    let all = || all.iter().flatten();
+    let Some(first) = all().next() else { return };
+    all().for_each(|moved| errors(moved, sink));
+    if after_laser(eye).is_some() {
+        return sink.caution(Caution::about(cautions::NO_BUDGET, PREVIOUS_SURGERY));
+    }
+    let Some(scatter) = scatter(eye) else {
+        return sink.caution(Caution::about(cautions::SD_NEEDED, AL_SCATTER));
+    };
+    scatter_used(eye, &scatter, first.tolerance, sink);
+    all().for_each(|moved| shares(moved, &scatter, sink));
+    let optimised = eye.get(CONSTANTS_FROM) == Some(ConstantsFrom::Optimised);
+    if !optimised {
+        sink.caution(Caution::about(cautions::NO_INTERVAL, CONSTANTS_FROM));
+    }
+    let mut any = false;
+    for moved in all() {
+        any |= interval(moved, &scatter, optimised, sink);
+    }
+    if any {
+        sink.caution(Caution::general(cautions::INTERVAL_IF));
+    }
+}
+
+/// What would be left if an entry were wrong, the lens chosen by it: plus is hyperopic.
+fn errors(moved: &Moved, sink: &mut dyn Sink) {
+    let slopes = &moved.slopes;
+    let mut left = |what, value: f64| sink.item(Item::of(what, moved.method, value));
+    left(items::ERROR_AL, -0.1 * slopes.al);
+    left(items::ERROR_K, -0.5 * slopes.k);
+    // only Haigis asks for it
+    if slopes.acd != 0.0 {
+        left(items::ERROR_ACD, -0.1 * slopes.acd);
+    }
+    left(items::ERROR_POSITION, 0.5 * slopes.position);
+    left(items::ERROR_CONSTANT, -0.1 * moved.constant * slopes.position);
+}
+
+#[inline(never)]
+fn scatter_used(eye: &Eye, scatter: &Scatter, tolerance: f64, sink: &mut dyn Sink) {
+    let mut usual = false;
+    for (entry, what, sd) in [
+        (AL_SCATTER.id(), items::SD_AL, scatter.al),
+        (K_SCATTER.id(), items::SD_K, scatter.k),
+        (ACD_SCATTER.id(), items::SD_ACD, scatter.acd),
+    ] {
+        if eye.entered().has(entry) {
+            sink.entry(entry);
+        } else {
+            sink.item(Item::one(what, sd));
+            usual = true;
+        }
+    }
+    if usual {
+        sink.caution(Caution::general(cautions::SD_USUAL));
+    }
+    let typed = [POSITION_SD.id(), REFRACTION_SD.id()];
+    show(eye.entered(), sink, &typed);
+    if !typed.iter().all(|entry| eye.entered().has(*entry)) {
+        sink.caution(Caution::general(cautions::SD_MEMORY));
+    }
+    sink.item(Item::one(items::LABEL_TOLERANCE, tolerance));
+}
+
+fn budgeted(moved: &Moved, scatter: &Scatter) -> Budget {
+    budget(&moved.slopes, &Scatter { label: moved.tolerance, ..*scatter })
+}
+
+#[inline(never)]
+fn shares(moved: &Moved, scatter: &Scatter, sink: &mut dyn Sink) {
+    let budget = budgeted(moved, scatter);
+    let whole = budget.sd * budget.sd;
+    let mut share = |what, variance: f64| {
+        let percent = if whole > 0.0 { 100.0 * variance / whole } else { 0.0 };
+        sink.item(Item::of(what, moved.method, percent));
+    };
+    share(items::SHARE_AL, budget.al);
+    share(items::SHARE_K, budget.k);
+    share(items::SHARE_ACD, budget.acd);
+    share(items::SHARE_POSITION, budget.position);
+    share(items::SHARE_LABEL, budget.label);
+    share(items::SHARE_REFRACTION, budget.refraction);
+    let most = budget.al.max(budget.k).max(budget.acd);
+    let code = match most {
+        0.0 => return,
+        _ if most == budget.al => cautions::REPEAT_AL,
+        _ if most == budget.k => cautions::REPEAT_K,
+        _ => cautions::REPEAT_ACD,
+    };
+    sink.caution(Caution::of(code, moved.method));
+}
+
+/// The SD of all together, and the interval and the chance where they may be given; the answer is whether they were.
+#[inline(never)]
+fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, sink: &mut dyn Sink) -> bool {
+    let (budget, rx) = (budgeted(moved, scatter), moved.rx);
+    let mut item = |what, value| sink.item(Item::of(what, moved.method, value));
+    item(items::TOTAL_SD, budget.sd);
+    if !optimised {
+        return false;
+    }
+    if moved.in_doubt {
+        sink.caution(Caution::of(cautions::NO_INTERVAL, moved.method));
+        return false;
+    }
+    item(items::LOW_50, rx - budget.half_50);
+    item(items::HIGH_50, rx + budget.half_50);
+    item(items::LOW_95, rx - budget.half_95);
+    item(items::HIGH_95, rx + budget.half_95);
+    item(items::CHANCE_05, chance(moved.off, 0.5, budget.sd));
+    item(items::CHANCE_10, chance(moved.off, 1.0, budget.sd));
+    true
+}
+
+/// The slopes of each method's refraction, and the budget that they make.
+#[inline(never)]
+pub(crate) fn explain(_subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
+    let eye = lens.eye;
+    refusals(eye).for_each(|caution| sink.caution(caution));
+    if refusals(eye).next().is_some() {
+        return false;
+    }
+    if eye.get(SECOND_FOR) == Some(SecondFor::Added) {
+        sink.caution(Caution::about(FIRST_LENS_HIDDEN, SECOND_FOR));
+        return false;
+    }
+    if eye.get(CONSTANTS_FROM) != Some(ConstantsFrom::Optimised) {
+        sink.caution(Caution::about(cautions::NO_INTERVAL, CONSTANTS_FROM));
+    }
+    let mut any = false;
+    for method in methods(eye) {
+        any |= moved::show(method, eye, sink).is_some();
+    }
+    any
+}

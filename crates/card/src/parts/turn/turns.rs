@@ -1,0 +1,95 @@
+//! The best turn by each method compared.
+
+use super::limits::TURN_LITTLE;
+use super::table::items;
+use crate::item::Item;
+use crate::parts::after::needed_now;
+use crate::parts::axis::{TOLD, chosen_lens};
+use crate::parts::eye::Eye;
+use crate::parts::lens::{Answer, Lens};
+use crate::parts::toric::table::entries::MARK_FOUND;
+use crate::sink::Sink;
+use ocellus_core::astigmatism::on_dial;
+use ocellus_core::astigmatism::plane::Cornea;
+use ocellus_core::astigmatism::power_vector::PowerVector;
+use ocellus_core::astigmatism::toric::at_cornea;
+use ocellus_core::astigmatism::turning::{Working, working};
+use ocellus_core::lens::method::Method;
+use ocellus_core::quantity::{Axis, Vertex};
+
+/// Degrees between two lines of the table.
+const STEP: f64 = 5.0;
+
+/// The best turn of the lens in one method's eye.
+pub(super) fn best(eye: &Eye, answer: &Answer) -> Option<Working> {
+    let (now, mark) = (needed_now(eye)?, eye.get(MARK_FOUND)?);
+    let (thin, lens) = chosen_lens(eye, answer)?;
+    // a lens without a cylinder cannot be turned
+    let lens = Some(at_cornea(&thin, lens).ok()?.cylinder()).filter(|cylinder| *cylinder >= TOLD)?;
+    working(now, lens, mark)
+}
+
+/// The best turn by each method compared.
+pub(super) struct Turns([Option<(Method, Working)>; Method::MOST]);
+
+impl Turns {
+    #[inline(never)]
+    pub(super) fn of(lens: &Lens) -> Turns {
+        let mut turns = Turns([None; Method::MOST]);
+        for (slot, answer) in turns.0.iter_mut().zip(lens.compared()) {
+            *slot = best(lens.eye, answer).map(|w| (answer.method, w));
+        }
+        turns
+    }
+
+    pub(super) fn all(&self) -> impl Iterator<Item = &(Method, Working)> {
+        self.0.iter().flatten()
+    }
+
+    /// The turn furthest from none, and the least cylinder that a best turn leaves.
+    pub(super) fn most_and_least_left(&self) -> Option<(f64, f64)> {
+        let most = self.all().fold(0.0, |most: f64, (_, w)| if w.turn.abs() > most.abs() { w.turn } else { most });
+        let least_left = self.all().map(|(_, w)| w.left).reduce(f64::min)?;
+        Some((most, least_left))
+    }
+
+    /// From, to, both ways round, and the refraction after it.
+    #[inline(never)]
+    pub(super) fn tell(&self, vertex: Vertex, now: PowerVector<Cornea>, sink: &mut dyn Sink) {
+        for (method, w) in self.all() {
+            let mut tell = |what, value| sink.item(Item::of(what, *method, value));
+            if let Ok(best) = Axis::from_deg(w.best) {
+                tell(items::TURN_TO, on_dial(best));
+            }
+            if w.turn.abs() >= TURN_LITTLE.get() {
+                tell(items::TURN_CLOCK, w.clockwise());
+                tell(items::TURN_COUNTER, w.counter_clockwise());
+            }
+            tell(items::TURN_LEFT, w.left);
+        }
+        for (method, w) in self.all() {
+            let Ok(rx) = w.after(w.turn, now.m).minus_cylinder().to_spectacles(vertex) else { continue };
+            let mut tell = |what, value| sink.item(Item::of(what, *method, value));
+            tell(items::TURNED_SPHERE, rx.sphere);
+            tell(items::TURNED_CYLINDER, rx.cylinder);
+            if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
+                tell(items::TURNED_AXIS, on_dial(axis));
+            }
+        }
+    }
+
+    /// What every five degrees between here and the best turn would leave.
+    #[inline(never)]
+    pub(super) fn table(&self, most: f64, sink: &mut dyn Sink) {
+        let step = if most < 0.0 { -STEP } else { STEP };
+        // as far as the best turn and one step beyond, so that it is seen to be the best
+        let rows = (most / step) as usize + 3;
+        for row in 0..rows.min(19) {
+            let turn = step * row as f64;
+            sink.item(Item::one(items::TURN_BY, turn).in_row(row));
+            for (method, w) in self.all() {
+                sink.item(Item::of(items::TURN_RESIDUAL, *method, w.after(turn, 0.0).cylinder()).in_row(row));
+            }
+        }
+    }
+}

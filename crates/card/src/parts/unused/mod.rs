@@ -1,0 +1,3 @@
+//! Entries that nothing on the card used: what two people compare must all stand on it.
+
+pub mod table;
