@@ -5,16 +5,17 @@
 //! `bits/keys.txt`: tables may be moved and renamed, and the drafts stay.
 
 use crate::check::{demo_cases, demo_draft};
-use ocellus_core::caution::Caution;
-use ocellus_core::draft::Draft;
-use ocellus_core::error::Code;
-use ocellus_core::explain::Subject;
-use ocellus_core::field::{Field, Kind, Section};
-use ocellus_core::item::Item;
-use ocellus_core::name::Name;
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::Step;
+use ocellus_card::Subject;
+use ocellus_card::case::Case;
+use ocellus_card::caution::Caution;
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Kind;
+use ocellus_card::error::Wrong;
+use ocellus_card::id::EntryId;
+use ocellus_card::item::Item;
+use ocellus_card::name::Name;
+use ocellus_card::sink::Sink;
+use ocellus_core::working::{Step, Steps};
 use std::collections::BTreeMap;
 use std::fmt::Write;
 
@@ -127,16 +128,17 @@ impl Drawn {
         Drawn { entries, ordinary, typed }
     }
 
-    fn entered(&self, field: Field) -> bool {
-        self.entries.get(field.key()).is_some_and(|(entered, _)| *entered)
+    fn entered(&self, entry: EntryId) -> bool {
+        self.entries.get(entry.key().to_string().as_str()).is_some_and(|(entered, _)| *entered)
     }
 
-    fn enter(&self, draft: &mut Draft, field: Field) {
-        let key = field.key();
+    fn enter(&self, draft: &mut Draft, entry: EntryId) {
+        let key = entry.key().to_string();
+        let key = key.as_str();
         let place = self.entries.get(key).map_or(0.0, |(_, place)| *place);
         let place = if MOSTLY_FIRST.contains(&key) { (place - 0.8).max(0.0) / 0.2 } else { place };
         let pick = |count: usize| ((place * count as f64) as usize).min(count - 1);
-        match field.kind() {
+        match entry.kind() {
             Kind::Number(places, bounds) => {
                 let narrow = ORDINARY.iter().find(|(narrow, ..)| self.ordinary && *narrow == key);
                 let (least, most) = narrow.map_or((bounds.min, bounds.max), |(_, least, most)| (*least, *most));
@@ -144,11 +146,11 @@ impl Drawn {
                 let rounded = format!("{value:.*}", usize::from(places)).parse::<f64>().expect("digits");
                 let rounded = rounded.clamp(bounds.min, bounds.max);
                 let value = if self.typed { rounded } else { value };
-                draft.set(field, if WHOLE.contains(&key) { value.trunc() } else { value });
+                draft.set(entry, if WHOLE.contains(&key) { value.trunc() } else { value });
             }
-            Kind::Choice(words) => draft.set(field, pick(words.len()) as f64),
-            Kind::Date => draft.set(field, 20_260_101.0 + pick(28) as f64),
-            Kind::Name => draft.set_name(field, Name::parse("Demo").expect("a name")).expect("a field that is a name"),
+            Kind::Choice(words) => draft.set(entry, pick(words.len()) as f64),
+            Kind::Date => draft.set(entry, 20_260_101.0 + pick(28) as f64),
+            Kind::Name => draft.set_name(entry, Name::parse("Demo").expect("a name")).expect("an entry that is a name"),
         }
     }
 }
@@ -157,12 +159,12 @@ impl Drawn {
 pub fn draft(number: u64) -> Draft {
     let drawn = Drawn::of(number);
     let set_up = number % 5 == 0;
-    let of_fluids = |field: Field| matches!(field.section(), Section::Pressure | Section::Flow | Section::Tube);
+    let of_fluids = |entry: EntryId| matches!(entry.section(), "pressure" | "flow" | "tube");
     let mut draft = Draft::default();
-    let named = |key: &str| Field::from_key(key).unwrap_or_else(|| panic!("{key} is no entry any more"));
-    for field in KEYS.lines().map(named).filter(|field| drawn.entered(*field)) {
-        if !set_up || of_fluids(field) {
-            drawn.enter(&mut draft, field);
+    let named = |key: &str| EntryId::of_key(key).unwrap_or_else(|| panic!("{key} is no entry any more"));
+    for entry in KEYS.lines().map(named).filter(|entry| drawn.entered(*entry)) {
+        if !set_up || of_fluids(entry) {
+            drawn.enter(&mut draft, entry);
         }
     }
     if set_up {
@@ -170,28 +172,28 @@ pub fn draft(number: u64) -> Draft {
     }
     for _ in 0..500 {
         let mut wrong = Vec::new();
-        if Sheet::check(&draft, &mut |error| wrong.push(error)).is_some() {
+        if Case::check(&draft, &mut |error| wrong.push(error)).is_some() {
             return draft;
         }
         // not in the order of the door, which may change
-        wrong.sort_by_key(|error| (error.field.map(|field| field.key()), error.code.word()));
+        wrong.sort_by_key(|error| (error.entry.key().to_string(), error.wrong.word()));
         for error in wrong {
-            let field = error.field.expect("the door names the entry");
-            let clear: &[&str] = match (error.code, field.key()) {
-                (Code::Missing | Code::Incomplete, _) => {
-                    drawn.enter(&mut draft, field);
+            let (entry, key) = (error.entry, error.entry.key().to_string());
+            let clear: &[&str] = match (error.wrong, key.as_str()) {
+                (Wrong::Missing | Wrong::Incomplete, _) => {
+                    drawn.enter(&mut draft, entry);
                     continue;
                 }
                 // of powers and radii that disagree, the powers stay
-                (Code::Disagree, "r1_mm" | "r2_mm") => &["r1_mm", "r2_mm"],
+                (Wrong::Disagree, "r1_mm" | "r2_mm") => &["r1_mm", "r2_mm"],
                 // with what goes with it, which would ask for it again
-                (Code::Twice, "incision_clock_h") => &["incision_clock_h", "clock_seen_from"],
-                (Code::Twice, "sia_centroid_d") => &["sia_centroid_d", "sia_centroid_axis_deg"],
+                (Wrong::Twice, "incision_clock_h") => &["incision_clock_h", "clock_seen_from"],
+                (Wrong::Twice, "sia_centroid_d") => &["sia_centroid_d", "sia_centroid_axis_deg"],
                 // all of them, since one asks for another
-                (Code::NoLaser, _) => {
+                (Wrong::NoLaser, _) => {
                     &["k_before_d", "refraction_before_d", "refraction_after_d", "k_after_d", "k_after_from"]
                 }
-                (Code::Disagree | Code::Twice | Code::NoCornea, key) => &[key],
+                (Wrong::Disagree | Wrong::Twice | Wrong::NoCornea, key) => &[key],
                 _ => panic!("{number}: {error:?}"),
             };
             clear.iter().for_each(|key| draft.clear(named(key)));
@@ -209,48 +211,55 @@ fn hash(parts: &[&[u8]]) -> u64 {
 /// What one number was called, and its bits; each hashed for itself and summed, so that no order matters.
 #[derive(Default)]
 struct Told {
-    items: Vec<(&'static str, &'static str, u8, u64)>,
+    items: Vec<(String, &'static str, u8, u64)>,
     steps: u64,
-    cautions: Vec<(&'static str, &'static str, &'static str)>,
+    cautions: Vec<(String, String, &'static str)>,
 }
 
 impl Sink for Told {
     fn item(&mut self, item: Item) {
-        self.items.push((item.what.key(), item.method.map_or("", |m| m.key()), item.row, item.value.to_bits()));
+        let key = item.what.key().to_string();
+        self.items.push((key, item.method.map_or("", |m| m.key()), item.row, item.value.to_bits()));
     }
 
     fn caution(&mut self, caution: Caution) {
-        let (field, method) = (caution.field.map_or("", |f| f.key()), caution.method.map_or("", |m| m.key()));
-        self.cautions.push((caution.code.word(), field, method));
+        let entry = caution.entry.map_or(String::new(), |entry| entry.key().to_string());
+        self.cautions.push((caution.code.word().to_string(), entry, caution.method.map_or("", |m| m.key())));
     }
+}
 
+impl Steps for Told {
     fn step(&mut self, step: Step) {
-        let line = &step.topic.lines()[usize::from(step.index)];
+        let line = step.line().expect("a step of its table");
         let bits = step.value.to_bits().to_le_bytes();
         let of = hash(&[line.symbol.as_bytes(), line.unit().as_bytes(), &[step.index], &bits]);
         self.steps = self.steps.wrapping_add(of);
     }
 }
 
-fn of_item((key, method, row, bits): (&str, &str, u8, u64)) -> u64 {
-    hash(&[key.as_bytes(), method.as_bytes(), &[row], &bits.to_le_bytes()])
+fn of_item((key, method, row, bits): &(String, &str, u8, u64)) -> u64 {
+    hash(&[key.as_bytes(), method.as_bytes(), &[*row], &bits.to_le_bytes()])
 }
 
 /// Cautions that may come more often than they did: they follow from what was read, and say nothing of a number.
 const MAY_COME: &[&str] = &["unused"];
 
-fn of_caution((code, field, method): (&str, &str, &str)) -> u64 {
-    hash(&[code.as_bytes(), field.as_bytes(), method.as_bytes()])
+fn may_not_come(caution: &(String, String, &str)) -> bool {
+    !MAY_COME.contains(&caution.0.as_str())
+}
+
+fn of_caution((code, entry, method): &(String, String, &str)) -> u64 {
+    hash(&[code.as_bytes(), entry.as_bytes(), method.as_bytes()])
 }
 
 fn told(draft: &Draft, explained: bool) -> Told {
-    let sheet = Sheet::check(draft, &mut |_| {}).expect("a valid draft");
+    let case = Case::try_from(draft).expect("a valid draft");
     let mut told = Told::default();
-    sheet.plan(&mut told);
+    case.plan(&mut told);
     if explained {
         let mut working = Told::default();
         for subject in Subject::all() {
-            sheet.explain(subject, &mut working);
+            case.explain(subject, &mut working);
         }
         told.steps = working.steps;
     }
@@ -258,12 +267,13 @@ fn told(draft: &Draft, explained: bool) -> Told {
 }
 
 fn of_draft(draft: &Draft) -> u64 {
-    let of = |field: &Field| {
-        let number = draft.number(*field).map(|value| hash(&[field.key().as_bytes(), &value.to_bits().to_le_bytes()]));
-        let name = draft.name(*field).map(|name| hash(&[field.key().as_bytes(), name.as_str().as_bytes()]));
+    let of = |entry: EntryId| {
+        let key = entry.key().to_string();
+        let number = draft.number(entry).map(|value| hash(&[key.as_bytes(), &value.to_bits().to_le_bytes()]));
+        let name = draft.name(entry).map(|name| hash(&[key.as_bytes(), name.as_str().as_bytes()]));
         number.or(name).unwrap_or(0)
     };
-    Field::ALL.iter().map(of).fold(0, u64::wrapping_add)
+    EntryId::all().map(of).fold(0, u64::wrapping_add)
 }
 
 /// The numbers of the demonstration cases: a line for each number of the card, and one for the steps of all its workings.
@@ -274,7 +284,7 @@ pub fn cases() -> String {
         let told = told(&draft, true);
         let name = path.file_name().expect("a file").to_string_lossy().into_owned();
         writeln!(text, "case {name} steps {:016x}", told.steps).expect("a text");
-        let mut rows: BTreeMap<(&str, &str), String> = BTreeMap::new();
+        let mut rows: BTreeMap<(String, &str), String> = BTreeMap::new();
         for (key, method, row, bits) in told.items {
             write!(rows.entry((key, method)).or_default(), " {row}:{bits:016x}").expect("a text");
         }
@@ -282,7 +292,7 @@ pub fn cases() -> String {
             let of = if method.is_empty() { "" } else { " of " };
             writeln!(text, "{key}{of}{method}{bits}").expect("a text");
         }
-        let mut cautions: Vec<_> = told.cautions.into_iter().filter(|told| !MAY_COME.contains(&told.0)).collect();
+        let mut cautions: Vec<_> = told.cautions.into_iter().filter(may_not_come).collect();
         cautions.sort_unstable();
         for (code, field, method) in cautions {
             writeln!(text, "caution {}", format!("{code} {field} {method}").trim_end()).expect("a text");
@@ -295,8 +305,8 @@ pub fn cases() -> String {
 /// over all of them.
 pub fn drafts() -> String {
     let mut lines = String::new();
-    let mut by_name: BTreeMap<(&str, &str), (u64, u64)> = BTreeMap::new();
-    let mut by_code: BTreeMap<&str, u64> = BTreeMap::new();
+    let mut by_name: BTreeMap<(String, &str), (u64, u64)> = BTreeMap::new();
+    let mut by_code: BTreeMap<String, u64> = BTreeMap::new();
     for first in (0..DRAFTS).step_by(TOGETHER as usize) {
         let (mut entries, mut numbers, mut steps, mut cautions) = (0u64, 0u64, 0u64, 0u64);
         for number in first..first + TOGETHER {
@@ -306,12 +316,13 @@ pub fn drafts() -> String {
             entries = entries.wrapping_add(of_draft(&draft));
             steps = steps.wrapping_add(told.steps);
             for item in told.items {
-                numbers = numbers.wrapping_add(of_item(item));
+                let of = of_item(&item);
+                numbers = numbers.wrapping_add(of);
                 let (count, sum) = by_name.entry((item.0, item.1)).or_default();
-                (*count, *sum) = (*count + 1, sum.wrapping_add(mixed(of_item(item) ^ number)));
+                (*count, *sum) = (*count + 1, sum.wrapping_add(mixed(of ^ number)));
             }
-            for caution in told.cautions.into_iter().filter(|told| !MAY_COME.contains(&told.0)) {
-                cautions = cautions.wrapping_add(of_caution(caution));
+            for caution in told.cautions.into_iter().filter(may_not_come) {
+                cautions = cautions.wrapping_add(of_caution(&caution));
                 *by_code.entry(caution.0).or_default() += 1;
             }
         }
