@@ -47,7 +47,25 @@ impl<'a> Case<'a> {
     /// # Ok::<(), ocellus_card::error::Error>(())
     /// ```
     pub fn check(draft: &'a Draft, report: &mut dyn FnMut(Error)) -> Option<Case<'a>> {
-        let (has_eye, mut open) = (!is_set_up(draft), true);
+        Case::checked(draft, !is_set_up(draft), report)
+    }
+
+    /// The same of the fluids alone, whatever there may be of an eye.
+    ///
+    /// ```
+    /// use ocellus_card::{case::Case, draft::Draft, entries};
+    /// let mut draft = Draft::default();
+    /// draft.enter(entries::AXIAL_LENGTH, "23.5")?;
+    /// assert!(Case::check(&draft, &mut |_| {}).is_none());
+    /// assert!(Case::check_set_up(&draft, &mut |_| {}).is_some());
+    /// # Ok::<(), ocellus_card::error::Error>(())
+    /// ```
+    pub fn check_set_up(draft: &'a Draft, report: &mut dyn FnMut(Error)) -> Option<Case<'a>> {
+        Case::checked(draft, false, report)
+    }
+
+    fn checked(draft: &'a Draft, has_eye: bool, report: &mut dyn FnMut(Error)) -> Option<Case<'a>> {
+        let mut open = true;
         let mut refuse = |error| {
             open = false;
             report(error);
@@ -115,7 +133,17 @@ impl<'a> Case<'a> {
 }
 
 /// Whether entries are of a set-up alone: some are, and none is of an eye.
-fn is_set_up(draft: &Draft) -> bool {
+///
+/// ```
+/// use ocellus_card::{case::is_set_up, draft::Draft, entries};
+/// let mut draft = Draft::default();
+/// draft.enter(entries::ALTITUDE, "1600")?;
+/// assert!(is_set_up(&draft));
+/// draft.enter(entries::AXIAL_LENGTH, "23.5")?;
+/// assert!(!is_set_up(&draft));
+/// # Ok::<(), ocellus_card::error::Error>(())
+/// ```
+pub fn is_set_up(draft: &Draft) -> bool {
     let mut any = false;
     for entry in draft.made() {
         match entry.part().stands() {

@@ -69,6 +69,6 @@ pub mod sink;
 pub mod text;
 pub mod words;
 
-pub use catalogue::{Named, Subject, notations, workings};
+pub use catalogue::{Named, Subject, notations, schema, workings};
 pub use entered::Entered;
 pub use parts::{cautions, entries, items, sign_offs};

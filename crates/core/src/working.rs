@@ -109,7 +109,7 @@ const UNITS: &[&str] = &[
 impl Line {
     /// Unit, "1" for a pure number.
     pub fn unit(&self) -> &'static str {
-        UNITS.get(usize::from(self.unit)).copied().unwrap_or("")
+        unit_at(self.unit)
     }
 }
 
@@ -131,6 +131,24 @@ impl Table {
     /// ```
     pub const fn count(&self) -> usize {
         self.origins.len()
+    }
+
+    /// The symbols of all of them, each with a space behind it.
+    pub const fn symbols(&self) -> &'static str {
+        self.symbols
+    }
+
+    /// The unit of a step, "1" for a pure number; empty beyond the last.
+    ///
+    /// ```
+    /// assert_eq!(ocellus_core::table_side::rhexis::Working::table().unit(2), "mm");
+    /// ```
+    pub const fn unit(&self, index: usize) -> &'static str {
+        let origins = self.origins.split_at_checked(index);
+        match origins {
+            Some((_, [Origin(unit, ..), ..])) => unit_at(*unit),
+            _ => "",
+        }
     }
 
     /// The line of a step; none beyond the last.
@@ -171,6 +189,13 @@ pub struct Prose {
     pub equation: &'static str,
     /// The constants in that equation.
     pub constants: &'static [&'static Constant],
+}
+
+const fn unit_at(place: u8) -> &'static str {
+    match UNITS.split_at_checked(place as usize) {
+        Some((_, [unit, ..])) => unit,
+        _ => "",
+    }
 }
 
 /// The place of a unit, while tables are compiled.

@@ -62,7 +62,7 @@ impl ItemId {
     /// What it is, for a person.
     ///
     /// ```
-    /// assert!(ocellus_card::items::MEAN_K.name() == "mean K at 1.3375");
+    /// assert!(ocellus_card::items::MEAN_K.name() == "mean corneal power at 1.3375");
     /// ```
     pub fn name(self) -> Text {
         names(self.place())

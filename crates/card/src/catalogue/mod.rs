@@ -12,6 +12,7 @@ mod cautions;
 mod entries;
 mod items;
 mod parts;
+pub mod schema;
 mod sign_offs;
 mod subjects;
 pub mod workings;

@@ -29,12 +29,29 @@ pub(crate) fn needed_now(eye: &Eye) -> Option<PowerVector<plane::Cornea>> {
 
 /// What the incisions made of the front: the cornea after less the cornea before; `None` where one of the two or an axis
 /// was not measured.
+///
+/// ```
+/// use ocellus_card::{case::Case, draft::Draft, entries, parts::after::incision_found};
+/// let mut draft = Draft::default();
+/// for (entry, text) in [
+///     (entries::SIDE.id(), "right"), (entries::AXIAL_LENGTH.id(), "23.50"), (entries::K1.id(), "43.00"),
+///     (entries::K1_AXIS.id(), "180"), (entries::K2.id(), "44.00"), (entries::K2_AXIS.id(), "90"),
+///     (entries::K_KIND.id(), "keratometric"), (entries::AL_METHOD.id(), "optical"), (entries::EYE_STATE.id(), "phakic"),
+///     (entries::PREVIOUS_SURGERY.id(), "none"), (entries::TARGET.id(), "0.00"), (entries::AFTER_K1.id(), "42.90"),
+///     (entries::AFTER_K1_AXIS.id(), "180"), (entries::AFTER_K2.id(), "44.20"), (entries::AFTER_K2_AXIS.id(), "90"),
+/// ] {
+///     draft.enter(entry, text)?;
+/// }
+/// let made = Case::try_from(&draft)?.known(|known| incision_found(known.eye?)).unwrap();
+/// assert!((made.cylinder() - 0.3).abs() < 1e-9 && made.strongest().unwrap().deg() == 90.0);
+/// # Ok::<(), ocellus_card::error::Error>(())
+/// ```
 pub fn incision_found(eye: &Eye) -> Option<PowerVector<plane::Cornea>> {
     Some(cornea::measured(&cornea_after(eye)?)?.minus(cornea::measured(eye.cornea())?))
 }
 
 /// From the astigmatism of the cornea to none, and to what the refraction found still asks for.
-pub fn changed(eye: &Eye) -> Option<Change> {
+pub(super) fn changed(eye: &Eye) -> Option<Change> {
     let (needed, before) = (needed_now(eye)?, cornea::measured(eye.cornea())?);
     let none = PowerVector::default();
     // the eye has what its correction takes away

@@ -4,8 +4,8 @@ mod found;
 pub mod limits;
 pub mod table;
 
+pub use found::incision_found;
 pub(crate) use found::needed_now;
-pub use found::{changed, incision_found};
 
 use crate::caution::Caution;
 use crate::id::EntryId;
@@ -19,7 +19,7 @@ use crate::parts::lens::table::entries::LENS_POWER;
 use crate::parts::lens::{Lens, refraction};
 use crate::rule::Rule;
 use crate::sink::Sink;
-use found::{cornea_after, refraction_found};
+use found::{changed, cornea_after, refraction_found};
 use limits::SMALL_TARGET;
 use ocellus_core::astigmatism::change::Change;
 use ocellus_core::astigmatism::polar::Polar;

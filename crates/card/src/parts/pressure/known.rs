@@ -9,7 +9,7 @@ use ocellus_core::fluids::{column, density};
 use ocellus_core::quantity::{Density, GasPressure, Level, Temperature, Vacuum};
 
 /// The density of the fluid: entered, or of water at its temperature.
-pub(crate) fn fluid_density(entered: &Entered) -> Option<Density> {
+pub fn fluid_density(entered: &Entered) -> Option<Density> {
     match entered.get(DENSITY_FROM)? {
         FluidFrom::Entered => entered.get(DENSITY),
         FluidFrom::Water => Density::from_kg_m3(density::working(temperature(entered)?).density).ok(),

@@ -7,7 +7,8 @@ mod rules;
 pub mod table;
 mod vacuum;
 
-pub(crate) use known::{fluid_density, known_ceiling, reached_at_tip, still, temperature};
+pub use known::fluid_density;
+pub(crate) use known::{known_ceiling, reached_at_tip, still, temperature};
 pub(crate) use rules::RULES;
 
 use crate::caution::Caution;

@@ -10,8 +10,26 @@ use ocellus_core::fluids::surge::{Setup, State};
 use ocellus_core::quantity::Compliance;
 
 /// The set-up of a surge, where all of it is known.
+///
+/// ```
+/// use ocellus_card::{case::Case, draft::Draft, entries, parts::surge::known_setup};
+/// let mut draft = Draft::default();
+/// for (entry, text) in [
+///     (entries::OPEN_LEVEL.id(), "90"), (entries::EYE_LEVEL.id(), "0"), (entries::PUMP_KIND.id(), "flow"),
+///     (entries::ASPIRATION.id(), "30"), (entries::INFUSION_RESISTANCE.id(), "0.2"),
+///     (entries::ASPIRATION_RESISTANCE.id(), "6"), (entries::VACUUM_NUCLEUS.id(), "400"),
+///     (entries::EYE_COMPLIANCE.id(), "1"),
+/// ] {
+///     draft.enter(entry, text)?;
+/// }
+/// let is_known = |draft: &Draft| Case::try_from(draft).unwrap().known(|known| known_setup(known.entered)).is_some();
+/// assert!(!is_known(&draft));
+/// draft.enter(entries::TUBING_COMPLIANCE, "0.09")?;
+/// assert!(is_known(&draft));
+/// # Ok::<(), ocellus_card::error::Error>(())
+/// ```
 #[inline(never)]
-pub(crate) fn known_setup(entered: &Entered) -> Option<Setup> {
+pub fn known_setup(entered: &Entered) -> Option<Setup> {
     let compliance = |entry| entered.get(entry).map(Compliance::ul_mmhg);
     let setup = Setup {
         eye: compliance(EYE_COMPLIANCE)?,

@@ -4,7 +4,7 @@ mod known;
 pub mod limits;
 pub mod table;
 
-pub(crate) use known::known_setup;
+pub use known::known_setup;
 
 use crate::caution::Caution;
 use crate::entered::Entered;
