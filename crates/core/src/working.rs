@@ -17,6 +17,12 @@ pub struct Step {
     pub value: f64,
 }
 
+impl PartialEq for Step {
+    fn eq(&self, other: &Step) -> bool {
+        core::ptr::eq(self.table, other.table) && self.index == other.index && self.value == other.value
+    }
+}
+
 impl Step {
     /// Symbol, unit, source and mark.
     ///

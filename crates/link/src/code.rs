@@ -53,14 +53,14 @@ codes! {
         UnknownKind = 1 "unknown_kind" "no request of this kind; detail: the kind";
         WrongVersion = 2 "wrong_version" "a frame of another version; detail: the device's version";
         WrongSize = 3 "wrong_size" "a payload of another size than this kind has; detail: the kind";
-        NotAnEntry = 4 "not_an_entry" "no field with this number takes such an entry; detail: the number";
-        NotAName = 5 "not_a_name" "not a name of 1 to 24 printable ASCII characters; detail: the field";
+        NotAnEntry = 4 "not_an_entry" "no part and number of an entry that takes this; part and detail: those numbers";
+        NotAName = 5 "not_a_name" "not a name of 1 to 24 printable ASCII characters; part and detail: the entry";
         CaseDiffers = 6 "case_differs" "the device holds other entries than those meant; send them all again";
         NotACase = 7 "not_a_case" "the entries are no case; a plan says what is wrong";
-        NotASubject = 8 "not_a_subject" "no subject has this number; detail: the number";
+        NotASubject = 8 "not_a_subject" "no subject has these numbers; part and detail: those numbers";
         NotAUnit = 9 "not_a_unit" "no unit has this number; detail: the number";
         NotFinite = 10 "not_finite" "the value, or its answer, is no finite number";
-        NoReadBack = 11 "no_read_back" "an entry has more decimals than its field; detail: the field plus 1";
+        NoReadBack = 11 "no_read_back" "an entry has more decimals than it may; part and detail: the entry";
         TooMany = 12 "too_many" "more entries counted than the message holds; detail: the count";
     }
 }

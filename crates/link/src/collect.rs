@@ -3,8 +3,8 @@
 use alloc::vec::Vec;
 use core::fmt;
 
-use ocellus_core::error::Error;
-use ocellus_core::sink::Sink;
+use ocellus_card::error::Error;
+use ocellus_card::sink::Sink;
 
 use crate::code::{Outcome, Refusal};
 use crate::event::Event;
@@ -48,7 +48,7 @@ impl Failure {
     /// ```
     /// use ocellus_link::{code::Refusal, collect::Failure};
     /// assert!(Failure::Sum.ask_again());
-    /// assert!(!Failure::Refused(Refusal::NotACase.about(0)).ask_again());
+    /// assert!(!Failure::Refused(Refusal::NotACase.about(0, 0)).ask_again());
     /// ```
     pub const fn ask_again(self) -> bool {
         match self {
@@ -67,9 +67,9 @@ impl fmt::Display for Failure {
             Failure::Index { expected, got } => write!(f, "event {got} came where {expected} was next"),
             Failure::Sum => write!(f, "the events are not those that the device sent"),
             Failure::Number => write!(f, "a number that means nothing here"),
-            Failure::Refused(Problem { refusal, detail }) => match Refusal::from_number(refusal) {
-                Some(refusal) => write!(f, "the device refused ({}, {detail}): {}", refusal.word(), refusal.text()),
-                None => write!(f, "the device refused (number {refusal}, {detail})"),
+            Failure::Refused(Problem { refusal, part, detail }) => match Refusal::from_number(refusal) {
+                Some(refusal) => write!(f, "the device refused ({}, {part}.{detail}): {}", refusal.word(), refusal.text()),
+                None => write!(f, "the device refused (number {refusal}, {part}.{detail})"),
             },
         }
     }

@@ -1,65 +1,66 @@
 //! A draft on the line: the requests that enter it, what a device does with them, and the sum by which both know that
 //! they mean the same.
 
-use ocellus_core::draft::Draft;
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::name::Name;
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Kind;
+use ocellus_card::id::EntryId;
+use ocellus_card::name::Name;
 
 use crate::code::Refusal;
-use crate::frame;
+use crate::crc32::Crc32;
 use crate::message::*;
-use crate::number::Numbered;
 
-/// CRC-32 over everything entered, in the order of the fields: a number, word or date as its field's number and the eight
-/// bytes of its value; a name as its field's number, its length and its characters.
+/// CRC-32 over everything entered, in the order of the parts and of the entries in them: a number, word or date as the number
+/// of its part, its own, and the eight bytes of its value; a name as these two numbers, its length and its characters.
 ///
 /// ```
-/// use ocellus_core::{draft::Draft, field::Field};
+/// use ocellus_card::{draft::Draft, entries};
 /// use ocellus_link::entries::case_sum;
 /// let mut draft = Draft::default();
 /// assert_eq!(case_sum(&draft), 0);
-/// draft.enter(Field::AxialLength, "23.45")?;
+/// draft.enter(entries::AXIAL_LENGTH, "23.45")?;
 /// let once = case_sum(&draft);
-/// draft.enter(Field::AxialLength, "23.46")?;
+/// draft.enter(entries::AXIAL_LENGTH, "23.46")?;
 /// assert_ne!(case_sum(&draft), once);
-/// # Ok::<(), ocellus_core::error::Error>(())
+/// # Ok::<(), ocellus_card::error::Error>(())
 /// ```
 pub fn case_sum(draft: &Draft) -> u32 {
-    let mut sum = frame::sum();
-    for &field in Field::ALL {
-        if let Some(value) = draft.number(field) {
-            sum.update(&[field.number()]);
+    let mut sum = Crc32::new();
+    for entry in draft.made() {
+        sum.update(&[entry.part().0, entry.number()]);
+        if let Some(value) = draft.number(entry) {
             sum.update(&value.to_le_bytes());
         }
-        if let Some(name) = draft.name(field) {
-            sum.update(&[field.number(), name.as_str().len() as u8]);
+        if let Some(name) = draft.name(entry) {
+            sum.push(name.as_str().len() as u8);
             sum.update(name.as_str().as_bytes());
         }
     }
-    sum.finalize()
+    sum.finish()
 }
 
 /// The requests that bring a draft to a device, in order. Each is to be sent once the one before is acknowledged.
 ///
 /// ```
-/// use ocellus_core::{draft::Draft, field::Field};
+/// use ocellus_card::{draft::Draft, entries};
 /// use ocellus_link::{entries::requests, message::Request};
 /// let (mut draft, mut asked) = (Draft::default(), Vec::new());
-/// draft.enter(Field::AxialLength, "23.45")?;
-/// draft.enter(Field::LensModel, "Demo")?;
+/// draft.enter(entries::AXIAL_LENGTH, "23.45")?;
+/// draft.enter(entries::LENS_MODEL, "Demo")?;
 /// requests(&draft, &mut |request| asked.push(request));
 /// assert!(matches!(asked[..], [Request::Begin(_), Request::Enter(_), Request::EnterName(_)]));
-/// # Ok::<(), ocellus_core::error::Error>(())
+/// # Ok::<(), ocellus_card::error::Error>(())
 /// ```
 pub fn requests(draft: &Draft, ask: &mut dyn FnMut(Request)) {
     ask(Begin {}.into());
-    const NONE: Enter = Enter { count: 0, fields: [0; ENTRIES], values: [0.0; ENTRIES] };
+    const NONE: Enter = Enter { count: 0, parts: [0; ENTRIES], entries: [0; ENTRIES], values: [0.0; ENTRIES] };
     let mut enter = NONE;
-    for &field in Field::ALL {
-        let Some(number) = draft.number(field) else { continue };
+    for (entry, number) in draft.made().filter_map(|entry| Some((entry, draft.number(entry)?))) {
         let place = usize::from(enter.count);
-        if let (Some(slot), Some(value)) = (enter.fields.get_mut(place), enter.values.get_mut(place)) {
-            (*slot, *value) = (field.number(), number);
+        if let (Some(part), Some(of), Some(value)) =
+            (enter.parts.get_mut(place), enter.entries.get_mut(place), enter.values.get_mut(place))
+        {
+            (*part, *of, *value) = (entry.part().0, entry.number(), number);
             enter.count += 1;
         }
         if usize::from(enter.count) == ENTRIES {
@@ -69,28 +70,27 @@ pub fn requests(draft: &Draft, ask: &mut dyn FnMut(Request)) {
     if enter.count > 0 {
         ask(enter.into());
     }
-    for &field in Field::ALL {
-        let Some(name) = draft.name(field) else { continue };
-        let (field, length) = (field.number(), name.as_str().len() as u8);
-        ask(EnterName { field, length, characters: filled(name.as_str()) }.into());
+    for (entry, name) in draft.made().filter_map(|entry| Some((entry, draft.name(entry)?))) {
+        let (part, length) = (entry.part().0, name.as_str().len() as u8);
+        ask(EnterName { part, entry: entry.number(), length, characters: filled(name.as_str()) }.into());
     }
 }
 
 /// Enters numbers, words and dates; all of them, or none where one is refused.
 pub(crate) fn enter(draft: &mut Draft, enter: &Enter) -> Result<(), Problem> {
     if usize::from(enter.count) > ENTRIES {
-        return Err(Refusal::TooMany.about(enter.count));
+        return Err(Refusal::TooMany.about(0, enter.count));
     }
-    let entries = || enter.fields.iter().zip(&enter.values).take(usize::from(enter.count));
-    for (number, _) in entries() {
-        match Field::from_number(*number).map(Field::kind) {
+    let entries = || enter.parts.iter().zip(&enter.entries).zip(&enter.values).take(usize::from(enter.count));
+    for ((part, entry), _) in entries() {
+        match EntryId::find(*part, *entry).map(EntryId::kind) {
             Some(Kind::Number(..) | Kind::Choice(_) | Kind::Date) => {}
-            Some(Kind::Name) | None => return Err(Refusal::NotAnEntry.about(*number)),
+            Some(Kind::Name) | None => return Err(Refusal::NotAnEntry.about(*part, *entry)),
         }
     }
-    for (number, value) in entries() {
-        if let Some(field) = Field::from_number(*number) {
-            draft.set(field, *value);
+    for ((part, entry), value) in entries() {
+        if let Some(entry) = EntryId::find(*part, *entry) {
+            draft.set(entry, *value);
         }
     }
     Ok(())
@@ -98,12 +98,11 @@ pub(crate) fn enter(draft: &mut Draft, enter: &Enter) -> Result<(), Problem> {
 
 /// Enters a name, exactly as it was sent.
 pub(crate) fn enter_name(draft: &mut Draft, enter: &EnterName) -> Result<(), Problem> {
-    let field = Field::from_number(enter.field).ok_or(Refusal::NotAnEntry.about(enter.field))?;
+    let refused = |refusal: Refusal| refusal.about(enter.part, enter.entry);
+    let entry = EntryId::find(enter.part, enter.entry).ok_or(refused(Refusal::NotAnEntry))?;
     let text = enter.characters.get(..usize::from(enter.length)).and_then(|text| core::str::from_utf8(text).ok());
     let name = text.and_then(|text| Name::parse(text).ok().filter(|name| name.as_str() == text));
-    draft
-        .set_name(field, name.ok_or(Refusal::NotAName.about(enter.field))?)
-        .map_err(|_| Refusal::NotAnEntry.about(enter.field))
+    draft.set_name(entry, name.ok_or(refused(Refusal::NotAName))?).map_err(|_| refused(Refusal::NotAnEntry))
 }
 
 /// Text filled up with zeros; what does not fit is cut off.

@@ -1,14 +1,15 @@
-//! What a plan or an explanation streams, with core's own types; on the line each is one message of
+//! What a plan or an explanation streams, with the card's own types; on the line each is one message of
 //! [`crate::message::Streamed`].
 
-use ocellus_core::caution::{Caution, Code as CautionCode};
-use ocellus_core::error::{Code as ErrorCode, Error};
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Item, Part, What};
-use ocellus_core::lens::Method;
-use ocellus_core::sign_off::SignOff;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::{Step, Topic};
+use ocellus_card::caution::Caution;
+use ocellus_card::entry::Kind;
+use ocellus_card::error::{Error, Wrong};
+use ocellus_card::id::{CautionId, EntryId, ItemId, PartId, SignOffId};
+use ocellus_card::item::Item;
+use ocellus_card::sink::Sink;
+use ocellus_card::workings;
+use ocellus_core::lens::method::Method;
+use ocellus_core::working::{Step, Steps};
 
 use crate::message::*;
 use crate::number::Numbered;
@@ -17,15 +18,17 @@ use crate::number::Numbered;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Event {
     /// A part of the card begins.
-    Part(Part),
+    Part(PartId),
     /// An entry belongs here.
-    Entry(Field),
+    Entry(EntryId),
+    /// An entry was asked for and is not there.
+    Lacks(EntryId),
     /// A computed number.
     Item(Item),
     /// Something to know.
     Caution(Caution),
     /// A line to tick.
-    SignOff(SignOff),
+    SignOff(SignOffId),
     /// An intermediate value.
     Step(Step),
     /// Something is wrong with the entries, and they are no case.
@@ -36,31 +39,36 @@ impl Event {
     /// Its message, at a place of the stream.
     ///
     /// ```
-    /// use ocellus_core::field::Field;
+    /// use ocellus_card::entries;
     /// use ocellus_link::event::Event;
-    /// let event = Event::Entry(Field::AxialLength);
+    /// let event = Event::Entry(entries::AXIAL_LENGTH.id());
     /// assert_eq!(Event::of(&event.message(7)), Some((7, event)));
     /// ```
     pub fn message(self, index: u16) -> Streamed {
         match self {
-            Event::Part(part) => PartEvent { index, part: part.number() }.into(),
-            Event::Entry(field) => EntryEvent { index, field: field.number() }.into(),
+            Event::Part(part) => PartEvent { index, part: part.0 }.into(),
+            Event::Entry(entry) => EntryEvent { index, part: entry.part().0, entry: entry.number() }.into(),
+            Event::Lacks(entry) => LacksEvent { index, part: entry.part().0, entry: entry.number() }.into(),
             Event::Item(Item { what, method, row, value }) => {
-                let (what, method) = (what.number(), Method::number_or_none(method));
-                ItemEvent { index, what, method, row, value }.into()
+                let (part, method) = (what.part().0, Method::number_or_none(method));
+                ItemEvent { index, part, what: what.number(), method, row, value }.into()
             }
-            Event::Caution(Caution { code, field, method }) => {
-                let (field, method) = (Field::number_or_none(field), Method::number_or_none(method));
-                CautionEvent { index, code: code.number(), field, method }.into()
+            Event::Caution(Caution { code, entry, method }) => {
+                let (entry_part, entry) = entry.map_or((0, 0), |entry| (entry.part().0, entry.number()));
+                let (part, method) = (code.part().0, Method::number_or_none(method));
+                CautionEvent { index, part, code: code.number(), entry_part, entry, method }.into()
             }
-            Event::SignOff(line) => SignOffEvent { index, line: line.number() }.into(),
-            Event::Step(Step { topic, index: step, value }) => {
-                StepEvent { index, topic: topic.number(), step, value }.into()
+            Event::SignOff(line) => SignOffEvent { index, part: line.part().0, line: line.number() }.into(),
+            Event::Step(Step { table, index: step, value }) => {
+                // every table that a part or a method shows has its numbers
+                let (part, table) = workings::numbers(table).unwrap_or((u8::MAX, u8::MAX));
+                StepEvent { index, part, table, step, value }.into()
             }
-            Event::Wrong(Error { code, field, value, bounds }) => WrongEvent {
+            Event::Wrong(Error { wrong, entry, value, bounds }) => WrongEvent {
                 index,
-                code: code.number(),
-                field: Field::number_or_none(field),
+                code: wrong.number(),
+                part: entry.part().0,
+                entry: entry.number(),
                 has_value: value.is_some().into(),
                 has_bounds: bounds.is_some().into(),
                 value: value.unwrap_or(0.0),
@@ -72,33 +80,42 @@ impl Event {
     /// The place in the stream and the event of a message; nothing where one of its numbers means nothing here.
     pub fn of(message: &Streamed) -> Option<(u16, Event)> {
         Some(match *message {
-            Streamed::PartEvent(PartEvent { index, part }) => (index, Event::Part(Part::from_number(part)?)),
-            Streamed::EntryEvent(EntryEvent { index, field }) => (index, Event::Entry(Field::from_number(field)?)),
-            Streamed::ItemEvent(ItemEvent { index, what, method, row, value }) => {
-                let (what, method) = (What::from_number(what)?, Method::from_number_or_none(method)?);
+            Streamed::PartEvent(PartEvent { index, part }) => {
+                (index, Event::Part(Some(PartId(part)).filter(|part| part.is_there())?))
+            }
+            Streamed::EntryEvent(EntryEvent { index, part, entry }) => {
+                (index, Event::Entry(EntryId::find(part, entry)?))
+            }
+            Streamed::LacksEvent(LacksEvent { index, part, entry }) => {
+                (index, Event::Lacks(EntryId::find(part, entry)?))
+            }
+            Streamed::ItemEvent(ItemEvent { index, part, what, method, row, value }) => {
+                let (what, method) = (ItemId::find(part, what)?, Method::from_number_or_none(method)?);
                 (index, Event::Item(Item { what, method, row, value }))
             }
-            Streamed::CautionEvent(CautionEvent { index, code, field, method }) => {
-                let (field, method) = (Field::from_number_or_none(field)?, Method::from_number_or_none(method)?);
-                (index, Event::Caution(Caution { code: CautionCode::from_number(code)?, field, method }))
+            Streamed::CautionEvent(CautionEvent { index, part, code, entry_part, entry, method }) => {
+                let entry = match entry_part {
+                    0 => None,
+                    part => Some(EntryId::find(part, entry)?),
+                };
+                let (code, method) = (CautionId::find(part, code)?, Method::from_number_or_none(method)?);
+                (index, Event::Caution(Caution { code, entry, method }))
             }
-            Streamed::SignOffEvent(SignOffEvent { index, line }) => {
-                (index, Event::SignOff(SignOff::from_number(line)?))
+            Streamed::SignOffEvent(SignOffEvent { index, part, line }) => {
+                (index, Event::SignOff(SignOffId::find(part, line)?))
             }
-            Streamed::StepEvent(StepEvent { index, topic, step, value }) => {
-                let topic = Topic::from_number(topic)?;
-                topic.lines().get(usize::from(step))?;
-                (index, Event::Step(Step { topic, index: step, value }))
+            Streamed::StepEvent(StepEvent { index, part, table, step, value }) => {
+                let table = workings::find((part, table)).filter(|table| usize::from(step) < table.count())?;
+                (index, Event::Step(Step { table, index: step, value }))
             }
-            Streamed::WrongEvent(WrongEvent { index, code, field, has_value, has_bounds, value }) => {
-                let code = ErrorCode::from_number(code)?;
-                let field = Field::from_number_or_none(field)?;
-                let bounds = match (flag(has_bounds)?, field.map(Field::kind)) {
+            Streamed::WrongEvent(WrongEvent { index, code, part, entry, has_value, has_bounds, value }) => {
+                let (wrong, entry) = (Wrong::from_number(code)?, EntryId::find(part, entry)?);
+                let bounds = match (flag(has_bounds)?, entry.kind()) {
                     (false, _) => None,
-                    (true, Some(Kind::Number(_, bounds))) => Some(bounds),
+                    (true, Kind::Number(_, bounds)) => Some(bounds),
                     (true, _) => return None,
                 };
-                (index, Event::Wrong(Error { code, field, value: flag(has_value)?.then_some(value), bounds }))
+                (index, Event::Wrong(Error { wrong, entry, value: flag(has_value)?.then_some(value), bounds }))
             }
         })
     }
@@ -108,7 +125,8 @@ impl Event {
     pub fn play(self, sink: &mut dyn Sink) {
         match self {
             Event::Part(part) => sink.part(part),
-            Event::Entry(field) => sink.entry(field),
+            Event::Entry(entry) => sink.entry(entry),
+            Event::Lacks(entry) => sink.lacks(entry),
             Event::Item(item) => sink.item(item),
             Event::Caution(caution) => sink.caution(caution),
             Event::SignOff(line) => sink.sign_off(line),
@@ -118,43 +136,70 @@ impl Event {
     }
 }
 
+/// What takes events one by one is a sink.
+pub(crate) trait Takes {
+    /// The next event.
+    fn take(&mut self, event: Event);
+}
+
+macro_rules! sink_of_events {
+    ($type:ty) => {
+        impl Steps for $type {
+            fn step(&mut self, step: Step) {
+                self.take(Event::Step(step));
+            }
+        }
+
+        impl Sink for $type {
+            fn part(&mut self, part: PartId) {
+                self.take(Event::Part(part));
+            }
+
+            fn entry(&mut self, entry: EntryId) {
+                self.take(Event::Entry(entry));
+            }
+
+            fn lacks(&mut self, entry: EntryId) {
+                self.take(Event::Lacks(entry));
+            }
+
+            fn item(&mut self, item: Item) {
+                self.take(Event::Item(item));
+            }
+
+            fn caution(&mut self, caution: Caution) {
+                self.take(Event::Caution(caution));
+            }
+
+            fn sign_off(&mut self, line: SignOffId) {
+                self.take(Event::SignOff(line));
+            }
+        }
+    };
+}
+
+sink_of_events!(crate::stream::Stream<'_>);
+sink_of_events!(crate::respond::Count);
+#[cfg(feature = "alloc")]
+sink_of_events!(Events);
+
 /// A sink that keeps everything, as a device would send it: what a desk compares a device's answer with.
 ///
 /// ```
-/// use ocellus_core::{item::Part, sink::Sink};
+/// use ocellus_card::{id::PartId, sink::Sink};
 /// use ocellus_link::event::{Event, Events};
 /// let mut events = Events::default();
-/// events.part(Part::Lens);
-/// assert_eq!(events.0, [Event::Part(Part::Lens)]);
+/// events.part(PartId(6));
+/// assert_eq!(events.0, [Event::Part(PartId(6))]);
 /// ```
 #[cfg(feature = "alloc")]
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Events(pub alloc::vec::Vec<Event>);
 
 #[cfg(feature = "alloc")]
-impl Sink for Events {
-    fn part(&mut self, part: Part) {
-        self.0.push(Event::Part(part));
-    }
-
-    fn entry(&mut self, field: Field) {
-        self.0.push(Event::Entry(field));
-    }
-
-    fn item(&mut self, item: Item) {
-        self.0.push(Event::Item(item));
-    }
-
-    fn caution(&mut self, caution: Caution) {
-        self.0.push(Event::Caution(caution));
-    }
-
-    fn sign_off(&mut self, line: SignOff) {
-        self.0.push(Event::SignOff(line));
-    }
-
-    fn step(&mut self, step: Step) {
-        self.0.push(Event::Step(step));
+impl Takes for Events {
+    fn take(&mut self, event: Event) {
+        self.0.push(event);
     }
 }
 

@@ -68,5 +68,6 @@ pub mod respond;
 pub mod schema;
 
 mod array;
+mod crc32;
 mod number;
 mod stream;

@@ -10,8 +10,8 @@ use serde::{Deserialize, Serialize, de::DeserializeOwned};
 use crate::frame::{Frame, LARGEST_PAYLOAD};
 
 /// How many entries one [`Enter`] carries.
-pub const ENTRIES: usize = 8;
-const _: () = assert!(ocellus_core::name::LENGTH == 24);
+pub const ENTRIES: usize = 7;
+const _: () = assert!(ocellus_card::name::LENGTH == 24);
 
 /// A message that a frame can carry.
 pub trait Message: Sized + Serialize + DeserializeOwned + MaxSize {
@@ -76,7 +76,7 @@ macro_rules! messages {
                 const SIZE: usize = 0 $(+ size_of::<$type>())*;
             }
 
-            // postcard's own count reckons with integers of variable length, so it is an upper bound
+            // postcard's own count is for integers of variable length, so it is an upper bound
             const _: () = assert!($Name::SIZE <= $Name::POSTCARD_MAX_SIZE);
             const _: () = assert!($Name::POSTCARD_MAX_SIZE <= LARGEST_PAYLOAD);
 
@@ -127,19 +127,24 @@ messages! {
         Begin = 0x03 {}
         /// Enters numbers, words and dates. Answered by [`Ack`].
         Enter = 0x04 {
-            /// How many of the eight are meant.
+            /// How many of the seven are meant.
             count: u8,
-            /// The fields' numbers.
+            /// The parts that the entries are of.
             #[serde(with = "crate::array")]
-            fields: [u8; 8],
-            /// Their values: a number in the unit of its field, the place of a word, a date as YYYYMMDD.
+            parts: [u8; 7],
+            /// Their numbers in their parts.
             #[serde(with = "crate::array")]
-            values: [f64; 8],
+            entries: [u8; 7],
+            /// Their values: a number in the unit of its entry, the place of a word, a date as YYYYMMDD.
+            #[serde(with = "crate::array")]
+            values: [f64; 7],
         }
         /// Enters a name. Answered by [`Ack`].
         EnterName = 0x05 {
-            /// The field's number.
-            field: u8,
+            /// The part that the entry is of.
+            part: u8,
+            /// Its number in that part.
+            entry: u8,
             /// How many of the characters are meant.
             length: u8,
             /// The characters, ASCII.
@@ -157,7 +162,9 @@ messages! {
             /// The sum of the entries meant.
             #[serde(with = "le")]
             case_sum: u32,
-            /// What to explain.
+            /// The part that has it, or 0 for a method.
+            part: u8,
+            /// What to explain: its number in that part, or the method's.
             subject: u8,
         }
         /// Asks for the read-back code, without identifiers, which are never sent. Answered by [`Code`].
@@ -191,9 +198,12 @@ messages! {
         Welcome = 0x81 {
             /// The version of the protocol.
             version: u8,
-            /// What the numbers mean: [`crate::schema::SCHEMA`].
+            /// What the numbers mean, of its parts and of the rest: [`crate::schema`].
             #[serde(with = "le")]
             schema: u32,
+            /// Which parts it has: for each the bit of its number.
+            #[serde(with = "le")]
+            parts: u64,
             /// The version of the arithmetic: major, minor, patch.
             #[serde(with = "crate::array")]
             core: [u8; 3],
@@ -282,6 +292,8 @@ messages! {
         Problem = 0x89 {
             /// Why: [`crate::code::Refusal`].
             refusal: u8,
+            /// The part of the entry that it is about, or 0.
+            part: u8,
             /// What it is about; its meaning stands with the refusal.
             detail: u8,
         }
@@ -302,15 +314,19 @@ messages! {
             /// Its place in the stream.
             #[serde(with = "le")]
             index: u16,
-            /// The field.
-            field: u8,
+            /// The part that it is of.
+            part: u8,
+            /// Its number in that part.
+            entry: u8,
         }
         /// A computed number.
         ItemEvent = 0xC3 {
             /// Its place in the stream.
             #[serde(with = "le")]
             index: u16,
-            /// What it is.
+            /// The part that it is of.
+            part: u8,
+            /// What it is: its number in that part.
             what: u8,
             /// The method plus 1, or 0.
             method: u8,
@@ -324,10 +340,14 @@ messages! {
             /// Its place in the stream.
             #[serde(with = "le")]
             index: u16,
-            /// Which.
+            /// The part that it is of.
+            part: u8,
+            /// Which: its number in that part.
             code: u8,
-            /// The field it is about plus 1, or 0.
-            field: u8,
+            /// The part of the entry that it is about, or 0.
+            entry_part: u8,
+            /// The number of that entry in it.
+            entry: u8,
             /// The method it is about plus 1, or 0.
             method: u8,
         }
@@ -336,7 +356,9 @@ messages! {
             /// Its place in the stream.
             #[serde(with = "le")]
             index: u16,
-            /// The line.
+            /// The part that it is of.
+            part: u8,
+            /// The line: its number in that part.
             line: u8,
         }
         /// An intermediate value.
@@ -344,9 +366,11 @@ messages! {
             /// Its place in the stream.
             #[serde(with = "le")]
             index: u16,
-            /// What it belongs to.
-            topic: u8,
-            /// Its place in the topic's working.
+            /// The part that has its table, or 0 for a method.
+            part: u8,
+            /// The table: its number in that part, or the method's.
+            table: u8,
+            /// Its place in that table.
             step: u8,
             /// The value.
             value: f64,
@@ -358,14 +382,26 @@ messages! {
             index: u16,
             /// The kind of wrong.
             code: u8,
-            /// The field plus 1, or 0.
-            field: u8,
+            /// The part of the entry that is wrong.
+            part: u8,
+            /// Its number in that part.
+            entry: u8,
             /// 1 when there is a value, else 0.
             has_value: u8,
-            /// 1 when it broke the limits of its field, else 0.
+            /// 1 when it broke the limits of its entry, else 0.
             has_bounds: u8,
             /// The value, or 0.
             value: f64,
+        }
+        /// An entry was asked for and is not there.
+        LacksEvent = 0xC8 {
+            /// Its place in the stream.
+            #[serde(with = "le")]
+            index: u16,
+            /// The part that it is of.
+            part: u8,
+            /// Its number in that part.
+            entry: u8,
         }
     }
 }

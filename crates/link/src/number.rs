@@ -1,12 +1,8 @@
-//! The numbers by which fields, items, cautions and the like go over the line: their places in core's tables.
+//! The numbers by which what is of no part goes over the line: methods, units, kinds of wrong, by their places in their tables.
 
-use ocellus_core::caution::Code as CautionCode;
-use ocellus_core::error::Code as ErrorCode;
-use ocellus_core::field::Field;
-use ocellus_core::item::{Part, What};
-use ocellus_core::lens::Method;
-use ocellus_core::pressure::unit::Unit;
-use ocellus_core::sign_off::SignOff;
+use ocellus_card::error::Wrong;
+use ocellus_core::fluids::unit::Unit;
+use ocellus_core::lens::method::Method;
 
 /// What has a number on the line.
 pub(crate) trait Numbered: Copy + 'static {
@@ -50,7 +46,7 @@ macro_rules! numbered {
     )*};
 }
 
-numbered! { CautionCode ErrorCode Field Part What Method Unit SignOff }
+numbered! { Wrong Method Unit }
 
 #[cfg(test)]
 mod tests {
@@ -66,13 +62,8 @@ mod tests {
             assert_eq!(T::from_number(T::ALL.len() as u8), None);
             assert_eq!(T::from_number_or_none(T::number_or_none(None)), Some(None));
         }
-        check::<CautionCode>();
-        check::<ErrorCode>();
-        check::<Field>();
-        check::<Part>();
-        check::<What>();
+        check::<Wrong>();
         check::<Method>();
         check::<Unit>();
-        check::<SignOff>();
     }
 }

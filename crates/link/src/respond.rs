@@ -2,21 +2,17 @@
 
 use core::hint::black_box;
 
-use ocellus_core::caution::Caution;
-use ocellus_core::draft::Draft;
-use ocellus_core::explain::Subject;
-use ocellus_core::field::Field;
-use ocellus_core::item::{Item, Part};
-use ocellus_core::pressure::unit::{Unit, convert};
-use ocellus_core::readback;
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sign_off::SignOff;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::Step;
+use ocellus_card::Subject;
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::readback;
+use ocellus_card::schema::HERE;
+use ocellus_card::sink::Sink;
+use ocellus_core::fluids::unit::{Unit, convert};
 
 use crate::code::{Outcome, Refusal};
 use crate::entries::{case_sum, enter, enter_name, filled};
-use crate::event::Event;
+use crate::event::{Event, Takes};
 use crate::frame::{Frame, LARGEST_PAYLOAD, VERSION};
 use crate::message::*;
 use crate::number::Numbered;
@@ -49,10 +45,10 @@ impl Refusal {
     ///
     /// ```
     /// use ocellus_link::{code::Refusal, message::Problem};
-    /// assert_eq!(Refusal::NotAUnit.about(99), Problem { refusal: 9, detail: 99 });
+    /// assert_eq!(Refusal::NotAUnit.about(0, 99), Problem { refusal: 9, part: 0, detail: 99 });
     /// ```
-    pub const fn about(self, detail: u8) -> Problem {
-        Problem { refusal: self.number(), detail }
+    pub const fn about(self, part: u8, detail: u8) -> Problem {
+        Problem { refusal: self.number(), part, detail }
     }
 }
 
@@ -118,10 +114,10 @@ impl Responder {
             (true, _) => Request::of(frame),
             // whoever asks must learn who is here, whatever else another version adds to the question
             (false, Hello::KIND) => Some(Hello {}.into()),
-            (false, _) => return Err(Refusal::WrongVersion.about(VERSION)),
+            (false, _) => return Err(Refusal::WrongVersion.about(0, VERSION)),
         };
         let wrong = if Request::has(kind) { Refusal::WrongSize } else { Refusal::UnknownKind };
-        Ok(match request.ok_or(wrong.about(kind))? {
+        Ok(match request.ok_or(wrong.about(0, kind))? {
             Request::Hello(_) => welcome(host).into(),
             Request::Build(_) => Built { build: filled(host.build()), target: filled(host.target()) }.into(),
             Request::Begin(_) => {
@@ -137,47 +133,47 @@ impl Responder {
                 Ack {}.into()
             }
             Request::Plan(Plan { case_sum }) => self
-                .stream(case_sum, Stream::new(sequence, send), &|sheet, sink| {
-                    sheet.plan(sink);
+                .stream(case_sum, Stream::new(sequence, send), &|case, sink| {
+                    case.plan(sink);
                     true
                 })?
                 .into(),
-            Request::Explain(Explain { case_sum, subject }) => {
-                let subject = Subject::from_number(subject).ok_or(Refusal::NotASubject.about(subject))?;
-                self.stream(case_sum, Stream::new(sequence, send), &|sheet, sink| sheet.explain(subject, sink))?.into()
+            Request::Explain(Explain { case_sum, part, subject }) => {
+                let of = Subject::from_numbers((part, subject)).ok_or(Refusal::NotASubject.about(part, subject))?;
+                self.stream(case_sum, Stream::new(sequence, send), &|case, sink| case.explain(of, sink))?.into()
             }
             Request::ReadBack(ReadBack { case_sum }) => {
-                let code = readback::of_sheet(&self.sheet(case_sum)?, None)
-                    .map_err(|error| Refusal::NoReadBack.about(Field::number_or_none(error.field)))?;
+                let code = readback::of(&self.case(case_sum)?, None)
+                    .map_err(|error| Refusal::NoReadBack.about(error.entry.part().0, error.entry.number()))?;
                 Code { characters: filled(code.as_str()) }.into()
             }
             Request::Convert(message) => converted(&message)?.into(),
-            Request::Time(Time { case_sum }) => time(&self.sheet(case_sum)?, host).into(),
+            Request::Time(Time { case_sum }) => time(&self.case(case_sum)?, host).into(),
             Request::Counters(_) => self.counted(host).into(),
         })
     }
 
     /// Whether the entries held are those meant.
     fn agree(&self, meant: u32) -> Result<(), Problem> {
-        if case_sum(&self.draft) == meant { Ok(()) } else { Err(Refusal::CaseDiffers.about(0)) }
+        if case_sum(&self.draft) == meant { Ok(()) } else { Err(Refusal::CaseDiffers.about(0, 0)) }
     }
 
-    fn sheet(&self, meant: u32) -> Result<Sheet<'_>, Problem> {
+    fn case(&self, meant: u32) -> Result<Case<'_>, Problem> {
         self.agree(meant)?;
-        Sheet::check(&self.draft, &mut |_| {}).ok_or(Refusal::NotACase.about(0))
+        Case::check(&self.draft, &mut |_| {}).ok_or(Refusal::NotACase.about(0, 0))
     }
 
     fn stream(
         &self,
         meant: u32,
         mut stream: Stream<'_>,
-        follow: &dyn Fn(&Sheet<'_>, &mut dyn Sink) -> bool,
+        follow: &dyn Fn(&Case<'_>, &mut dyn Sink) -> bool,
     ) -> Result<Done, Problem> {
         self.agree(meant)?;
-        let sheet = Sheet::check(&self.draft, &mut |error| stream.event(Event::Wrong(error)));
-        let outcome = match &sheet {
+        let case = Case::check(&self.draft, &mut |error| stream.event(Event::Wrong(error)));
+        let outcome = match &case {
             None => Outcome::NotACase,
-            Some(sheet) if follow(sheet, &mut stream) => Outcome::Answered,
+            Some(case) if follow(case, &mut stream) => Outcome::Answered,
             Some(_) => Outcome::Nothing,
         };
         Ok(stream.done(outcome))
@@ -203,6 +199,7 @@ fn welcome(host: &dyn Host) -> Welcome {
     Welcome {
         version: VERSION,
         schema: SCHEMA,
+        parts: HERE,
         core: CORE,
         largest_payload: LARGEST_PAYLOAD as u8,
         board: filled(host.board()),
@@ -210,51 +207,25 @@ fn welcome(host: &dyn Host) -> Welcome {
 }
 
 fn converted(message: &Convert) -> Result<Converted, Problem> {
-    let unit = |number| Unit::from_number(number).ok_or(Refusal::NotAUnit.about(number));
+    let unit = |number| Unit::from_number(number).ok_or(Refusal::NotAUnit.about(0, number));
     let value = convert(message.value, unit(message.from)?, unit(message.to)?);
-    if value.is_finite() { Ok(Converted { value }) } else { Err(Refusal::NotFinite.about(0)) }
+    if value.is_finite() { Ok(Converted { value }) } else { Err(Refusal::NotFinite.about(0, 0)) }
 }
 
-fn time(sheet: &Sheet<'_>, host: &dyn Host) -> Timed {
+fn time(case: &Case<'_>, host: &dyn Host) -> Timed {
     let mut events = Count(0);
     let before = host.ticks();
-    sheet.plan(&mut events);
+    case.plan(&mut events);
     let ticks = host.ticks().wrapping_sub(before);
     Timed { ticks, ticks_per_second: host.ticks_per_second(), events: events.0 }
 }
 
 /// Counts events and keeps none; that a value was wanted at all must not be lost on the optimiser.
-struct Count(u16);
+pub(crate) struct Count(u16);
 
-impl Count {
-    fn add<T>(&mut self, event: T) {
+impl Takes for Count {
+    fn take(&mut self, event: Event) {
         black_box(event);
         self.0 = self.0.wrapping_add(1);
-    }
-}
-
-impl Sink for Count {
-    fn part(&mut self, part: Part) {
-        self.add(part);
-    }
-
-    fn entry(&mut self, field: Field) {
-        self.add(field);
-    }
-
-    fn item(&mut self, item: Item) {
-        self.add(item);
-    }
-
-    fn caution(&mut self, caution: Caution) {
-        self.add(caution);
-    }
-
-    fn sign_off(&mut self, line: SignOff) {
-        self.add(line);
-    }
-
-    fn step(&mut self, step: Step) {
-        self.add(step);
     }
 }

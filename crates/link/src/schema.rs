@@ -1,17 +1,14 @@
 //! One number for what all the numbers on the line mean: two programs with the same number mean the same.
 //!
-//! It is FNV-1a (32 bits) over the bytes of `schema.txt` beside this crate, which lists every number and its meaning. It
-//! is computed here from the tables themselves, and a test holds the file to them.
+//! It is a sum of numbers, one for each part that a program has and one for all that is of no part; each is FNV-1a (32 bits)
+//! over its lines of `schema.txt` beside this crate, which lists every number and its meaning. They are computed here from the
+//! tables themselves, and a test holds the file to them. So a desk knows what a device with fewer parts means, and believes
+//! none with a part that it does not know.
 
-use ocellus_core::caution::Code as CautionCode;
-use ocellus_core::error::Code as ErrorCode;
-use ocellus_core::explain::Subject;
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Part, What};
-use ocellus_core::lens::Method;
-use ocellus_core::pressure::unit::Unit;
-use ocellus_core::sign_off::SignOff;
-use ocellus_core::working::Topic;
+use ocellus_card::error::Wrong;
+use ocellus_card::schema::{Hash, MEANING, of_parts};
+use ocellus_core::fluids::unit::Unit;
+use ocellus_core::lens::method::Method;
 
 use crate::code::{Outcome, Refusal};
 use crate::frame::{LARGEST_PAYLOAD, VERSION};
@@ -24,8 +21,8 @@ pub const CORE: [u8; 3] = [
     version(env!("CARGO_PKG_VERSION_PATCH")),
 ];
 
-/// What all the numbers on the line mean.
-pub const SCHEMA: u32 = schema();
+/// What all the numbers on the line mean, with all the parts that are here.
+pub const SCHEMA: u32 = REST.wrapping_add(MEANING);
 
 /// Why a desk and a device do not understand each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,6 +31,8 @@ pub enum Disagreement {
     Version(u8),
     /// The device's numbers mean something else: its schema.
     Schema(u32),
+    /// The device has parts that are not known here: their bits.
+    Parts(u64),
     /// The device's largest payload is another.
     LargestPayload(u8),
 }
@@ -41,15 +40,17 @@ pub enum Disagreement {
 impl Welcome {
     /// Why nothing else that this device says may be believed; none where its numbers mean what they mean here. That its
     /// arithmetic is of another version ([`CORE`]) is no disagreement about numbers, and worth saying.
-    pub const fn disagreement(&self) -> Option<Disagreement> {
+    pub fn disagreement(&self) -> Option<Disagreement> {
         if self.version != VERSION {
-            Some(Disagreement::Version(self.version))
-        } else if self.schema != SCHEMA {
-            Some(Disagreement::Schema(self.schema))
-        } else if self.largest_payload as usize != LARGEST_PAYLOAD {
-            Some(Disagreement::LargestPayload(self.largest_payload))
-        } else {
-            None
+            return Some(Disagreement::Version(self.version));
+        }
+        match of_parts(self.parts) {
+            None => Some(Disagreement::Parts(self.parts & !ocellus_card::schema::HERE)),
+            Some(meaning) if REST.wrapping_add(meaning) != self.schema => Some(Disagreement::Schema(self.schema)),
+            _ if self.largest_payload as usize != LARGEST_PAYLOAD => {
+                Some(Disagreement::LargestPayload(self.largest_payload))
+            }
+            _ => None,
         }
     }
 }
@@ -62,112 +63,56 @@ const fn version(text: &str) -> u8 {
     }
 }
 
-/// FNV-1a (Fowler, Noll, Vo), 32 bits.
-#[derive(Clone, Copy)]
-struct Fnv(u32);
-
-impl Fnv {
-    const fn new() -> Fnv {
-        Fnv(0x811C_9DC5)
-    }
-
-    const fn byte(self, byte: u8) -> Fnv {
-        Fnv((self.0 ^ byte as u32).wrapping_mul(0x0100_0193))
-    }
-
-    /// Text without its spaces, in which compilers differ when they write a type.
-    const fn text(mut self, text: &str) -> Fnv {
-        let mut bytes = text.as_bytes();
-        while let [first, rest @ ..] = bytes {
-            if *first != b' ' {
-                self = self.byte(*first);
-            }
-            bytes = rest;
-        }
-        self
-    }
-
-    const fn word(self, text: &str) -> Fnv {
-        self.byte(b' ').text(text)
-    }
-
-    const fn number(self, number: usize) -> Fnv {
-        let before = if number >= 10 { self.number(number / 10) } else { self };
-        before.byte(b'0' + (number % 10) as u8)
-    }
-
-    const fn row(self, table: &str, number: usize) -> Fnv {
-        self.text(table).byte(b' ').number(number)
-    }
-
-    /// A topic with the symbol and the unit of each of its steps.
-    const fn topic(self, number: usize, topic: Topic) -> Fnv {
-        let (mut hash, mut lines) = (self.row("topic", number).word(topic.key()), topic.lines());
-        while let [line, rest @ ..] = lines {
-            hash = hash.word(line.symbol).byte(b':').text(line.unit());
-            lines = rest;
-        }
-        hash.end()
-    }
-
-    const fn end(self) -> Fnv {
-        self.byte(b'\n')
-    }
+/// The begin of a line about a row of a table.
+const fn row(hash: Hash, table: &str, number: usize) -> Hash {
+    hash.text(table).word("").number(number)
 }
 
 /// A line for each row of a table: its name, the row's number, the row's key.
 macro_rules! rows {
     ($hash:ident, $table:literal, $first:literal, $all:expr, $key:ident) => {
         let (mut rows, mut number) = ($all, $first);
-        while let [row, rest @ ..] = rows {
-            $hash = $hash.row($table, number).word(row.$key()).end();
+        while let [one, rest @ ..] = rows {
+            $hash = row($hash, $table, number).word(one.$key()).end();
             (rows, number) = (rest, number + 1);
         }
     };
 }
 
-const fn schema() -> u32 {
-    let mut hash = Fnv::new().row("protocol", VERSION as usize).end();
+/// Text without its spaces, in which compilers differ when they write a type.
+const fn without_spaces(mut hash: Hash, text: &str) -> Hash {
+    let mut text = text;
+    while let Some((first, rest)) = text.split_at_checked(1) {
+        if let [1..=31 | 33..] = first.as_bytes() {
+            hash = hash.text(first);
+        }
+        text = rest;
+    }
+    hash
+}
+
+/// What is of no part.
+const REST: u32 = {
+    let mut hash = row(Hash::NOTHING, "protocol", VERSION as usize).end();
     let mut messages = TABLE;
-    while let [row, rest @ ..] = messages {
-        hash = hash.row("message", row.kind as usize).word(row.name);
-        let mut fields = row.fields;
+    while let [message, rest @ ..] = messages {
+        hash = row(hash, "message", message.kind as usize).word(message.name);
+        let mut fields = message.fields;
         while let [(name, of), others @ ..] = fields {
-            hash = hash.word(name).byte(b':').text(of);
+            hash = without_spaces(hash.word(name).text(":"), of);
             fields = others;
         }
         (hash, messages) = (hash.end(), rest);
     }
     rows!(hash, "outcome", 0, Outcome::ALL, word);
     rows!(hash, "refusal", 1, Refusal::ALL, word);
-    let (mut fields, mut number) = (Field::ALL, 0);
-    while let [field, rest @ ..] = fields {
-        hash = hash.row("field", number).word(field.key());
-        if let Kind::Choice(mut words) = field.kind() {
-            while let [word, others @ ..] = words {
-                (hash, words) = (hash.word(word), others);
-            }
-        }
-        (hash, fields, number) = (hash.end(), rest, number + 1);
-    }
-    rows!(hash, "error", 0, ErrorCode::ALL, word);
-    rows!(hash, "part", 0, Part::ALL, key);
-    rows!(hash, "item", 0, What::ALL, key);
-    rows!(hash, "caution", 0, CautionCode::ALL, word);
-    rows!(hash, "sign_off", 0, SignOff::ALL, key);
+    rows!(hash, "error", 0, Wrong::ALL, word);
     rows!(hash, "method", 0, Method::ALL, key);
-    rows!(hash, "subject", 0, Method::ALL, key);
-    rows!(hash, "subject", 128, Subject::OTHERS, key);
     let (mut methods, mut number) = (Method::ALL, 0);
     while let [method, rest @ ..] = methods {
-        hash = hash.topic(number, Topic::Method(*method));
+        hash = row(hash, "steps of method", number).steps(method.table()).end();
         (methods, number) = (rest, number + 1);
     }
-    let (mut topics, mut number) = (Topic::OTHERS, 128);
-    while let [topic, rest @ ..] = topics {
-        hash = hash.topic(number, *topic);
-        (topics, number) = (rest, number + 1);
-    }
     rows!(hash, "unit", 0, Unit::ALL, word);
-    hash.0
-}
+    hash.value()
+};

@@ -1,28 +1,21 @@
 //! A stream on its way: every event in a frame of its own, counted and summed at both ends.
 
-use crc::{Digest, NoTable};
-use ocellus_core::caution::Caution;
-use ocellus_core::field::Field;
-use ocellus_core::item::{Item, Part};
-use ocellus_core::sign_off::SignOff;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::Step;
-
 use crate::code::Outcome;
-use crate::event::Event;
-use crate::frame::{self, Frame};
+use crate::event::{Event, Takes};
+use crate::crc32::Crc32;
+use crate::frame::Frame;
 use crate::message::Done;
 
 /// How many events there were, and the sum over them.
 #[derive(Clone)]
 pub(crate) struct Sum {
     pub(crate) count: u16,
-    crc: Digest<'static, u32, NoTable>,
+    crc: Crc32,
 }
 
 impl Sum {
     pub(crate) fn new() -> Sum {
-        Sum { count: 0, crc: frame::sum() }
+        Sum { count: 0, crc: Crc32::new() }
     }
 
     pub(crate) fn add(&mut self, event: &Frame) {
@@ -33,7 +26,7 @@ impl Sum {
 
     pub(crate) fn done(mut self, outcome: u8) -> Done {
         self.crc.update(&[outcome]);
-        Done { count: self.count, crc: self.crc.finalize(), outcome }
+        Done { count: self.count, crc: self.crc.finish(), outcome }
     }
 }
 
@@ -60,28 +53,8 @@ impl<'a> Stream<'a> {
     }
 }
 
-impl Sink for Stream<'_> {
-    fn part(&mut self, part: Part) {
-        self.event(Event::Part(part));
-    }
-
-    fn entry(&mut self, field: Field) {
-        self.event(Event::Entry(field));
-    }
-
-    fn item(&mut self, item: Item) {
-        self.event(Event::Item(item));
-    }
-
-    fn caution(&mut self, caution: Caution) {
-        self.event(Event::Caution(caution));
-    }
-
-    fn sign_off(&mut self, line: SignOff) {
-        self.event(Event::SignOff(line));
-    }
-
-    fn step(&mut self, step: Step) {
-        self.event(Event::Step(step));
+impl Takes for Stream<'_> {
+    fn take(&mut self, event: Event) {
+        self.event(event);
     }
 }
