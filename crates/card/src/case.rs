@@ -11,6 +11,7 @@ use crate::id::EntryId;
 use crate::name::Name;
 use crate::part::Stands;
 use crate::parts::{self, Known};
+use crate::text::Text;
 use core::cell::Cell;
 
 /// What was entered and found valid; it borrows it.
@@ -202,6 +203,19 @@ impl Error {
         let is_made = |entry: EntryId| draft.has(entry);
         let mut rules = parts::RULES.iter().flat_map(|(_, rules)| rules.iter());
         rules.find_map(|rule| rule.because(self.wrong, self.entry, &is_made))
+    }
+
+    /// What would be accepted in its place, where more is to be said than what its entry takes; each `{}` of the text stands
+    /// for one of the entries.
+    ///
+    /// ```
+    /// use ocellus_card::{entries, error::{Error, Wrong}};
+    /// let (text, entries) = Error::of(Wrong::Missing, entries::K1.id()).accepts().unwrap();
+    /// assert!(text == "or {} and {}" && entries == [entries::R1.id(), entries::R2.id()]);
+    /// ```
+    pub fn accepts(&self) -> Option<(Text, &'static [EntryId])> {
+        let mut rules = parts::RULES.iter().flat_map(|(_, rules)| rules.iter());
+        rules.find_map(|rule| rule.accepts(self.wrong, self.entry))
     }
 }
 

@@ -33,6 +33,16 @@
 //! ```
 #![no_std]
 #![allow(long_running_const_eval)]
+#![cfg_attr(
+    not(feature = "all"),
+    allow(
+        dead_code,
+        unused_imports,
+        unused_macros,
+        unused_variables,
+        reason = "what one part has for another that is left out"
+    )
+)]
 
 #[cfg(test)]
 extern crate std;

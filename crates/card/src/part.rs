@@ -38,6 +38,10 @@ pub struct PartRows {
     pub by_method: &'static [ByMethod],
     /// Its other tables.
     pub led: &'static [Led],
+    /// Which of its numbers stand beside the answer, and would drown it where two cards are compared.
+    pub aside: &'static [ItemId],
+    /// Which of its numbers are followed where one entry goes from here to there, each with the heading of its column.
+    pub swept: &'static [(ItemId, Text)],
     /// Which of its entries stand on the short card,
     pub short_entries: &'static [EntryId],
     /// and which of its numbers.
@@ -82,6 +86,8 @@ macro_rules! part_rows {
             without: None,
             by_method: &[],
             led: &[],
+            aside: &[],
+            swept: &[],
             short_entries: &[],
             short_items: &[],
             goes_on: &[],

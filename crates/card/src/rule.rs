@@ -3,6 +3,7 @@
 use crate::entered::Entered;
 use crate::error::Wrong;
 use crate::id::EntryId;
+use crate::text::Text;
 
 /// Something that must hold.
 #[derive(Clone, Copy)]
@@ -19,6 +20,8 @@ pub(crate) enum Rule {
     Check(fn(&Entered, &mut dyn FnMut(Wrong, EntryId))),
     /// Where this is wrong with the first, it comes from the second.
     Because(Wrong, EntryId, EntryId),
+    /// Where this is wrong with an entry, what would be accepted; each `{}` stands for one of these entries.
+    Accepts(Wrong, EntryId, Text, &'static [EntryId]),
 }
 
 impl Rule {
@@ -48,7 +51,7 @@ impl Rule {
                 }
             }
             Rule::Check(check) => check(entered, refuse),
-            Rule::Because(..) => {}
+            Rule::Because(..) | Rule::Accepts(..) => {}
         }
     }
 
@@ -60,6 +63,14 @@ impl Rule {
             Rule::Together(some, all) if wrong == Wrong::Incomplete && all.contains(&of) => {
                 some.iter().copied().find(|entry| *entry != of && is_made(*entry))
             }
+            _ => None,
+        }
+    }
+
+    /// What would be accepted in the place of what is wrong, where this rule says so.
+    pub(crate) fn accepts(&self, wrong: Wrong, of: EntryId) -> Option<(Text, &'static [EntryId])> {
+        match *self {
+            Rule::Accepts(is, entry, text, entries) if is == wrong && entry == of => Some((text, entries)),
             _ => None,
         }
     }

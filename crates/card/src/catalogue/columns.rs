@@ -3,8 +3,7 @@
 /// The rows of one kind of all parts, the parts by their numbers; one row more, which is none, so that there always is one.
 macro_rules! rows {
     ($Id:ident: $Row:ident = $rows:ident, $none:expr) => {
-        /// How many there are.
-        pub(crate) const COUNT: usize = {
+        const COUNT: usize = {
             let (mut count, mut part) = (0, 0);
             while part < super::PARTS {
                 count += super::BY_NUMBER[part].$rows.len();
@@ -46,8 +45,11 @@ macro_rules! rows {
         };
 
         impl $Id {
-            /// Its place among all of its kind.
-            pub(crate) fn place(self) -> usize {
+            /// How many there are.
+            pub const COUNT: usize = COUNT;
+
+            /// Its place among all of its kind in this program.
+            pub fn place(self) -> usize {
                 let start = STARTS.get(usize::from(self.part().0)).copied().unwrap_or(u16::MAX);
                 usize::from(start) + usize::from(self.number())
             }
@@ -61,7 +63,7 @@ macro_rules! rows {
 
             /// The one at this place among all.
             #[inline(never)]
-            pub(crate) fn at(place: usize) -> Option<$Id> {
+            pub fn at(place: usize) -> Option<$Id> {
                 let part = STARTS.iter().position(|start| usize::from(*start) > place)?.checked_sub(1)?;
                 let number = place - usize::from(*STARTS.get(part)?);
                 Some($Id::new($crate::id::PartId(part as u8), number as u8))

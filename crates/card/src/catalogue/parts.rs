@@ -48,6 +48,8 @@ of_parts!(FIRST: CautionId = first, CautionId::new(PartId(0), 0));
 of_parts!(ENDS: CautionId = ends, CautionId::new(PartId(0), 0));
 of_parts!(BY_METHOD: ByMethod = by_method, ByMethod::of(&[]));
 of_parts!(LED: Led = led, Led::NONE);
+of_parts!(ASIDE: ItemId = aside, ItemId::new(PartId(0), 0));
+of_parts!(SWEPT: (ItemId, Text) = swept, (ItemId::new(PartId(0), 0), Text::EMPTY));
 of_parts!(SHORT_ENTRIES: EntryId = short_entries, EntryId::new(PartId(0), 0));
 of_parts!(SHORT_ITEMS: ItemId = short_items, ItemId::new(PartId(0), 0));
 
@@ -130,6 +132,16 @@ impl ItemId {
     /// Whether it stands on the short card.
     pub fn is_short(self) -> bool {
         SHORT_ITEMS.iter().any(|(_, item)| *item == self)
+    }
+
+    /// Whether it stands beside the answer, and would drown it where two cards are compared: numbers of tables too.
+    pub fn is_aside(self) -> bool {
+        self.led().is_some() || ASIDE.iter().any(|(_, item)| *item == self)
+    }
+
+    /// The numbers that are followed where one entry goes from here to there, each with the heading of its column.
+    pub fn swept() -> impl Iterator<Item = (ItemId, Text)> + Clone {
+        SWEPT.iter().map(|(_, swept)| *swept)
     }
 
     /// The table that it leads or stands in, of those whose lines are no methods.

@@ -8,6 +8,9 @@ use crate::quantity::{LensPower, Refraction, Vertex};
 use crate::source::Source;
 use crate::working::Steps;
 
+/// What is done with a view of an eye.
+pub type Then<'a> = &'a mut dyn FnMut(&dyn View);
+
 /// A published method, as one value.
 #[derive(Debug)]
 pub struct Spec {
@@ -20,7 +23,7 @@ pub struct Spec {
     /// The eyes it was made for.
     pub of: Eyes,
     /// Hands out what it makes of an eye.
-    pub view: fn(&dyn Eye, &mut dyn FnMut(&dyn View)) -> Result<(), Lack>,
+    pub view: fn(&dyn Eye, Then) -> Result<(), Lack>,
 }
 
 /// The eyes that a method was made for.

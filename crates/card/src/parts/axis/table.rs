@@ -131,5 +131,15 @@ pub(crate) const ROWS: PartRows = PartRows {
         off_axis::Loss::prose(),
     ],
     subjects: &[("toric", "Toric lens"), ("off_axis", "A lens off its axis")],
+    aside: &[
+        items::LABEL_CYLINDER,
+        items::LENS_PLANE_CYLINDER,
+        items::BEYOND,
+        items::RESIDUAL,
+        items::RESIDUAL_AXIS,
+        items::EXPECTED,
+        items::RESIDUAL_OFF_5,
+        items::RESIDUAL_OFF_10,
+    ],
     ..part_rows!()
 };

@@ -54,5 +54,6 @@ pub(crate) const ROWS: PartRows = PartRows {
     short_entries: &[entries::BACKUP_MODEL.id(), entries::BACKUP_POWER.id(), entries::BACKUP_PLACE.id()],
     short_items: &[items::BACKUP_EXACT],
     subjects: &[("backup", "Backup lens where it would go")],
+    aside: &[items::THUMB_LESS, items::THUMB_MUCH],
     ..part_rows!()
 };

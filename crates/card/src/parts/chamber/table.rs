@@ -3,6 +3,7 @@
 use super::choices::*;
 use crate::id::PartId;
 use crate::part::{PartRows, Stands};
+use crate::text;
 use ocellus_core::fluids::{chamber, readings};
 use ocellus_core::quantity::*;
 
@@ -59,5 +60,6 @@ pub(crate) const ROWS: PartRows = PartRows {
     prose: &[readings::Working::prose(), chamber::Working::prose()],
     subjects: &[("chamber", "Chamber under flow: an illustration")],
     ends: &[cautions::CHAMBER_COLLAPSED, cautions::LEAK_TOO_LARGE],
+    swept: &[(items::CHAMBER, text!("chamber"))],
     ..part_rows!()
 };

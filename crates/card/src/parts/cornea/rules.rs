@@ -7,10 +7,14 @@ use crate::id::EntryId;
 use crate::parts::eye::choices::KKind;
 use crate::parts::eye::table::entries::{CORNEAL_THICKNESS, K_KIND, K1_AXIS};
 use crate::rule::Rule;
+use crate::text;
 use ocellus_core::astigmatism::posterior::BackFrom;
 
 /// The back of the cornea.
 const BACK: [EntryId; 4] = [BACK_R1.id(), BACK_R1_AXIS.id(), BACK_R2.id(), BACK_R2_AXIS.id()];
+
+/// The ways to say where the incision is.
+const SITES: [EntryId; 4] = [INCISION_SITE.id(), SITE_WORD.id(), CLOCK_HOUR.id(), CLOCK_SEEN.id()];
 
 /// What is needed beside it.
 const BESIDE: [EntryId; 2] = [CORNEAL_THICKNESS.id(), K1_AXIS.id()];
@@ -26,6 +30,15 @@ pub(crate) const RULES: &[Rule] = &[
     Rule::Together(&BACK, &BESIDE),
     Rule::Check(incisions),
     Rule::Check(back),
+    Rule::Accepts(Wrong::Twice, SITE_WORD.id(), text!("one of {}, {}, and {} with {}"), &SITES),
+    Rule::Accepts(Wrong::Twice, CLOCK_HOUR.id(), text!("one of {}, {}, and {} with {}"), &SITES),
+    Rule::Accepts(
+        Wrong::Twice,
+        CENTROID.id(),
+        text!("flattening by each cut, or the centroid of all that you do"),
+        &[],
+    ),
+    Rule::Accepts(Wrong::Twice, BACK_FROM.id(), text!("none: a total power has the back of the cornea in it"), &[]),
 ];
 
 /// One site, said once; and one way to say what the surgeon's incisions do.

@@ -7,6 +7,7 @@ use crate::id::EntryId;
 use crate::parts::identity::table::entries::{SIDE, SURGERY_DATE};
 use crate::parts::target::table::entries::SECOND_FOR;
 use crate::rule::Rule;
+use crate::text;
 use ocellus_core::optics::cornea::Cornea;
 use ocellus_core::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex};
 
@@ -32,6 +33,21 @@ pub(crate) const RULES: &[Rule] = &[
     Rule::Together(&[FELLOW_K2.id()], &[FELLOW_K1.id()]),
     Rule::Ordered(BIOMETRY_DATE.id(), SURGERY_DATE.id(), BIOMETRY_DATE.id()),
     Rule::Check(one_cornea),
+    Rule::Accepts(Wrong::Missing, K1.id(), text!("or {} and {}"), &[R1.id(), R2.id()]),
+    Rule::Accepts(Wrong::Missing, K2.id(), text!("or {} and {}"), &[R1.id(), R2.id()]),
+    Rule::Accepts(
+        Wrong::Disagree,
+        R1.id(),
+        text!("the radius of {} at the {}, or one of the two alone"),
+        &[K1.id(), INDEX.id()],
+    ),
+    Rule::Accepts(
+        Wrong::Disagree,
+        R2.id(),
+        text!("the radius of {} at the {}, or one of the two alone"),
+        &[K2.id(), INDEX.id()],
+    ),
+    Rule::Accepts(Wrong::Disagree, BIOMETRY_DATE.id(), text!("not later than {}"), &[SURGERY_DATE.id()]),
 ];
 
 /// A lens by refraction needs no length.

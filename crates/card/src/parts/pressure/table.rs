@@ -138,5 +138,6 @@ pub(crate) const ROWS: PartRows = PartRows {
     ],
     subjects: &[("head", "Pressure of the column"), ("ceiling", "Ceiling on vacuum")],
     ends: &[cautions::HEAD_NEGATIVE],
+    swept: &[(items::HEAD, text!("no flow"))],
     ..part_rows!()
 };

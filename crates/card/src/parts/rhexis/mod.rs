@@ -3,16 +3,21 @@
 pub mod table;
 
 use crate::caution::Caution;
+use crate::error::Wrong;
 use crate::item::Item;
 use crate::parts::eye::Eye;
 use crate::parts::general::show;
 use crate::rule::Rule;
 use crate::sink::Sink;
+use crate::text;
 use ocellus_core::table_side::rhexis::{grasps, overlap, paraxial_magnification, working};
 use table::entries::*;
 use table::{cautions, items};
 
-pub(crate) const RULES: &[Rule] = &[Rule::Ordered(OPTIC.id(), LENS_LENGTH.id(), LENS_LENGTH.id())];
+pub(crate) const RULES: &[Rule] = &[
+    Rule::Ordered(OPTIC.id(), LENS_LENGTH.id(), LENS_LENGTH.id()),
+    Rule::Accepts(Wrong::Disagree, LENS_LENGTH.id(), text!("not below {}"), &[OPTIC.id()]),
+];
 
 #[inline(never)]
 pub(crate) fn plan(eye: &Eye, sink: &mut dyn Sink) {

@@ -3,6 +3,7 @@
 use crate::id::PartId;
 use crate::part::{PartRows, Stands};
 use crate::parts::chamber::table::cautions::ILLUSTRATION;
+use crate::text;
 use ocellus_core::fluids::surge;
 use ocellus_core::quantity::*;
 
@@ -50,5 +51,10 @@ pub(crate) const ROWS: PartRows = PartRows {
     prose: &[surge::Working::prose()],
     subjects: &[("surge", "Surge: an illustration")],
     ends: &[cautions::SURGE_OPEN],
+    swept: &[
+        (items::SURGE_TROUGH, text!("least")),
+        (items::SURGE_RECOVERED, text!("recovers")),
+        (items::SURGE_VOLUME, text!("loses")),
+    ],
     ..part_rows!()
 };

@@ -6,6 +6,7 @@ use crate::entered::Entered;
 use crate::error::Wrong;
 use crate::id::EntryId;
 use crate::rule::Rule;
+use crate::text;
 
 pub(crate) const RULES: &[Rule] = &[
     Rule::Together(&[BORE_2.id()], &[TUBE_LENGTH_2.id(), TUBE_LENGTH.id()]),
@@ -14,6 +15,7 @@ pub(crate) const RULES: &[Rule] = &[
     Rule::Check(viscosity),
     Rule::Because(Wrong::Incomplete, VISCOSITY.id(), VISCOSITY_FROM.id()),
     Rule::Because(Wrong::Twice, VISCOSITY.id(), VISCOSITY_FROM.id()),
+    Rule::Accepts(Wrong::Twice, VISCOSITY.id(), text!("{} at_shear with it, or none"), &[VISCOSITY_FROM.id()]),
 ];
 
 /// Water has a viscosity of its own; no other fluid has.
