@@ -7,8 +7,8 @@ use crate::parts::{self, Known};
 use crate::sink::{Nowhere, Sink};
 
 impl Case<'_> {
-    /// Streams the entries, cautions and steps of one subject. Where the case lacks what it needs there are only cautions, and
-    /// the entries that would have been asked for; the answer says whether there were steps.
+    /// Streams the entries, cautions and steps of one subject. Where the case lacks what it needs there are cautions, and after
+    /// them the entries that were asked for and are not there; the answer says whether there were steps.
     ///
     /// ```
     /// use ocellus_card::{Subject, case::Case, caution::Caution, draft::Draft, entries, item::Item, sink::Sink};
@@ -29,14 +29,14 @@ impl Case<'_> {
     pub fn explain(&self, subject: Subject, sink: &mut dyn Sink) -> bool {
         // once to learn what is read, and once to tell
         let (any, read) = self.ask(|known| explained(subject, known, &mut Nowhere));
-        for entry in EntryId::all().filter(|entry| read.has(entry.place())) {
-            if self.draft().has(entry) || entry.default().is_some() {
-                sink.entry(entry);
-            } else if any != Some(true) {
-                sink.lacks(entry);
-            }
+        let is_there = |entry: &EntryId| self.draft().has(*entry) || entry.default().is_some();
+        let read = EntryId::all().filter(|entry| read.has(entry.place()));
+        read.clone().filter(is_there).for_each(|entry| sink.entry(entry));
+        self.known(|known| explained(subject, known, sink));
+        if any != Some(true) {
+            read.filter(|entry| !is_there(entry)).for_each(|entry| sink.lacks(entry));
         }
-        self.known(|known| explained(subject, known, sink)).unwrap_or(false)
+        any == Some(true)
     }
 }
 

@@ -79,6 +79,6 @@ pub mod sink;
 pub mod text;
 pub mod words;
 
-pub use catalogue::{Named, Subject, notations, schema, workings};
+pub use catalogue::{Named, Subject, notations, of_section, schema, sections, workings};
 pub use entered::Entered;
 pub use parts::{cautions, entries, items, sign_offs};

@@ -4,11 +4,12 @@ use crate::around::{Air, Around};
 use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use ocellus_card::draft::Draft;
+use ocellus_card::entries;
+use ocellus_card::text;
 use ocellus_core::decimal::{Sign, fixed, parse};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::pressure::head::of_column;
-use ocellus_core::pressure::unit::{Unit, convert};
+use ocellus_core::fluids::column::of_column;
+use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::quantity::Density;
 
 /// The pressure that others are told against, hPa.
@@ -21,29 +22,31 @@ impl Zero {
 pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
     let (zero, take) = (rest.eq_ignore_ascii_case("zero"), rest.eq_ignore_ascii_case("take"));
     if !(zero || take || rest.is_empty()) {
-        page.line("barometer, barometer zero, or barometer take.");
+        page.line(text!("barometer, barometer zero, or barometer take."));
         return Outcome::Refused;
     }
     let (hpa, celsius) = match around.air() {
         Air::Measured { hpa, celsius } => (hpa, celsius),
         Air::Absent => {
-            page.line("There is no barometer on this machine: station takes a pressure that was read elsewhere.");
-            return Outcome::Told;
+            page.line(text!(
+                "There is no barometer on this machine: station takes a pressure that was read elsewhere."
+            ));
+            return Outcome::Answered;
         }
         Air::Silent => {
-            page.line("The barometer does not answer, or says what no air has: look at its wires.");
+            page.line(text!("The barometer does not answer, or says what no air has: look at its wires."));
             return Outcome::Refused;
         }
     };
     told(hpa, celsius, kept.zero.0, draft, page);
     if zero {
         kept.zero.0 = Some(hpa);
-        page.line("The next readings are told against this one.");
+        page.line(text!("The next readings are told against this one."));
     }
     if take {
         return taken(hpa, draft, page);
     }
-    Outcome::Told
+    Outcome::Answered
 }
 
 #[inline(never)]
@@ -62,7 +65,7 @@ fn told(hpa: f64, celsius: f64, zero: Option<f64>, draft: &Draft, page: &mut Pag
     let more = convert(hpa - zero, Unit::HPa, Unit::MmHg);
     row("more than at zero", more, 2, true, "mmHg");
     row("the same", convert(hpa - zero, Unit::HPa, Unit::CmH2O), 1, true, "cmH2O");
-    let density = draft.number(Field::Density).or(Field::Density.default());
+    let density = draft.number(entries::DENSITY).or(entries::DENSITY.id().default());
     if let Some(density) = density.and_then(|density| Density::from_kg_m3(density).ok()) {
         row("column of this fluid, h = p/(rho g)", more / of_column(1.0, density), 1, true, "cm");
     }
@@ -71,13 +74,13 @@ fn told(hpa: f64, celsius: f64, zero: Option<f64>, draft: &Draft, page: &mut Pag
 /// Enters what was measured, as it would be typed.
 fn taken(hpa: f64, draft: &mut Draft, page: &mut Page) -> Outcome {
     let typed = fixed(hpa, 1, Sign::Minus).and_then(|text| parse(text.as_str()).ok());
-    match typed.filter(|typed| Field::StationPressure.check(typed.value).is_ok()) {
+    match typed.filter(|typed| entries::STATION_PRESSURE.id().check(typed.value).is_ok()) {
         Some(typed) => {
-            draft.set(Field::StationPressure, typed.value);
-            Outcome::Entered(Field::StationPressure, 1)
+            draft.set(entries::STATION_PRESSURE, typed.value);
+            Outcome::Entered(entries::STATION_PRESSURE.id(), 1)
         }
         None => {
-            page.line("Outside what is taken for the pressure of a station: not entered.");
+            page.line(text!("Outside what is taken for the pressure of a station: not entered."));
             Outcome::Refused
         }
     }

@@ -1,147 +1,210 @@
 //! The theatre card, whole or a part of it. It is planned twice: once for what must be known before it, once to print.
 
-use crate::case::sheet;
-use crate::head::{Head, capitals, eye, side};
+use crate::case::case;
+use crate::head::{Head, Wanted, capitals, eye, side};
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
-use crate::page::Page;
+use crate::page::{Desk, Page};
 use crate::readback;
-use crate::table::{self, Row};
-use crate::word::same_word;
+use crate::table::{self, Columns, Row};
+use crate::word::is_word;
+use ocellus_card::caution::Caution;
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Told;
+use ocellus_card::id::{EntryId, PartId, SignOffId};
+use ocellus_card::item::{Form, Item};
+use ocellus_card::layout::{Below, ByMethod, Led};
+use ocellus_card::readback::Identifiers;
+use ocellus_card::sink::Sink;
+use ocellus_card::text;
 use ocellus_core::astigmatism::site;
-use ocellus_core::caution::{Caution, Code};
-use ocellus_core::choice::CylinderPlane;
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::item::{Item, Part, Rows, What};
 use ocellus_core::quantity::Site;
-use ocellus_core::sign_off::SignOff;
-use ocellus_core::sink::Sink;
+use ocellus_core::working::Steps;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
-    let wanted = match part(rest, page) {
-        Ok(wanted) => wanted,
-        Err(()) => return Outcome::Refused,
-    };
-    let Some(sheet) = sheet(draft, page) else { return Outcome::Told };
+    let Some(wanted) = wanted(rest, page) else { return Outcome::Refused };
+    let Some(case) = case(draft, page) else { return Outcome::Answered };
+    print(wanted, draft, &|sink| case.plan(sink), None, page);
+    Outcome::Answered
+}
+
+/// Prints a card on a desk, by whoever streams it; it is streamed twice. The answer is whether something of it is refused.
+///
+/// ```
+/// use ocellus_card::{case::Case, draft::Draft, entries};
+/// use ocellus_console::{Desk, Wanted, print_card};
+/// let mut draft = Draft::default();
+/// draft.enter(entries::ALTITUDE, "1600")?;
+/// let (case, mut text) = (Case::try_from(&draft)?, String::new());
+/// let desk = Desk { bold: false, source: |source| source.text(), patient: "", signatures: "", identify: "--identify" };
+/// print_card(Wanted::All, &draft, &|sink| case.plan(sink), None, &desk, &mut |piece| text.push_str(piece));
+/// assert!(text.starts_with("SET-UP OF FLUIDS"));
+/// # Ok::<(), ocellus_card::error::Error>(())
+/// ```
+pub fn print_card(
+    wanted: Wanted,
+    draft: &Draft,
+    plan: &dyn Fn(&mut dyn Sink),
+    identifiers: Option<&Identifiers>,
+    desk: &Desk,
+    out: &mut dyn FnMut(&str),
+) -> bool {
+    print(wanted, draft, plan, identifiers, &mut Page::on(desk, out))
+}
+
+fn print(
+    wanted: Wanted,
+    draft: &Draft,
+    plan: &dyn Fn(&mut dyn Sink),
+    identifiers: Option<&Identifiers>,
+    page: &mut Page,
+) -> bool {
     let mut head = Head::of(wanted);
-    sheet.plan(&mut head);
+    plan(&mut head);
     match wanted {
-        None => head.print(draft, page),
-        Some(_) => head.refusals(page),
+        Wanted::Part(_) => head.refusals(page),
+        Wanted::All | Wanted::Short => head.print(draft, page),
     }
     let mut card = Card::after(&head, draft, page);
-    sheet.plan(&mut card);
+    plan(&mut card);
     card.close();
-    if !card.any {
-        page.line("Nothing stands on the card there.");
+    let (any, signed) = (card.any, card.signed);
+    if let Some(desk) = page.desk.filter(|_| signed) {
+        page.end();
+        page.raw(desk.signatures);
+        page.end();
     }
-    if wanted.is_none() || !head.cautions.all().is_empty() {
+    if !any {
+        page.line(text!("Nothing stands on the card there."));
+    }
+    if wanted == Wanted::All || !head.cautions.is_empty() {
         page.end();
         page.heading("Cautions", side(draft));
         head.cautions.tell(draft, page);
     }
-    if wanted.is_none() {
-        readback::print(&head.answers, draft, None, page);
+    if !matches!(wanted, Wanted::Part(_)) {
+        readback::print(&head.answers, draft, identifiers, page);
     }
-    Outcome::Told
+    head.cautions.refuse()
 }
 
-/// The part that was asked for; where there is none of this name, all of them are told.
+/// What was asked for; where there is no part of this name, all of them are told.
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
-fn part(rest: &str, page: &mut Page) -> Result<Option<Part>, ()> {
+fn wanted(rest: &str, page: &mut Page) -> Option<Wanted> {
     if rest.is_empty() {
-        return Ok(None);
+        return Some(Wanted::All);
     }
-    let found = Part::ALL.iter().copied().find(|part| same_word(part.key(), rest));
+    if is_word("short", rest) {
+        return Some(Wanted::Short);
+    }
+    let found = parts().find(|part| is_word(part.key(), rest));
     if found.is_none() {
         let mut nearest = Nearest::to(rest);
-        Part::ALL.iter().for_each(|part| nearest.offer(part.key()));
-        nearest.tell(page, "no part of the card");
-        page.raw("    accepted: ");
-        page.hang();
-        parts(page);
+        parts().for_each(|part| nearest.offer(part.key()));
+        nearest.tell(page, text!("no part of the card"));
+        page.accepted();
+        names(page);
     }
-    found.map(Some).ok_or(())
+    found.map(Wanted::Part)
 }
 
-pub(crate) fn parts(page: &mut Page) {
-    for part in Part::ALL {
-        page.text(" ");
-        page.text(part.key());
-    }
-    page.end();
+/// The parts that have a heading of their own.
+fn parts() -> impl Iterator<Item = PartId> {
+    PartId::all().filter(|part| !part.heading().is_empty())
+}
+
+pub(crate) fn names(page: &mut Page) {
+    page.text(" short");
+    page.words(parts().map(PartId::key));
 }
 
 /// What the line belongs to that is being printed.
-#[derive(Clone, Copy, PartialEq, Eq)]
+#[derive(Clone, Copy)]
 enum Block {
     Lines,
-    /// The cylinders that a model comes in, on one line.
-    Cylinders,
-    /// A table with a line a method, by its number.
-    Table(usize),
-    /// A table that no method leads, by what leads it.
-    Rows(What),
+    /// Entries of one name, on one line.
+    Together,
+    /// A table with a line for each method.
+    Table(&'static ByMethod),
+    /// A table that no method leads.
+    Led(&'static Led),
+}
+
+impl PartialEq for Block {
+    fn eq(&self, other: &Block) -> bool {
+        match (self, other) {
+            (Block::Lines, Block::Lines) | (Block::Together, Block::Together) => true,
+            (Block::Table(one), Block::Table(other)) => core::ptr::eq(*one, *other),
+            (Block::Led(one), Block::Led(other)) => core::ptr::eq(*one, *other),
+            _ => false,
+        }
+    }
 }
 
 /// Columns at which values and remarks begin.
 const VALUE: usize = 39;
 const REMARK: usize = 52;
 
-/// Why a method is not counted in the spread: said under its table.
-const WHY_LEFT_OUT: &[Code] = &[Code::Unoptimised, Code::DepartsFromT2, Code::Radicand, Code::Superseded];
-
 /// Prints a card as it is streamed.
 struct Card<'a, 'p> {
     head: &'a Head,
     draft: &'a Draft,
     page: &'a mut Page<'p>,
-    part: Part,
+    part: PartId,
     headed: bool,
     any: bool,
     block: Block,
     row: Row,
     /// A bit for each method that this part has told of.
     shown: u16,
+    /// Lines to tick were printed.
+    signed: bool,
 }
 
 impl<'a, 'p> Card<'a, 'p> {
     fn after(head: &'a Head, draft: &'a Draft, page: &'a mut Page<'p>) -> Card<'a, 'p> {
-        let (part, block, row) = (Part::Identity, Block::Lines, Row::default());
-        Card { head, draft, page, part, headed: false, any: false, block, row, shown: 0 }
+        let (part, block, row) = (PartId(0), Block::Lines, Row::default());
+        Card { head, draft, page, part, headed: false, any: false, block, row, shown: 0, signed: false }
     }
 
-    /// Begins or goes on with a block of lines; the answer is whether this part is printed at all.
-    fn open(&mut self, block: Block) -> bool {
-        if self.head.wanted.is_some_and(|wanted| wanted != self.part) {
-            return false;
+    /// Whether something is printed at all: of the part that was asked for, or on the short card.
+    fn is_wanted(&self, on_short: impl FnOnce() -> bool) -> bool {
+        match self.head.wanted {
+            Wanted::All => true,
+            Wanted::Part(wanted) => wanted == self.part,
+            Wanted::Short => on_short(),
         }
+    }
+
+    /// Begins or goes on with a block of lines.
+    fn open(&mut self, block: Block) {
         if !self.headed {
             self.heading();
         }
         if self.block != block {
-            let after_rows = matches!(self.block, Block::Rows(_));
+            let after_led = matches!(self.block, Block::Led(_));
             self.close();
-            if after_rows && matches!(block, Block::Lines | Block::Cylinders) {
+            if after_led && matches!(block, Block::Lines | Block::Together) {
                 self.page.end();
             }
             self.block = block;
             self.begin();
         }
-        true
     }
 
     fn heading(&mut self) {
         (self.headed, self.any) = (true, true);
         self.page.end();
         self.page.heading(self.part.heading(), side(self.draft));
-        if self.part == Part::Lens && !self.head.lens && self.head.cautions.refuse() {
-            self.page.paragraph("  ", "No lens is computed: the reason stands under REFUSED.");
+        if let Some((_, why)) = self.part.without()
+            && !self.head.is_given(self.part)
+            && self.head.cautions.refuse()
+        {
+            self.page.paragraph("  ", why);
         }
         // what to know before anyone reads the tables below
-        for code in self.part.first().iter().filter(|code| self.head.cautions.has(**code)) {
+        for code in self.part.first().filter(|code| self.head.cautions.has(**code)) {
             self.page.paragraph("  * ", code.text());
         }
     }
@@ -149,28 +212,21 @@ impl<'a, 'p> Card<'a, 'p> {
     fn begin(&mut self) {
         match self.block {
             Block::Lines => {}
-            Block::Cylinders => {
-                self.page.raw("  ");
-                self.page.text("label cylinders");
-                self.page.to(VALUE);
-                self.page.hang();
-            }
-            Block::Table(index) => {
+            Block::Together => {}
+            Block::Table(table) => {
                 self.page.end();
-                let columns = self.columns(index);
-                if columns.first().is_some_and(is_of_chosen) {
+                if let Some((title, entry)) = table.title {
                     self.page.raw("> ");
-                    self.page.text("lens chosen, cylinder ");
-                    self.page.value(self.draft, Field::LensCylinder);
+                    self.page.text(title);
+                    self.page.text(" ");
+                    self.page.value(self.draft, entry);
                     self.page.end();
                 }
-                table::heading(columns, self.page);
+                self.columns(table).heading(self.page);
             }
-            Block::Rows(leader) => {
+            Block::Led(led) => {
                 self.page.end();
-                if let Some(rows) = Rows::with(leader) {
-                    table::led_heading(rows, self.shown, self.page);
-                }
+                table::led_heading(led, self.shown, self.page);
             }
         }
     }
@@ -179,94 +235,110 @@ impl<'a, 'p> Card<'a, 'p> {
     fn close(&mut self) {
         match self.block {
             Block::Lines => {}
-            Block::Cylinders => self.page.end(),
+            Block::Together => self.page.end(),
             Block::Table(table) => {
                 self.row.print(self.columns(table), self.page);
-                if table == 0 {
-                    self.left_out();
-                }
-                self.direction(self.columns(table));
+                self.left_out(table);
+                self.below(table);
             }
-            Block::Rows(leader) => {
-                if let Some(rows) = Rows::with(leader) {
-                    self.row.print_led(rows, self.shown, self.draft, self.page);
-                }
-            }
+            Block::Led(led) => self.row.print_led(led, self.shown, self.draft, self.page),
         }
         self.block = Block::Lines;
     }
 
-    fn columns(&self, table: usize) -> &'static [table::Column] {
-        let plane = self.draft.number(Field::CylinderPlane);
-        table::columns(table, plane == Some(CylinderPlane::Cornea.code()))
+    fn columns(&self, table: &'static ByMethod) -> Columns<'a> {
+        Columns::of(table, self.draft, self.head.wanted == Wanted::Short)
     }
 
-    /// What a sign means where a table tells of errors.
-    fn direction(&mut self, columns: &[table::Column]) {
-        if columns.first().is_some_and(|column| column.0 == What::ErrorAl) {
-            self.page.paragraph("  ", "+ leaves the eye hyperopic, - myopic.");
-        }
-        if columns.first().is_some_and(|column| column.0 == What::TurnTo) {
-            self.page.raw("  FROM ");
-            self.page.hang();
-            self.page.value(self.draft, Field::MarkFound);
-            self.page.text(" TO the meridian in the first column, the eye seen from the front; both ways end there.");
-            self.page.end();
-        }
-    }
-
-    fn left_out(&mut self) {
-        for caution in self.head.cautions.all().iter().filter(|caution| WHY_LEFT_OUT.contains(&caution.code)) {
-            self.page.raw("  * ");
-            self.page.hang();
-            self.page.text(caution.method.map_or("", |method| method.name()));
-            self.page.text(": ");
-            self.page.line(caution.code.text());
+    /// What is said below a table.
+    fn below(&mut self, table: &ByMethod) {
+        match table.below {
+            Below::Nothing => {}
+            Below::Says(text) => self.page.paragraph("  ", text),
+            Below::Around(before, entry, after) => {
+                self.page.raw("  ");
+                self.page.hang();
+                self.page.text(before);
+                self.page.value(self.draft, entry);
+                self.page.line(after);
+            }
         }
     }
 
-    fn name(&mut self, name: &str) {
+    /// Why methods are left out of the comparison.
+    fn left_out(&mut self, table: &ByMethod) {
+        let Some((_, codes)) = table.left_out else { return };
+        for code in codes {
+            for method in self.head.cautions.methods(*code) {
+                self.page.raw("  * ");
+                self.page.hang();
+                self.page.text(method.name());
+                self.page.text(": ");
+                self.page.line(code.text());
+            }
+        }
+    }
+
+    fn name(&mut self, name: text::Text) {
         self.page.raw("  ");
         self.page.text(name);
         self.page.to(VALUE);
     }
 
-    fn remark(&mut self, remark: &str) {
-        if !remark.is_empty() {
-            self.page.to(REMARK);
-            self.page.hang();
-            self.page.text(remark);
+    /// Goes on with what is to be known of the value that stands there.
+    fn remark(&mut self) {
+        self.page.to(REMARK);
+        self.page.hang();
+    }
+
+    /// A place on the limbus in words.
+    fn place(&mut self, degrees: f64) {
+        if let Ok(site) = Site::from_deg(degrees) {
+            self.remark();
+            self.page.text(site::word(site, eye(self.draft)));
         }
         self.page.end();
     }
 
-    fn row(&mut self, field: Field) {
-        self.name(field.what());
-        match (field, self.draft.number(field)) {
-            (Field::Side, _) => self.page.line(capitals(eye(self.draft))),
-            (Field::IncisionSite | Field::OtherSite, Some(degrees)) => {
-                self.page.value(self.draft, field);
-                let eye = eye(self.draft);
-                self.remark(Site::from_deg(degrees).map_or("", |site| site::word(site, eye)));
-            }
-            (_, number) => {
-                self.page.value(self.draft, field);
-                self.remark(if self.draft.has(field) { "" } else { "not entered, usual value" });
-                if let Some(number) = number.filter(|_| field.spoken()) {
-                    self.page.to(VALUE);
-                    self.page.spoken(number);
-                    self.page.end();
-                }
-            }
+    fn row(&mut self, entry: EntryId) {
+        self.name(entry.what());
+        let (told, number) = (entry.told(), self.draft.number(entry));
+        if told == Told::Capitals {
+            return self.page.line(capitals(eye(self.draft)));
         }
+        self.page.value(self.draft, entry);
+        if let Some(degrees) = number.filter(|_| told == Told::Site) {
+            return self.place(degrees);
+        }
+        if !self.draft.has(entry) {
+            self.remark();
+            self.page.text(text!("not entered, usual value"));
+        }
+        self.page.end();
+        if let Some(number) = number.filter(|_| told == Told::Spoken) {
+            self.page.to(VALUE);
+            self.page.spoken(number);
+            self.page.end();
+        }
+    }
+
+    /// An entry beside others of the same name.
+    fn beside(&mut self, entry: EntryId) {
+        if self.block != Block::Together {
+            self.open(Block::Together);
+            self.name(entry.what());
+            self.page.hang();
+        } else {
+            self.page.text(", ");
+        }
+        self.page.value(self.draft, entry);
     }
 
     fn single(&mut self, item: &Item) {
         self.name(item.what.name());
         self.page.item(item);
-        if item.what == What::SiteDegrees {
-            let eye = eye(self.draft);
-            return self.remark(Site::from_deg(item.value).map_or("", |site| site::word(site, eye)));
+        if item.what.form() == Form::Site {
+            return self.place(item.value);
         }
         self.page.to(REMARK);
         self.page.text("[");
@@ -274,10 +346,10 @@ impl<'a, 'p> Card<'a, 'p> {
         self.page.line("]");
     }
 
-    /// The label whose remnants follow; the one chosen is pointed at.
-    fn label(&mut self, item: &Item, table: usize) {
+    /// A number that begins another block of lines in a table; the one that was chosen is pointed at.
+    fn leader(&mut self, item: &Item, table: &'static ByMethod, entry: EntryId) {
         self.row.print(self.columns(table), self.page);
-        let chosen = self.draft.number(Field::LensCylinder) == Some(item.value);
+        let chosen = self.draft.number(entry) == Some(item.value);
         self.page.raw(if chosen { "> " } else { "  " });
         self.page.text(item.what.name());
         self.page.text(" ");
@@ -286,69 +358,62 @@ impl<'a, 'p> Card<'a, 'p> {
     }
 }
 
-fn is_of_chosen(column: &table::Column) -> bool {
-    column.0 == What::ChosenResidual
-}
+impl Steps for Card<'_, '_> {}
 
 impl Sink for Card<'_, '_> {
-    fn part(&mut self, part: Part) {
+    fn part(&mut self, part: PartId) {
         self.close();
         (self.part, self.headed, self.shown) = (part, false, 0);
     }
 
-    fn entry(&mut self, field: Field) {
-        if field.what() != Field::Cylinder1.what() {
-            if self.open(Block::Lines) {
-                self.row(field);
-            }
+    fn entry(&mut self, entry: EntryId) {
+        if !self.is_wanted(|| entry.is_short()) {
+            return;
+        }
+        if entry.told() == Told::Together {
+            self.beside(entry);
         } else {
-            let first = self.block != Block::Cylinders;
-            if self.open(Block::Cylinders) {
-                self.page.text(if first { "" } else { ", " });
-                self.page.value(self.draft, field);
-            }
+            self.open(Block::Lines);
+            self.row(entry);
         }
     }
 
     fn item(&mut self, item: Item) {
-        let leads = Rows::with(item.what);
-        if leads.is_none() {
+        let led = item.what.led();
+        if led.is_none() {
             self.shown |= item.method.map_or(0, |method| 1 << method as u8);
         }
-        if let Some(rows) = leads {
-            if self.open(Block::Rows(rows.leader)) {
-                self.row.of_rows(rows, &item, self.shown, self.draft, self.page);
-            }
+        if !self.is_wanted(|| item.what.is_short()) {
             return;
         }
-        match item.what {
-            What::LabelCylinder => {
-                if let Some((table, _)) =
-                    table::place(What::Residual).filter(|(table, _)| self.open(Block::Table(*table)))
-                {
-                    self.label(&item, table);
-                }
+        if let Some(led) = led {
+            self.open(Block::Led(led));
+            return self.row.of_led(led, &item, self.shown, self.draft, self.page);
+        }
+        let mut tables = item.what.part().by_method();
+        let leads = |table: &&ByMethod| table.leader.is_some_and(|(leader, _)| leader == item.what);
+        let has = |table: &&ByMethod| table.columns.iter().any(|column| column.item == item.what);
+        if let Some(table) = tables.clone().find(leads) {
+            self.open(Block::Table(table));
+            if let Some((_, entry)) = table.leader {
+                self.leader(&item, table, entry);
             }
-            _ => match (item.method, table::place(item.what)) {
-                (Some(_), Some((table, column))) => {
-                    if self.open(Block::Table(table)) {
-                        self.row.of_method(self.columns(table), column, &item, self.page);
-                    }
-                }
-                _ => {
-                    if self.open(Block::Lines) {
-                        self.single(&item);
-                    }
-                }
-            },
+        } else if let Some(table) = tables.find(has).filter(|_| item.method.is_some()) {
+            self.open(Block::Table(table));
+            self.row.of_method(self.columns(table), &item, self.page);
+        } else {
+            self.open(Block::Lines);
+            self.single(&item);
         }
     }
 
     fn caution(&mut self, _caution: Caution) {}
 
-    fn sign_off(&mut self, line: SignOff) {
-        if self.open(Block::Lines) {
+    fn sign_off(&mut self, line: SignOffId) {
+        if self.is_wanted(|| false) {
+            self.open(Block::Lines);
             self.page.paragraph("  [ ] [ ]  ", line.text());
+            self.signed = true;
         }
     }
 }

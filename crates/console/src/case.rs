@@ -2,41 +2,23 @@
 
 use crate::page::Page;
 use crate::wrong;
-use ocellus_core::case::Case;
-use ocellus_core::draft::Draft;
-use ocellus_core::error::Error;
-use ocellus_core::sheet::Sheet;
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::text;
+use ocellus_card::text::Text;
 
-/// The case of the entries, or the set-up of fluids that they are; where they are neither, what keeps them from it is told.
-pub(crate) fn sheet<'a>(draft: &'a Draft, page: &mut Page) -> Option<Sheet<'a>> {
-    needs(draft, NO_CASE, page)
-}
-
-/// The case of an eye alone.
+/// The case of the entries; where they are none, what keeps them from it is told.
 pub(crate) fn case<'a>(draft: &'a Draft, page: &mut Page) -> Option<Case<'a>> {
-    let mut lacks = Lacks { heading: Some(NO_CASE), draft, page };
-    Case::check(draft, &mut |error| lacks.tell(&error))
+    needs(draft, text!("These entries are no case yet, and nothing is computed. Needed:"), page)
 }
 
-/// The case or set-up of the entries, or a heading and what they lack below it.
-pub(crate) fn needs<'a>(draft: &'a Draft, heading: &'static str, page: &mut Page) -> Option<Sheet<'a>> {
-    let mut lacks = Lacks { heading: Some(heading), draft, page };
-    Sheet::check(draft, &mut |error| lacks.tell(&error))
-}
-
-const NO_CASE: &str = "These entries are no case yet, and nothing is computed. Needed:";
-
-struct Lacks<'a, 'p> {
-    heading: Option<&'static str>,
-    draft: &'a Draft,
-    page: &'a mut Page<'p>,
-}
-
-impl Lacks<'_, '_> {
-    fn tell(&mut self, error: &Error) {
-        if let Some(heading) = self.heading.take() {
-            self.page.line(heading);
+/// The case of the entries, or a heading and what they lack below it.
+pub(crate) fn needs<'a>(draft: &'a Draft, heading: Text, page: &mut Page) -> Option<Case<'a>> {
+    let mut heading = Some(heading);
+    Case::check(draft, &mut |error| {
+        if let Some(heading) = heading.take() {
+            page.line(heading);
         }
-        wrong::of_case(error, self.draft, self.page);
-    }
+        wrong::of_case(&error, draft, page);
+    })
 }

@@ -2,34 +2,70 @@
 
 use crate::page::Page;
 use heapless::Vec;
-use ocellus_core::caution::{Caution, Code, Severity};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::{Field, Kind};
+use ocellus_card::caution::{Caution, Severity};
+use ocellus_card::cautions::NOT_A_DEVICE;
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Kind;
+use ocellus_card::id::{CautionId, EntryId};
+use ocellus_card::text;
+use ocellus_core::lens::method::Method;
 use ocellus_core::source::{Mark, Source};
 
 /// A bit for each code.
 #[derive(Clone, Copy)]
-pub(crate) struct Codes([u8; Code::ALL.len().div_ceil(8)]);
+pub(crate) struct Codes([u8; CautionId::COUNT.div_ceil(8)]);
 
 impl Codes {
-    pub(crate) const NONE: Codes = Codes([0; Code::ALL.len().div_ceil(8)]);
+    pub(crate) const NONE: Codes = Codes([0; CautionId::COUNT.div_ceil(8)]);
 
-    pub(crate) fn put(&mut self, code: Code) {
-        if let Some(bits) = self.0.get_mut(code as usize / 8) {
-            *bits |= 1 << (code as u8 % 8);
+    pub(crate) fn put(&mut self, code: CautionId) {
+        if let Some(bits) = self.0.get_mut(code.place() / 8) {
+            *bits |= 1 << (code.place() % 8);
         }
     }
 
-    pub(crate) fn has(&self, code: Code) -> bool {
-        self.0.get(code as usize / 8).is_some_and(|bits| bits >> (code as u8 % 8) & 1 != 0)
+    pub(crate) fn has(&self, code: CautionId) -> bool {
+        self.0.get(code.place() / 8).is_some_and(|bits| bits >> (code.place() % 8) & 1 != 0)
     }
 }
 
-/// The most that are kept, three bytes each; a test shows that no card has more.
+/// The most that are kept, four bytes each; a test shows that no card has more.
 const ROOM: usize = 88;
 
+/// A caution in few bytes: places plus 1, or 0 for none.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct Kept {
+    code: u16,
+    entry: u8,
+    method: u8,
+}
+
+const _: () = assert!(CautionId::COUNT < u16::MAX as usize && EntryId::COUNT < u8::MAX as usize);
+
+impl Kept {
+    fn of(caution: &Caution) -> Kept {
+        Kept {
+            code: caution.code.place() as u16,
+            entry: caution.entry.map_or(0, |entry| entry.place() as u8 + 1),
+            method: caution.method.map_or(0, |method| method as u8 + 1),
+        }
+    }
+
+    fn code(self) -> CautionId {
+        CautionId::at(usize::from(self.code)).unwrap_or(NOT_A_DEVICE)
+    }
+
+    fn entry(self) -> Option<EntryId> {
+        EntryId::at(usize::from(self.entry).checked_sub(1)?)
+    }
+
+    fn method(self) -> Option<Method> {
+        Method::ALL.get(usize::from(self.method).checked_sub(1)?).copied()
+    }
+}
+
 pub(crate) struct Cautions {
-    kept: Vec<Caution, ROOM>,
+    kept: Vec<Kept, ROOM>,
     lost: bool,
 }
 
@@ -40,48 +76,66 @@ impl Cautions {
 
     /// Keeps a caution, once; the one at the head of every card is not among them.
     pub(crate) fn push(&mut self, caution: Caution) {
-        if caution.code != Code::NotADevice && !self.kept.contains(&caution) {
-            self.lost |= self.kept.push(caution).is_err();
+        let kept = Kept::of(&caution);
+        if caution.code != NOT_A_DEVICE && !self.kept.contains(&kept) {
+            self.lost |= self.kept.push(kept).is_err();
         }
     }
 
-    pub(crate) fn all(&self) -> &[Caution] {
-        &self.kept
+    pub(crate) fn is_empty(&self) -> bool {
+        self.kept.is_empty()
     }
 
-    pub(crate) fn has(&self, code: Code) -> bool {
-        self.kept.iter().any(|caution| caution.code == code)
+    pub(crate) fn has(&self, code: CautionId) -> bool {
+        self.kept.iter().any(|kept| usize::from(kept.code) == code.place())
+    }
+
+    /// Of which methods a caution is told.
+    pub(crate) fn methods(&self, code: CautionId) -> impl Iterator<Item = Method> + '_ {
+        let of = move |kept: &&Kept| usize::from(kept.code) == code.place();
+        self.kept.iter().filter(of).filter_map(|kept| kept.method())
+    }
+
+    /// Each code once, in the order they came.
+    fn codes(&self) -> impl Iterator<Item = CautionId> + '_ {
+        let is_first =
+            |place: usize, kept: &Kept| self.kept.iter().position(|other| other.code == kept.code) == Some(place);
+        let firsts = self.kept.iter().enumerate().filter(move |(place, kept)| is_first(*place, kept));
+        firsts.map(|(_, kept)| kept.code())
     }
 
     /// Each code of one severity, in the order they came.
-    pub(crate) fn codes(&self, severity: Severity) -> impl Iterator<Item = Code> + '_ {
-        let first = |place: usize, code: Code| self.kept.iter().position(|other| other.code == code) == Some(place);
-        let codes = self.kept.iter().map(|caution| caution.code).enumerate();
-        codes.filter(move |(place, code)| code.severity() == severity && first(*place, *code)).map(|(_, code)| code)
+    pub(crate) fn of(&self, severity: Severity) -> impl Iterator<Item = CautionId> + '_ {
+        self.codes().filter(move |code| code.severity() == severity)
+    }
+
+    /// Whether no entry that lacks would bring what was asked for.
+    pub(crate) fn end_it(&self) -> bool {
+        self.codes().any(CautionId::ends_it)
     }
 
     pub(crate) fn refuse(&self) -> bool {
-        self.codes(Severity::Refuse).next().is_some()
+        self.of(Severity::Refuse).next().is_some()
     }
 
     pub(crate) fn tell(&self, draft: &Draft, page: &mut Page) {
-        for severity in [Severity::Refuse, Severity::Caution, Severity::Note] {
-            self.codes(severity).for_each(|code| self.paragraph(code, draft, page));
+        for severity in Severity::ALL {
+            self.of(severity).for_each(|code| self.paragraph(code, draft, page));
         }
         if self.lost {
-            page.paragraph("  CAUTION  ", "There are more cautions than this program can list.");
+            page.paragraph("  CAUTION  ", text!("There are more cautions than this program can list."));
         }
     }
 
-    fn paragraph(&self, code: Code, draft: &Draft, page: &mut Page) {
+    fn paragraph(&self, code: CautionId, draft: &Draft, page: &mut Page) {
         page.raw("  ");
         page.text(code.severity().word());
         page.to(11);
         page.hang();
         let mut any = false;
-        for caution in self.kept.iter().filter(|caution| caution.code == code) {
+        for kept in self.kept.iter().filter(|kept| usize::from(kept.code) == code.place()) {
             let comma = if any { ", " } else { "" };
-            any |= about(caution, comma, draft, page);
+            any |= about(*kept, comma, draft, page);
         }
         page.text(if any { ": " } else { "" });
         page.text(code.text());
@@ -93,35 +147,46 @@ impl Cautions {
 }
 
 /// The method, or the entry with its value; a word speaks for itself in the text of the caution.
-fn about(caution: &Caution, comma: &str, draft: &Draft, page: &mut Page) -> bool {
-    match (caution.method, caution.field) {
+fn about(kept: Kept, comma: &str, draft: &Draft, page: &mut Page) -> bool {
+    match (kept.method(), kept.entry()) {
         (Some(method), _) => {
             page.text(comma);
             page.text(method.name());
             true
         }
-        (None, Some(field)) if is_told(field, draft) => {
+        (None, Some(entry)) if has_number(entry, draft) => {
             page.text(comma);
-            page.text(field.what());
+            page.text(entry.what());
             page.text(" ");
-            page.value(draft, field);
+            page.value(draft, entry);
             true
         }
         (None, _) => false,
     }
 }
 
-fn is_told(field: Field, draft: &Draft) -> bool {
-    let known = draft.number(field).or(field.default()).is_some();
-    known && matches!(field.kind(), Kind::Number(..) | Kind::Date)
+fn has_number(entry: EntryId, draft: &Draft) -> bool {
+    let known = draft.number(entry).or(entry.default()).is_some();
+    known && matches!(entry.kind(), Kind::Number(..) | Kind::Date)
 }
 
-/// How surely a number or a limit is known, and the number of its source, which a desk has in full.
+/// How surely a number or a limit is known, and its source: on a desk in full, else by its number, said once where the two say
+/// the same.
 pub(crate) fn origin(source: Source, mark: Mark, page: &mut Page) {
-    page.text(mark.word());
-    if !matches!(source, Source::Here | Source::NoSource | Source::Entered) {
-        page.text(", source");
-        page.raw(" ");
-        page.count(usize::from(source.number()));
+    let is_named = !matches!(source, Source::Here | Source::NoSource | Source::Entered);
+    match page.desk.filter(|_| is_named) {
+        Some(desk) => {
+            page.text((desk.source)(source));
+            page.text("; ");
+            page.text(mark.word());
+        }
+        None => {
+            page.text(mark.word());
+            if is_named {
+                page.text(", source");
+                page.raw(" ");
+                page.count(usize::from(source.number()));
+            }
+        }
     }
 }

@@ -4,28 +4,29 @@ use crate::entry;
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
+use ocellus_card::text;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     if rest.eq_ignore_ascii_case("all") {
-        page.count(Field::ALL.iter().filter(|field| draft.has(**field)).count());
-        page.line(" entries forgotten.");
+        page.count(draft.made().count());
+        page.line(text!(" entries forgotten."));
         // field by field: an empty draft to copy would be a kilobyte of flash and of stack
-        Field::ALL.iter().for_each(|field| draft.clear(*field));
-        return Outcome::Told;
+        EntryId::all().for_each(|entry| draft.clear(entry));
+        return Outcome::Answered;
     }
-    let Some(field) = entry::field(rest) else {
+    let Some(entry) = entry::named(rest) else {
         if !rest.is_empty() {
             let mut nearest = Nearest::to(rest);
-            Field::ALL.iter().for_each(|field| nearest.offer(field.word()));
+            EntryId::all().for_each(|entry| nearest.offer(entry.word()));
             nearest.tell(page, "not an entry");
         }
-        page.line("clear WORD forgets one entry, clear all every one; nothing was forgotten.");
+        page.line(text!("clear WORD forgets one entry, clear all every one; nothing was forgotten."));
         return Outcome::Refused;
     };
-    page.text(field.what());
-    page.line(if draft.has(field) { ": forgotten." } else { ": was not entered." });
-    draft.clear(field);
-    Outcome::Told
+    page.text(entry.what());
+    page.line(if draft.has(entry) { text!(": forgotten.") } else { text!(": was not entered.") });
+    draft.clear(entry);
+    Outcome::Answered
 }

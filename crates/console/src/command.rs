@@ -9,8 +9,9 @@ use crate::page::Page;
 use crate::show;
 use crate::verb::{Run, VERBS};
 use crate::word::first_word;
-use ocellus_core::draft::Draft;
-use ocellus_core::field::{Field, Section};
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
+use ocellus_card::{sections, text};
 
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
@@ -25,16 +26,16 @@ pub(crate) fn run(draft: &mut Draft, kept: &mut Kept, around: &dyn Around, line:
     let (word, rest) = first_word(line);
     let verb = VERBS.iter().find(|verb| verb.word.eq_ignore_ascii_case(word));
     let value = if rest.as_bytes().first() == Some(&b'=') { rest.get(1..) } else { None };
-    match (verb, entry::field(word), value) {
+    match (verb, entry::named(word), value) {
         (Some(verb), _, None) => match verb.run {
             Run::OfCase(run) => run(draft, rest, page),
             Run::OfAll(run) => run(kept, draft, around, rest, page),
         },
-        (_, Some(field), None) if rest.is_empty() => {
-            show::entry(draft, field, page);
-            Outcome::Told
+        (_, Some(entry), None) if rest.is_empty() => {
+            show::entry(draft, entry, page);
+            Outcome::Answered
         }
-        (_, Some(field), value) => entry::enter(draft, word, field, value.unwrap_or(rest).trim_ascii(), page),
+        (_, Some(entry), value) => entry::enter(draft, word, entry, value.unwrap_or(rest).trim_ascii(), page),
         (..) => unknown(word, page),
     }
 }
@@ -47,12 +48,13 @@ fn heading(line: &str, page: &mut Page) -> Outcome {
         [b'[', .., b']'] => line.get(1..line.len() - 1).unwrap_or(line).trim_ascii(),
         _ => line,
     };
-    if Section::tables().any(|table| table.word() == inner) {
+    let tables = || sections().filter(|table| !table.is_empty());
+    if tables().any(|table| table == inner) {
         return Outcome::Nothing;
     }
     let mut nearest = Nearest::to(inner);
-    Section::tables().for_each(|table| nearest.offer(table.word()));
-    nearest.tell(page, "no table of a case file has this name");
+    tables().for_each(|table| nearest.offer(table));
+    nearest.tell(page, text!("no table of a case file has this name"));
     Outcome::Refused
 }
 
@@ -61,11 +63,11 @@ fn heading(line: &str, page: &mut Page) -> Outcome {
 fn unknown(word: &str, page: &mut Page) -> Outcome {
     let mut nearest = Nearest::to(word);
     VERBS.iter().for_each(|verb| nearest.offer(verb.word));
-    for field in Field::ALL {
-        nearest.offer(field.word());
-        nearest.offer(field.key());
+    for entry in EntryId::all() {
+        nearest.offer(entry.word());
+        nearest.offer(entry.key());
     }
-    nearest.tell(page, "not a word that is known here");
-    page.paragraph("    ", "help tells what can be typed, help entries every entry's word");
+    nearest.tell(page, text!("not a word that is known here"));
+    page.paragraph("    ", text!("help tells what can be typed, help entries every entry's word"));
     Outcome::Refused
 }

@@ -8,10 +8,12 @@ use crate::keys::{Key, Keys};
 use crate::line::{Line, Room};
 use crate::outcome::Outcome;
 use crate::page::Page;
-use crate::{entry, show};
-use ocellus_core::caution::Code;
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
+use crate::show;
+use ocellus_card::cautions::NOT_A_DEVICE;
+use ocellus_card::draft::Draft;
+use ocellus_card::entries::ID;
+use ocellus_card::id::EntryId;
+use ocellus_card::text;
 
 /// With more bytes in hand than this, nothing is echoed: the answer would be longer than what is still to come.
 const PASTED: usize = 128;
@@ -41,15 +43,15 @@ pub struct Console {
 /// What was entered since the last prompt.
 struct Taken {
     entries: usize,
-    /// Lines that made entries, and the first field and number of entries of the last of them.
+    /// Lines that made entries, and the first and number of entries of the last of them.
     lines: usize,
-    field: Field,
+    first: EntryId,
     count: u8,
     refused: usize,
 }
 
 impl Taken {
-    const NOTHING: Taken = Taken { entries: 0, lines: 0, field: Field::Id, count: 0, refused: 0 };
+    const NOTHING: Taken = Taken { entries: 0, lines: 0, first: ID.id(), count: 0, refused: 0 };
 }
 
 impl Default for Console {
@@ -103,8 +105,8 @@ impl Console {
     pub fn greet(&mut self, out: &mut dyn FnMut(&str)) {
         let mut page = Page::new(out);
         page.line(concat!("ocellus ", env!("CARGO_PKG_VERSION"), ": the arithmetic of a cataract operation"));
-        page.line(Code::NotADevice.text());
-        page.line("Type help.");
+        page.line(NOT_A_DEVICE.text());
+        page.line(text!("Type help."));
         self.prompt(out);
     }
 
@@ -113,10 +115,10 @@ impl Console {
     /// While bytes wait, input is being pasted: there is no prompt and no confirmation, only errors, and at the end one
     /// line with the number of entries.
     pub fn byte(&mut self, byte: u8, waiting: usize, around: &dyn Around, out: &mut dyn FnMut(&str)) {
-        self.kept.learner.stir(around.millis() ^ u32::from(byte));
-        if let Some(strip) = self.kept.strip.first_mut() {
-            if !strip.key(byte, &mut Page::new(out)) {
-                self.end_strip(out);
+        self.kept.stir(around.millis() ^ u32::from(byte));
+        if self.kept.is_running() {
+            if !self.kept.key(byte, &mut Page::new(out)) {
+                self.end_chart(out);
             }
             return;
         }
@@ -143,14 +145,13 @@ impl Console {
 
     /// Time passes and nothing comes: a strip chart that runs goes on.
     pub fn tick(&mut self, around: &dyn Around, out: &mut dyn FnMut(&str)) {
-        let Some(strip) = self.kept.strip.first_mut() else { return };
-        if !strip.tick(around.millis(), &mut Page::new(out)) {
-            self.end_strip(out);
+        if self.kept.is_running() && !self.kept.tick(around.millis(), &mut Page::new(out)) {
+            self.end_chart(out);
         }
     }
 
-    fn end_strip(&mut self, out: &mut dyn FnMut(&str)) {
-        self.kept.strip.clear();
+    fn end_chart(&mut self, out: &mut dyn FnMut(&str)) {
+        self.kept.end();
         self.due = false;
         self.prompt(out);
     }
@@ -217,13 +218,13 @@ impl Console {
         (self.hidden, self.due) = (false, true);
         let mut page = Page::new(out);
         if self.line.is_too_long() {
-            page.line("That line is longer than 96 characters: nothing of it was used.");
+            page.line(text!("That line is longer than 96 characters: nothing of it was used."));
             self.taken.refused += 1;
         } else {
             self.answer(around, &mut page);
         }
         self.line.wipe();
-        if !self.kept.strip.is_empty() {
+        if self.kept.is_running() {
             // what is typed from here on are its keys
             return;
         }
@@ -237,9 +238,9 @@ impl Console {
             return self.identify.answer(&self.draft, self.line.text(), page);
         }
         match command::run(&mut self.draft, &mut self.kept, around, self.line.text(), page) {
-            Outcome::Nothing | Outcome::Told => {}
-            Outcome::Entered(field, count) => {
-                (self.taken.field, self.taken.count) = (field, count);
+            Outcome::Nothing | Outcome::Answered => {}
+            Outcome::Entered(first, count) => {
+                (self.taken.first, self.taken.count) = (first, count);
                 self.taken.entries += usize::from(count);
                 self.taken.lines += 1;
             }
@@ -266,30 +267,30 @@ impl Console {
         }
         let mut page = Page::new(out);
         match core::mem::replace(&mut self.taken, Taken::NOTHING) {
-            Taken { lines: 1, field, count, refused: 0, .. } => {
-                let mut next = Some(field);
+            Taken { lines: 1, first, count, refused: 0, .. } => {
+                let mut next = Some(first);
                 for _ in 0..count {
-                    if let Some(field) = next {
-                        show::row(&self.draft, field, &mut page);
-                        next = entry::after(field).map(|(_, next)| next);
+                    if let Some(entry) = next {
+                        show::row(&self.draft, entry, &mut page);
+                        next = entry.goes_on().map(|(_, next)| next);
                     }
                 }
             }
             Taken { entries: 0, refused: 0 | 1, .. } => {}
             Taken { entries, refused, .. } => {
                 page.count(entries);
-                page.text(if entries == 1 { " entry taken" } else { " entries taken" });
+                page.text(if entries == 1 { text!(" entry taken") } else { text!(" entries taken") });
                 // another patient's may be among them
-                let all = Field::ALL.iter().filter(|field| self.draft.has(**field)).count();
+                let all = self.draft.made().count();
                 if all > entries {
-                    page.text("; with those from before there are ");
+                    page.text(text!("; with those from before there are "));
                     page.count(all);
                 }
                 if refused > 0 {
                     page.text("; ");
                     page.count(refused);
                     page.text(if refused == 1 { " line" } else { " lines" });
-                    page.text(" refused: see above");
+                    page.text(text!(" refused: see above"));
                 }
                 page.line(".");
             }

@@ -5,9 +5,11 @@ use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::word::first_word;
+use ocellus_card::draft::Draft;
+use ocellus_card::error::Wrong;
+use ocellus_card::text;
 use ocellus_core::decimal;
-use ocellus_core::draft::Draft;
-use ocellus_core::pressure::unit::{Unit, convert};
+use ocellus_core::fluids::unit::{Unit, convert};
 
 pub(crate) fn run(_draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let (digits, units) = split_unit(rest);
@@ -16,7 +18,7 @@ pub(crate) fn run(_draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         Err(code) => {
             page.text(digits);
             page.text(if digits.is_empty() { "" } else { ": " });
-            page.line(if digits.is_empty() { "No number was typed." } else { code.text() });
+            page.line(if digits.is_empty() { "No number was typed." } else { Wrong::from(code).text() });
             usage(page);
             return Outcome::Refused;
         }
@@ -31,7 +33,7 @@ pub(crate) fn run(_draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         Some(Some(to)) => line(digits, value, from, to, page),
         None => Unit::ALL.iter().filter(|to| **to != from).for_each(|to| line(digits, value, from, *to, page)),
     }
-    Outcome::Told
+    Outcome::Answered
 }
 
 fn line(digits: &str, value: f64, from: Unit, to: Unit, page: &mut Page) {
@@ -41,7 +43,7 @@ fn line(digits: &str, value: f64, from: Unit, to: Unit, page: &mut Page) {
     page.text(" = ");
     let converted = convert(value, from, to);
     page.number(converted, to.places(), false, to.word());
-    // as one reads it, and as one reckons on from it
+    // as one reads it, and to compute on from
     page.text(" (");
     page.exact(converted, "");
     page.line(")");
@@ -52,7 +54,7 @@ fn unit(word: &str, page: &mut Page) -> Option<Unit> {
     let found = Unit::ALL.iter().copied().find(|unit| unit.word().eq_ignore_ascii_case(word));
     if found.is_none() {
         if word.is_empty() {
-            page.line("No unit was typed.");
+            page.line(text!("No unit was typed."));
         } else {
             let mut nearest = Nearest::to(word);
             Unit::ALL.iter().for_each(|unit| nearest.offer(unit.word()));
@@ -66,10 +68,10 @@ fn unit(word: &str, page: &mut Page) -> Option<Unit> {
 fn usage(page: &mut Page) {
     page.raw("    accepted: ");
     page.hang();
-    page.text("convert 500 mmHg kPa, or convert 500 mmHg for all of");
-    for unit in Unit::ALL {
-        page.text(" ");
-        page.text(unit.word());
-    }
-    page.end();
+    page.text(text!("convert 500 mmHg kPa, or convert 500 mmHg for all of"));
+    units(page);
+}
+
+pub(crate) fn units(page: &mut Page) {
+    page.words(Unit::ALL.iter().map(|unit| unit.word()));
 }

@@ -2,86 +2,69 @@
 
 use crate::outcome::Outcome;
 use crate::page::Page;
-use crate::word::same_word;
-use crate::wrong::{self, Wrong};
+use crate::word::is_word;
+use crate::wrong::{self, Refused};
+use ocellus_card::draft::Draft;
+use ocellus_card::entries;
+use ocellus_card::entry::Kind;
+use ocellus_card::error::{Error, Wrong};
+use ocellus_card::id::EntryId;
+use ocellus_card::name::Name;
+use ocellus_card::text;
 use ocellus_core::decimal::parse;
-use ocellus_core::draft::Draft;
-use ocellus_core::error::{Code, Error};
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::name::Name;
 
-/// Trade notation: a power goes on with its axis, a sphere with its cylinder.
-const GOES_ON: &[(Field, u8, Field)] = &[
-    (Field::K1, b'@', Field::K1Axis),
-    (Field::K2, b'@', Field::K2Axis),
-    (Field::AfterK1, b'@', Field::AfterK1Axis),
-    (Field::AfterK2, b'@', Field::AfterK2Axis),
-    (Field::AfterSphere, b'/', Field::AfterCylinder),
-    (Field::AfterCylinder, b'@', Field::AfterAxis),
-    (Field::Centroid, b'@', Field::CentroidAxis),
-    (Field::BackR1, b'@', Field::BackR1Axis),
-    (Field::BackR2, b'@', Field::BackR2Axis),
-    (Field::OldSphere, b'/', Field::OldCylinder),
-    (Field::OldCylinder, b'@', Field::OldAxis),
-    (Field::LensCylinder, b'@', Field::LensAxis),
-];
-
-/// The field that is typed after this one in trade notation.
-pub(crate) fn after(field: Field) -> Option<(u8, Field)> {
-    GOES_ON.iter().find(|(first, ..)| *first == field).map(|(_, mark, next)| (*mark, *next))
-}
-
-/// The field with this word or key.
-pub(crate) fn field(name: &str) -> Option<Field> {
-    Field::ALL
-        .iter()
-        .copied()
-        .find(|field| field.word().eq_ignore_ascii_case(name) || field.key().eq_ignore_ascii_case(name))
+/// The entry with this word or key.
+pub(crate) fn named(name: &str) -> Option<EntryId> {
+    EntryId::all().find(|entry| entry.word().is_but_for_capitals(name) || entry.key().is_but_for_capitals(name))
 }
 
 /// Enters all of a line. Where something of it is refused, nothing of it is entered, nor what stood in its place before: a
 /// card must not rest on a value that somebody meant to replace.
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
-pub(crate) fn enter(draft: &mut Draft, name: &str, first: Field, text: &str, page: &mut Page) -> Outcome {
-    let held = draft.name(Field::Id).copied();
-    let eye = draft.number(Field::Side);
-    let (mut field, mut name, mut rest, mut count) = (first, name, text, 0);
+pub(crate) fn enter(draft: &mut Draft, name: &str, first: EntryId, text: &str, page: &mut Page) -> Outcome {
+    let held = draft.name(entries::ID).copied();
+    let eye = draft.number(entries::SIDE);
+    let (mut entry, mut rest, mut count) = (first, text, 0);
     loop {
-        let further = after(field).and_then(|(mark, next)| Some((split_at(rest, mark)?, next)));
+        let further = entry.goes_on().and_then(|(mark, next)| Some((split_at(rest, mark)?, next)));
         let typed = further.map_or(rest, |((typed, _), _)| typed).trim_ascii();
         count += 1;
-        if let Err(wrong) = take(draft, field, typed) {
-            wrong::tell(&wrong, name, field, typed, page);
+        if let Err(refused) = take(draft, entry, typed) {
+            if count == 1 {
+                wrong::tell(&refused, name, entry, typed, page);
+            } else {
+                wrong::tell(&refused, entry.word(), entry, typed, page);
+            }
             let whole = count > 1 || further.is_some();
             let mut next = Some(first);
-            while let Some(field) = next {
-                draft.clear(field);
-                next = after(field).filter(|_| whole).map(|(_, next)| next);
+            while let Some(entry) = next {
+                draft.clear(entry);
+                next = entry.goes_on().filter(|_| whole).map(|(_, next)| next);
             }
-            page.paragraph("    ", "not entered now, whatever stood there before");
+            page.paragraph("    ", text!("not entered now, whatever stood there before"));
             return Outcome::Refused;
         }
         let Some(((_, after), next)) = further else { break };
-        (field, name, rest) = (next, next.word(), after);
+        (entry, rest) = (next, after);
     }
-    if let (Field::Id, Some(held)) = (first, held) {
+    if let Some(held) = held.filter(|_| first == entries::ID) {
         another(draft, &held, page);
     }
-    if first == Field::Side && eye.is_some_and(|eye| draft.number(Field::Side) != Some(eye)) {
-        page.line("the other eye: what else was entered stays. Is it this eye's? clear all forgets it.");
+    if first == entries::SIDE && eye.is_some_and(|eye| draft.number(entries::SIDE) != Some(eye)) {
+        page.line(text!("the other eye: what else was entered stays. Is it this eye's? clear all forgets it."));
     }
     Outcome::Entered(first, count)
 }
 
 /// Another label begins another case: nothing of the one before must be left in it.
 fn another(draft: &mut Draft, held: &Name, page: &mut Page) {
-    let Some(label) = draft.name(Field::Id).copied().filter(|label| label != held) else { return };
-    Field::ALL.iter().for_each(|field| draft.clear(*field));
-    let _ = draft.set_name(Field::Id, label);
-    page.text("another case: what was entered of ");
+    let Some(label) = draft.name(entries::ID).copied().filter(|label| label != held) else { return };
+    EntryId::all().for_each(|entry| draft.clear(entry));
+    let _ = draft.set_name(entries::ID, label);
+    page.text(text!("another case: what was entered of "));
     page.text(held.as_str());
-    page.line(" is forgotten.");
+    page.line(text!(" is forgotten."));
 }
 
 /// What stands before the first of a mark, and after it.
@@ -91,47 +74,45 @@ fn split_at(text: &str, mark: u8) -> Option<(&str, &str)> {
 }
 
 /// Enters a number, or forgets it.
-pub(crate) fn put(draft: &mut Draft, field: Field, value: Option<f64>) {
+pub(crate) fn put(draft: &mut Draft, entry: EntryId, value: Option<f64>) {
     match value {
-        Some(value) => draft.set(field, value),
-        None => draft.clear(field),
+        Some(value) => draft.set(entry, value),
+        None => draft.clear(entry),
     }
 }
 
 /// Enters one value; where it is wrong, what is left there is not to be used.
-fn take<'a>(draft: &mut Draft, field: Field, typed: &'a str) -> Result<(), Wrong<'a>> {
+fn take<'a>(draft: &mut Draft, entry: EntryId, typed: &'a str) -> Result<(), Refused<'a>> {
     if typed.is_empty() {
-        return Err(Wrong::Nothing);
+        return Err(Refused::Nothing);
     }
-    let (text, quoted) = unquoted(typed).ok_or(Wrong::Quotes)?;
-    match field.kind() {
-        Kind::Number(..) if quoted => Err(Wrong::Quoted),
-        Kind::Number(..) => number(draft, field, text),
+    let (text, quoted) = unquoted(typed).ok_or(Refused::Quotes)?;
+    match entry.kind() {
+        Kind::Number(..) if quoted => Err(Refused::Quoted),
+        Kind::Number(..) => number(draft, entry, text),
         Kind::Choice(words) => {
-            let place = words.iter().position(|word| same_word(word, text));
-            let refused =
-                || Wrong::Entry(Error { code: Code::NotAWord, field: Some(field), value: None, bounds: None });
-            draft.set(field, place.ok_or_else(refused)? as f64);
+            let place = words.iter().position(|word| is_word(*word, text));
+            draft.set(entry, place.ok_or(Refused::Entry(Error::of(Wrong::NotAWord, entry)))? as f64);
             Ok(())
         }
-        Kind::Date | Kind::Name => draft.enter(field, text).map_err(Wrong::Entry),
+        Kind::Date | Kind::Name => draft.enter(entry, text).map_err(Refused::Entry),
     }
 }
 
-fn number<'a>(draft: &mut Draft, field: Field, text: &'a str) -> Result<(), Wrong<'a>> {
+fn number<'a>(draft: &mut Draft, entry: EntryId, text: &'a str) -> Result<(), Refused<'a>> {
     let (digits, unit) = split_unit(text);
     if let Ok(parsed) = parse(digits)
-        && !is_unit(field, unit)
+        && !is_unit(entry, unit)
     {
-        return Err(Wrong::Unit(unit, parsed.value));
+        return Err(Refused::Unit(unit, parsed.value));
     }
-    draft.enter(field, digits).map_err(Wrong::Entry)?;
-    field.check(draft.number(field).unwrap_or(0.0)).map_err(Wrong::Entry)
+    draft.enter(entry, digits).map_err(Refused::Entry)?;
+    entry.check(draft.number(entry).unwrap_or(0.0)).map_err(Refused::Entry)
 }
 
 /// Whether a unit is this entry's; none at all is.
-pub(crate) fn is_unit(field: Field, unit: &str) -> bool {
-    unit.is_empty() || unit.eq_ignore_ascii_case(field.unit())
+pub(crate) fn is_unit(entry: EntryId, unit: &str) -> bool {
+    unit.is_empty() || unit.eq_ignore_ascii_case(entry.unit())
 }
 
 /// A number and the unit after it.

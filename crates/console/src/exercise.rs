@@ -7,10 +7,12 @@ use crate::kept::Kept;
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::question::{Exercise, Question, Random};
 use heapless::Vec;
+use ocellus_card::draft::Draft;
+use ocellus_card::error::Wrong;
+use ocellus_card::text;
 use ocellus_core::decimal;
-use ocellus_core::draft::Draft;
-use ocellus_core::exercise::{Exercise, Question, Random};
 
 /// One who learns.
 pub(crate) struct Learner {
@@ -41,26 +43,21 @@ pub(crate) fn run(kept: &mut Kept, _draft: &mut Draft, _around: &dyn Around, res
     let Some(question) = question else {
         let mut nearest = Nearest::to(rest);
         Question::ALL.iter().for_each(|question| nearest.offer(question.key()));
-        nearest.tell(page, "nothing that is asked about");
-        page.raw("    accepted: ");
-        page.hang();
+        nearest.tell(page, text!("nothing that is asked about"));
+        page.accepted();
         questions(page);
         return Outcome::Refused;
     };
     let exercise = Exercise::draw(*question, &mut learner.random);
     asked(&exercise, page);
-    page.line("answer NUMBER, within 1 %; answer alone shows the working.");
+    page.line(text!("answer NUMBER, within 1 %; answer alone shows the working."));
     learner.asked.clear();
     let _ = learner.asked.push(exercise);
-    Outcome::Told
+    Outcome::Answered
 }
 
 pub(crate) fn questions(page: &mut Page) {
-    for question in Question::ALL {
-        page.text(" ");
-        page.text(question.key());
-    }
-    page.end();
+    page.words(Question::ALL.iter().map(|question| question.key()));
 }
 
 /// The question, its numbers in their places.
@@ -87,30 +84,30 @@ fn asked(exercise: &Exercise, page: &mut Page) {
 pub(crate) fn answer(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
     let learner = &mut kept.learner;
     let Some(exercise) = learner.asked.first().copied() else {
-        page.line("Nothing was asked: exercise asks.");
+        page.line(text!("Nothing was asked: exercise asks."));
         return Outcome::Refused;
     };
     let (digits, unit) = split_unit(rest);
     match decimal::parse(digits) {
         Ok(_) if !(unit.is_empty() || unit.eq_ignore_ascii_case(exercise.unit())) => {
-            page.text("asked for in");
+            page.text(text!("asked for in"));
             page.tied(if exercise.unit().is_empty() { "no unit" } else { exercise.unit() });
             page.text(", not");
             page.tied(unit);
-            page.line("; not judged.");
+            page.line(text!("; not judged."));
             return Outcome::Refused;
         }
         Ok(answered) => {
             let right = exercise.is_right(answered.value);
             learner.answered = learner.answered.saturating_add(1);
             learner.right = learner.right.saturating_add(u16::from(right));
-            page.text(if right { "Right: it is" } else { "Not right: it is" });
+            page.text(if right { text!("Right: it is") } else { text!("Not right: it is") });
         }
         Err(_) if digits.is_empty() => page.text("It is"),
         Err(code) => {
             page.text(rest);
             page.text(": ");
-            page.line(code.text());
+            page.line(Wrong::from(code).text());
             return Outcome::Refused;
         }
     }
@@ -119,10 +116,10 @@ pub(crate) fn answer(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, r
     page.exact(exercise.answer(), exercise.unit());
     page.text(" (");
     page.count(usize::from(learner.right));
-    page.text(" right of ");
+    page.text(text!(" right of "));
     page.count(usize::from(learner.answered));
     page.line(").");
     page.paragraph("  ", exercise.question.rule());
-    steps(draft, page, &mut |sink| exercise.show(sink));
-    Outcome::Told
+    steps(draft, page, &mut |steps| exercise.show(steps));
+    Outcome::Answered
 }

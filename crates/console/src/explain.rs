@@ -1,98 +1,131 @@
 //! How a number came about: each step under the paper's own symbol. The sentences and sources are a desk's.
 
-use crate::case::sheet;
+use crate::case::case;
 use crate::cautions::{Cautions, origin};
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::show;
-use ocellus_core::caution::Caution;
-use ocellus_core::draft::Draft;
-use ocellus_core::explain::{NO_ENTRY_HELPS, Subject};
-use ocellus_core::field::Field;
-use ocellus_core::item::Item;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::{Step, Topic};
+use crate::word::is_word;
+use ocellus_card::caution::Caution;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
+use ocellus_card::item::Item;
+use ocellus_card::sink::Sink;
+use ocellus_card::text::Text;
+use ocellus_card::{Subject, text};
+use ocellus_core::working::{Step, Steps, Table};
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
-    let Some(subject) = Subject::all().find(|subject| subject.key().eq_ignore_ascii_case(rest)) else {
+    let Some(subject) = Subject::all().find(|subject| is_word(subject.key(), rest)) else {
         if rest.is_empty() {
-            page.line("Explain what?");
+            page.line(text!("Explain what?"));
         } else {
             let mut nearest = Nearest::to(rest);
             Subject::all().for_each(|subject| nearest.offer(subject.key()));
-            nearest.tell(page, "nothing that can be explained");
+            nearest.tell(page, text!("nothing that can be explained"));
         }
-        page.raw("    accepted: ");
-        page.hang();
+        page.accepted();
         subjects(page);
         return Outcome::Refused;
     };
-    let Some(sheet) = sheet(draft, page) else { return Outcome::Told };
+    let Some(case) = case(draft, page) else { return Outcome::Answered };
     page.line(subject.name());
-    let mut working = Working { draft, page, topic: None, cautions: Cautions::new() };
-    let any = sheet.explain(subject, &mut working);
-    let cautions = working.cautions;
-    if !any {
-        // no entry would make a method that is made for other eyes one for this
-        missing(subject, draft, cautions.refuse() || NO_ENTRY_HELPS.iter().any(|code| cautions.has(*code)), page);
+    let mut working = Working { lacks: Lacks::Untold(subject), ..Working::of(draft, page) };
+    if !case.explain(subject, &mut working) {
+        working.not_computed();
     }
-    if !cautions.all().is_empty() {
+    let cautions = working.cautions;
+    if !cautions.is_empty() {
         page.end();
         page.line("Cautions");
         cautions.tell(draft, page);
     }
     page.end();
-    page.line("What each symbol means, its equation and the sources by number: ocellus explain on a desk.");
-    Outcome::Told
+    page.line(text!("What each symbol means, its equation and the sources by number: ocellus explain on a desk."));
+    Outcome::Answered
 }
 
 pub(crate) fn subjects(page: &mut Page) {
-    for subject in Subject::all() {
-        page.text(" ");
-        page.text(subject.key());
-    }
-    page.end();
-}
-
-/// What could still be entered; a refusal is told in the cautions, and no entry would lift it.
-fn missing(subject: Subject, draft: &Draft, refused: bool, page: &mut Page) {
-    page.end();
-    page.text(subject.name());
-    page.line(": not computed, this case does not allow it.");
-    let mut absent =
-        subject.inputs().iter().filter(|field| !draft.has(**field) && field.default().is_none()).peekable();
-    if !refused && absent.peek().is_some() {
-        page.line("Not entered, of what it can start from:");
-        absent.for_each(|field| show::entry(draft, *field, page));
-    }
+    page.words(Subject::all().map(Subject::key));
 }
 
 /// Prints steps that are of no case.
-pub(crate) fn steps(draft: &Draft, page: &mut Page, show: &mut dyn FnMut(&mut dyn Sink)) {
-    show(&mut Working { draft, page, topic: None, cautions: Cautions::new() });
+pub(crate) fn steps(draft: &Draft, page: &mut Page, show: &mut dyn FnMut(&mut dyn Steps)) {
+    show(&mut Working::of(draft, page));
+}
+
+/// Whether it was told that nothing was computed, and what could still be entered.
+enum Lacks {
+    /// Not of this subject, yet.
+    Untold(Subject),
+    /// It was.
+    Told,
 }
 
 /// Prints a working as it is streamed.
 struct Working<'a, 'p> {
     draft: &'a Draft,
     page: &'a mut Page<'p>,
-    topic: Option<Topic>,
+    table: Option<&'static Table>,
     cautions: Cautions,
+    lacks: Lacks,
+}
+
+impl<'a, 'p> Working<'a, 'p> {
+    fn of(draft: &'a Draft, page: &'a mut Page<'p>) -> Working<'a, 'p> {
+        Working { draft, page, table: None, cautions: Cautions::new(), lacks: Lacks::Told }
+    }
+
+    /// Says once that nothing was computed; the answer is whether this was the first time.
+    fn not_computed(&mut self) -> bool {
+        let Lacks::Untold(subject) = core::mem::replace(&mut self.lacks, Lacks::Told) else { return false };
+        self.page.end();
+        self.page.text(subject.name());
+        self.page.line(text!(": not computed, this case does not allow it."));
+        true
+    }
+}
+
+impl Steps for Working<'_, '_> {
+    fn step(&mut self, step: Step) {
+        let Some(line) = step.line() else { return };
+        if !self.table.replace(step.table).is_some_and(|table| core::ptr::eq(table, step.table)) {
+            self.page.end();
+            self.page.line(step.table.heading);
+        }
+        self.page.word(line.symbol);
+        self.page.exact(step.value, line.unit());
+        self.page.to(40);
+        self.page.text("[");
+        origin(line.source, line.mark, self.page);
+        self.page.line("]");
+    }
 }
 
 impl Sink for Working<'_, '_> {
-    fn entry(&mut self, field: Field) {
-        self.page.word(field.word());
-        self.page.value(self.draft, field);
+    fn entry(&mut self, entry: EntryId) {
+        self.page.word(entry.word());
+        self.page.value(self.draft, entry);
         self.page.to(40);
         self.page.hang();
-        self.page.text(field.what());
-        self.page.line(if self.draft.has(field) { "" } else { " (usual value)" });
+        self.page.text(entry.what());
+        self.page.line(if self.draft.has(entry) { Text::EMPTY } else { text!(" (usual value)") });
+    }
+
+    fn lacks(&mut self, entry: EntryId) {
+        // a refusal is told in the cautions, and no entry would lift it
+        if self.cautions.refuse() || self.cautions.end_it() {
+            return;
+        }
+        if self.not_computed() {
+            self.page.line(text!("Not entered, of what it can start from:"));
+        }
+        show::entry(self.draft, entry, self.page);
     }
 
     fn item(&mut self, item: Item) {
-        self.topic = None;
+        self.table = None;
         self.page.end();
         if let Some(method) = item.method {
             self.page.text(method.name());
@@ -109,19 +142,5 @@ impl Sink for Working<'_, '_> {
 
     fn caution(&mut self, caution: Caution) {
         self.cautions.push(caution);
-    }
-
-    fn step(&mut self, step: Step) {
-        let Some(line) = step.topic.lines().get(usize::from(step.index)) else { return };
-        if self.topic.replace(step.topic) != Some(step.topic) {
-            self.page.end();
-            self.page.line(step.topic.heading());
-        }
-        self.page.word(line.symbol);
-        self.page.exact(step.value, line.unit());
-        self.page.to(40);
-        self.page.text("[");
-        origin(line.source, line.mark, self.page);
-        self.page.line("]");
     }
 }

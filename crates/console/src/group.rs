@@ -5,12 +5,13 @@ use crate::case::case;
 use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use ocellus_card::draft::Draft;
+use ocellus_card::items;
+use ocellus_card::parts::after::incision_found;
+use ocellus_card::readback;
+use ocellus_card::text;
 use ocellus_core::astigmatism::group::{Group, Summary};
 use ocellus_core::astigmatism::on_dial;
-use ocellus_core::draft::Draft;
-use ocellus_core::item::What;
-use ocellus_core::plan::incision_found;
-use ocellus_core::readback;
 
 /// Columns at which numbers begin.
 const VALUE: usize = 39;
@@ -37,18 +38,18 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest
         }
         _ if rest.eq_ignore_ascii_case("clear") => *eyes = Eyes::NONE,
         _ => {
-            page.line("group, group add, or group clear.");
+            page.line(text!("group, group add, or group clear."));
             return Outcome::Refused;
         }
     }
     let group = &eyes.group;
     page.count(group.count() as usize);
-    page.line(if group.count() == 1.0 { " eye in the group." } else { " eyes in the group." });
+    page.line(if group.count() == 1.0 { text!(" eye in the group.") } else { text!(" eyes in the group.") });
     match group.summary() {
         Some(summary) => tell(group, &summary, page),
-        None => page.line("A centroid with its scatter needs three."),
+        None => page.line(text!("A centroid with its scatter needs three.")),
     }
-    Outcome::Told
+    Outcome::Answered
 }
 
 /// Takes in what the incisions did in this case.
@@ -56,13 +57,13 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest
 #[inline(never)]
 fn add(eyes: &mut Eyes, draft: &Draft, page: &mut Page) -> bool {
     let Some(case) = case(draft, page) else { return false };
-    let Some(made) = incision_found(&case) else {
-        page.line("Not added: it needs k1, k2, ak1 and ak2, each with its axis.");
+    let Some(made) = case.known(|known| incision_found(known.eye?)) else {
+        page.line(text!("Not added: it needs k1, k2, ak1 and ak2, each with its axis."));
         return false;
     };
     let entries = readback::entries(draft, None).ok();
     if entries.is_some() && entries == eyes.last {
-        page.line("Not added: this case is in the group already.");
+        page.line(text!("Not added: this case is in the group already."));
         return false;
     }
     eyes.last = entries;
@@ -86,9 +87,9 @@ fn tell(group: &Group, s: &Summary, page: &mut Page) {
         dioptres("centroid, size", &[centre.cylinder()], false, page);
         if let Some(steep) = centre.strongest() {
             page.raw("  ");
-            page.text("centroid, steep meridian");
+            page.text(text!("centroid, steep meridian"));
             page.to(VALUE);
-            let degrees = What::PlannedAxis;
+            let degrees = items::PLANNED_AXIS;
             page.number(on_dial(steep), degrees.places(), degrees.signed(), degrees.unit());
             page.end();
         }
@@ -99,7 +100,7 @@ fn tell(group: &Group, s: &Summary, page: &mut Page) {
     dioptres("95 % ellipse of single eyes", &[s.of_eyes * s.major, s.of_eyes * s.minor], false, page);
     if let Some(test) = group.against_zero() {
         page.raw("  ");
-        page.text("is it zero? Hotelling T2, p");
+        page.text(text!("is it zero? Hotelling T2, p"));
         page.to(VALUE);
         page.number(test.t2, 2, false, "");
         page.text(", ");
@@ -108,6 +109,6 @@ fn tell(group: &Group, s: &Summary, page: &mut Page) {
     }
     page.paragraph(
         "  ",
-        "If vectors are normal about one centre, and each eye stands by itself: two eyes of a patient do not.",
+        text!("If vectors are normal about one centre, and each eye stands by itself: two eyes of a patient do not."),
     );
 }

@@ -4,37 +4,38 @@ use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::verb::{VERBS, Verb};
-use crate::{card, entry, exercise, explain, show, wrong};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::{Field, Section};
-use ocellus_core::pressure::unit::Unit;
+use crate::{entry, show, wrong};
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
+use ocellus_card::text::Text;
+use ocellus_card::{of_section, sections, text};
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let bare = match rest.as_bytes() {
         [b'[', .., b']'] => rest.get(1..rest.len() - 1).unwrap_or(rest),
         _ => rest,
     };
-    let section = Section::tables().find(|section| section.word().eq_ignore_ascii_case(bare));
-    match (VERBS.iter().find(|verb| verb.word.eq_ignore_ascii_case(rest)), entry::field(rest), section) {
+    let table = sections().find(|table| !table.is_empty() && table.eq_ignore_ascii_case(bare));
+    match (VERBS.iter().find(|verb| verb.word.eq_ignore_ascii_case(rest)), entry::named(rest), table) {
         _ if rest.is_empty() => overview(page),
         _ if rest.eq_ignore_ascii_case("entries") => entries(page),
         (Some(verb), ..) => about(verb, page),
-        (_, Some(field), _) => of_field(draft, field, page),
-        (.., Some(section)) => of_section(section, page),
+        (_, Some(entry), _) => of_entry(draft, entry, page),
+        (.., Some(table)) => of_table(table, page),
         _ => {
             let mut nearest = Nearest::to(rest);
             VERBS.iter().for_each(|verb| nearest.offer(verb.word));
-            Field::ALL.iter().for_each(|field| nearest.offer(field.word()));
-            nearest.tell(page, "nothing to tell of this word");
+            EntryId::all().for_each(|entry| nearest.offer(entry.word()));
+            nearest.tell(page, text!("nothing to tell of this word"));
             return Outcome::Refused;
         }
     }
-    Outcome::Told
+    Outcome::Answered
 }
 
 const USAGE: usize = 25;
 
-fn usage(word: &str, rest: &str, what: &str, page: &mut Page) {
+fn usage(word: &str, rest: &str, what: Text, page: &mut Page) {
     page.raw("  ");
     page.text(word);
     page.text(" ");
@@ -45,38 +46,30 @@ fn usage(word: &str, rest: &str, what: &str, page: &mut Page) {
 }
 
 fn overview(page: &mut Page) {
-    page.line("To enter: a word, a value, and the unit if you like.");
-    usage("al", "23.46 mm", "axial length; al alone shows it", page);
-    usage("k1", "43.25 @ 95", "a power with its axis", page);
-    usage("eye", "left", "one of an entry's words", page);
-    page.line("A case file can be pasted whole. # begins a comment.");
+    page.line(text!("To enter: a word, a value, and the unit if you like."));
+    usage("al", "23.46 mm", text!("axial length; al alone shows it"), page);
+    usage("k1", "43.25 @ 95", text!("a power with its axis"), page);
+    usage("eye", "left", text!("one of an entry's words"), page);
+    page.line(text!("A case file can be pasted whole. # begins a comment."));
     page.line("To ask:");
     VERBS.iter().for_each(|verb| usage(verb.word, verb.usage, verb.what, page));
-    page.line("Ctrl-U takes the line back, Ctrl-C gives it up, arrow up brings the last one.");
+    page.line(text!("Ctrl-U takes the line back, Ctrl-C gives it up, arrow up brings the last one."));
 }
 
 fn entries(page: &mut Page) {
-    page.line("The words of every entry; help WORD tells what it takes.");
-    for &section in Section::ALL {
-        page.word(section.word());
-        for field in of(section) {
-            page.text(field.word());
-            page.text(" ");
-        }
-        page.end();
+    page.line(text!("The words of every entry; help WORD tells what it takes."));
+    for table in sections() {
+        page.word(table);
+        page.words(of_section(table).map(EntryId::word));
     }
 }
 
-fn of(section: Section) -> impl Iterator<Item = Field> {
-    Field::ALL.iter().copied().filter(move |field| field.section() == section)
-}
-
-fn of_section(section: Section, page: &mut Page) {
-    for field in of(section) {
-        page.word(field.word());
-        page.text(field.what());
-        page.text(if field.unit().is_empty() { "" } else { ", in" });
-        page.tied(field.unit());
+fn of_table(table: &str, page: &mut Page) {
+    for entry in of_section(table) {
+        page.word(entry.word());
+        page.text(entry.what());
+        page.text(if entry.unit().is_empty() { "" } else { ", in" });
+        page.tied(entry.unit());
         page.end();
     }
 }
@@ -89,37 +82,28 @@ fn about(verb: &Verb, page: &mut Page) {
     page.text(verb.what);
     page.text(". ");
     page.text(verb.more);
-    match verb.word {
-        "plan" => card::parts(page),
-        "explain" => explain::subjects(page),
-        "exercise" => exercise::questions(page),
-        "convert" => {
-            for unit in Unit::ALL {
-                page.text(" ");
-                page.text(unit.word());
-            }
-            page.end();
-        }
-        _ => page.end(),
+    match verb.list {
+        Some(list) => list(page),
+        None => page.end(),
     }
 }
 
-fn of_field(draft: &Draft, field: Field, page: &mut Page) {
-    page.text(field.word());
+fn of_entry(draft: &Draft, entry: EntryId, page: &mut Page) {
+    page.text(entry.word());
     page.text(": ");
-    page.line(field.what());
+    page.line(entry.what());
     page.raw("  accepted: ");
     page.hang();
-    wrong::accepted(field, page);
-    wrong::why(field, page);
+    wrong::accepted(entry, page);
+    wrong::why(entry, page);
     page.end();
-    page.paragraph("  in a case file: ", field.key());
-    if let Some((mark, next)) = entry::after(field) {
+    page.paragraph("  in a case file: ", entry.key());
+    if let Some((mark, next)) = entry.goes_on() {
         page.raw("  goes on with ");
         page.text(next.what());
         page.text(" after ");
         page.text(core::str::from_utf8(&[mark]).unwrap_or(""));
         page.end();
     }
-    show::entry(draft, field, page);
+    show::entry(draft, entry, page);
 }

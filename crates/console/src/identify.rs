@@ -1,15 +1,16 @@
 //! Two patient identifiers: asked for, covered by one read-back, and forgotten.
 
-use crate::case::sheet;
+use crate::case::case;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::readback;
 use heapless::Vec;
-use ocellus_core::date::Date;
-use ocellus_core::draft::Draft;
-use ocellus_core::error::Code;
-use ocellus_core::name::{LENGTH, Name};
-use ocellus_core::readback::Identifiers;
+use ocellus_card::date::Date;
+use ocellus_card::draft::Draft;
+use ocellus_card::error::Wrong;
+use ocellus_card::name::{LENGTH, Name};
+use ocellus_card::readback::Identifiers;
+use ocellus_card::text;
 use zeroize::Zeroize;
 
 /// What a console ends its answers with, to ask for a command or for either identifier: a script waits for one of them.
@@ -29,10 +30,10 @@ pub(crate) struct Identify {
 }
 
 pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
-    if sheet(draft, page).is_none() {
-        return Outcome::Told;
+    if case(draft, page).is_none() {
+        return Outcome::Answered;
     }
-    page.line("Two patient identifiers, read from the original printout; kept nowhere. Ctrl-C gives up.");
+    page.line(text!("Two patient identifiers, read from the original printout; kept nowhere. Ctrl-C gives up."));
     Outcome::Identify
 }
 
@@ -55,13 +56,13 @@ impl Identify {
     // apart, so that its room on the stack is free again while a card is planned
     #[inline(never)]
     pub(crate) fn answer(&mut self, draft: &Draft, line: &str, page: &mut Page) {
-        let Ok(name) = Name::parse(line) else { return page.line(Code::NotAName.text()) };
+        let Ok(name) = Name::parse(line) else { return page.line(Wrong::NotAName.text()) };
         match self.asked {
             Asked::First => {
                 let _ = self.first.extend_from_slice(name.as_str().as_bytes());
                 self.asked = Asked::Second;
             }
-            _ if Date::parse(name.as_str()).is_err() => page.line(Code::NotADate.text()),
+            _ if Date::parse(name.as_str()).is_err() => page.line(Wrong::NotADate.text()),
             _ => {
                 let first = core::str::from_utf8(&self.first).ok().and_then(|first| Name::parse(first).ok());
                 if let Some(first) = first {

@@ -5,7 +5,7 @@
 //! local rules decide.
 //!
 //! A [`Console`] is fed byte by byte and answers in pieces of text; it holds the entries of one case and two lines, and
-//! nothing else. All numbers come from [`ocellus_core`] and are printed by its one rule; nothing is computed here but
+//! nothing else. All numbers come from [`ocellus_card`] and are printed by its one rule; nothing is computed here but
 //! where a character goes in a drawing.
 //!
 //! ```
@@ -23,6 +23,7 @@
 #![no_std]
 
 mod around;
+#[cfg(feature = "barometer")]
 mod barometer;
 mod card;
 mod case;
@@ -30,11 +31,15 @@ mod cautions;
 mod clear;
 mod command;
 mod console;
+#[cfg(feature = "convert")]
 mod convert;
+#[cfg(feature = "draw")]
 mod draw;
 mod entry;
+#[cfg(feature = "exercise")]
 mod exercise;
 mod explain;
+#[cfg(feature = "group")]
 mod group;
 mod head;
 mod help;
@@ -43,13 +48,22 @@ mod kept;
 mod keys;
 mod line;
 mod nearest;
+#[cfg(feature = "nudge")]
 mod nudge;
 mod number;
 mod outcome;
 mod page;
+#[cfg(any(feature = "draw", feature = "sweep"))]
+mod picked;
+#[cfg(any(feature = "draw", feature = "strip"))]
+mod place;
+#[cfg(feature = "exercise")]
+pub mod question;
 mod readback;
 mod show;
+#[cfg(feature = "strip")]
 mod strip;
+#[cfg(feature = "sweep")]
 mod sweep;
 mod table;
 mod verb;
@@ -57,5 +71,8 @@ mod word;
 mod wrong;
 
 pub use around::{Air, Around};
+pub use card::print_card;
 pub use console::Console;
+pub use head::Wanted;
 pub use identify::PROMPTS;
+pub use page::Desk;

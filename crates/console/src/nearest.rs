@@ -1,13 +1,15 @@
 //! The known word that a misspelt one probably means.
 
-use crate::page::Page;
+use crate::page::{Page, Said};
+use heapless::Vec;
+use ocellus_card::{Named, text};
 
 /// Longer words are not looked for.
 const LONGEST: usize = 32;
 
 pub(crate) struct Nearest<'a> {
     word: &'a str,
-    best: Option<&'static str>,
+    best: Option<Named>,
     /// Only less is nearer.
     least: u8,
 }
@@ -18,20 +20,29 @@ impl<'a> Nearest<'a> {
         Nearest { word, best: None, least: if word.len() > 3 { 3 } else { 2 } }
     }
 
-    pub(crate) fn offer(&mut self, known: &'static str) {
-        let distance = distance(self.word.as_bytes(), known.as_bytes());
-        if distance < self.least && usize::from(distance) < known.len() {
+    pub(crate) fn offer(&mut self, known: impl Into<Named>) {
+        self.compare(known.into());
+    }
+
+    #[inline(never)]
+    fn compare(&mut self, known: Named) {
+        let mut bytes = Vec::<u8, LONGEST>::new();
+        if known.bytes().any(|byte| bytes.push(byte).is_err()) {
+            return;
+        }
+        let distance = distance(self.word.as_bytes(), &bytes);
+        if distance < self.least && usize::from(distance) < bytes.len() {
             (self.best, self.least) = (Some(known), distance);
         }
     }
 
     /// Says that a word is not known, and which was perhaps meant.
-    pub(crate) fn tell(&self, page: &mut Page, what: &str) {
+    pub(crate) fn tell(&self, page: &mut Page, what: impl Said) {
         page.text(self.word);
         page.text(": ");
         page.text(what);
         if let Some(best) = self.best {
-            page.text("; perhaps ");
+            page.text(text!("; perhaps "));
             page.text(best);
         }
         page.end();

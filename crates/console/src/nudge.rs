@@ -2,82 +2,85 @@
 //!
 //! There is room for a part of a card only, so both cards are planned once for each part.
 
-use crate::case::sheet;
+use crate::case::case;
 use crate::cautions::Codes;
 use crate::entry::{self, is_unit, put, split_unit};
 use crate::number;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::word::first_word;
-use crate::wrong::{self, Wrong};
+use crate::wrong::{self, Refused};
 use heapless::Vec;
-use ocellus_core::caution::{Caution, Code, Severity};
+use ocellus_card::case::Case;
+use ocellus_card::caution::{Caution, Severity};
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Kind;
+use ocellus_card::id::{CautionId, EntryId};
+use ocellus_card::item::{Form, Item};
+use ocellus_card::sink::Sink;
+use ocellus_card::text;
 use ocellus_core::decimal::{Sign, fixed, parse};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Item, Rows, What};
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
+use ocellus_core::working::Steps;
 
 /// Numbers of one card kept at a time.
 const ROOM: usize = 10;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let (name, change) = first_word(rest);
-    let Some((field, new)) = wanted(draft, name, change, page) else { return Outcome::Refused };
-    let nudge = Nudge { field, old: draft.number(field), new };
+    let Some((entry, new)) = wanted(draft, name, change, page) else { return Outcome::Refused };
+    let nudge = Nudge { entry, old: draft.number(entry), new };
     if nudge.is_fit(draft, page) {
         nudge.tell(draft, page);
-        page.line("Nothing was changed; tables of labels, errors and shares are left out here.");
+        page.line(text!("Nothing was changed; tables of labels, errors and shares are left out here."));
     }
-    put(draft, field, nudge.old);
-    Outcome::Told
+    put(draft, entry, nudge.old);
+    Outcome::Answered
 }
 
 /// The field and the value it would have: the old one and the change, in its own decimals.
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
-fn wanted(draft: &Draft, name: &str, change: &str, page: &mut Page) -> Option<(Field, f64)> {
-    let Some(field) = entry::field(name) else {
-        page.line("nudge WORD CHANGE, as in nudge al 0.1: WORD is that of an entry that is a number.");
+fn wanted(draft: &Draft, name: &str, change: &str, page: &mut Page) -> Option<(EntryId, f64)> {
+    let Some(entry) = entry::named(name) else {
+        page.line(text!("nudge WORD CHANGE, as in nudge al 0.1: WORD is that of an entry that is a number."));
         return None;
     };
-    let Kind::Number(places, _) = field.kind() else {
-        page.text(field.what());
-        page.line(": not a number, so it cannot be nudged.");
+    let Kind::Number(places, _) = entry.kind() else {
+        page.text(entry.what());
+        page.line(text!(": not a number, so it cannot be nudged."));
         return None;
     };
-    let Some(old) = draft.number(field).or(field.default()) else {
-        page.text(field.what());
-        page.line(": not entered, so it cannot be nudged.");
+    let Some(old) = draft.number(entry).or(entry.default()) else {
+        page.text(entry.what());
+        page.line(text!(": not entered, so it cannot be nudged."));
         return None;
     };
     let (digits, unit) = split_unit(change);
     let by = parse(digits).ok().filter(|by| by.places <= places);
-    let Some(by) = by.filter(|_| is_unit(field, unit)) else {
+    let Some(by) = by.filter(|_| is_unit(entry, unit)) else {
         page.text(change);
-        page.text(if change.is_empty() { "No change was typed" } else { ": not a change of this entry" });
-        page.text("; accepted: a number with at most ");
+        page.text(if change.is_empty() { text!("No change was typed") } else { text!(": not a change of this entry") });
+        page.text(text!("; accepted: a number with at most "));
         page.count(usize::from(places));
-        page.text(if places == 1 { " decimal" } else { " decimals" });
-        page.text(if field.unit().is_empty() { "" } else { ", in" });
-        page.tied(field.unit());
+        page.text(if places == 1 { text!(" decimal") } else { text!(" decimals") });
+        page.text(if entry.unit().is_empty() { "" } else { ", in" });
+        page.tied(entry.unit());
         page.end();
         return None;
     };
     // the sum as it would be typed, so that it has the same bits
     let sum = fixed(old + by.value, places, Sign::Minus).and_then(|text| parse(text.as_str()).ok());
     let new = sum.map_or(old, |sum| sum.value);
-    if let Err(error) = field.check(new) {
+    if let Err(error) = entry.check(new) {
         let typed = fixed(new, places, Sign::Minus);
-        wrong::tell(&Wrong::Entry(error), name, field, typed.as_ref().map_or("", |text| text.as_str()), page);
+        wrong::tell(&Refused::Entry(error), name, entry, typed.as_ref().map_or("", |text| text.as_str()), page);
         return None;
     }
-    Some((field, new))
+    Some((entry, new))
 }
 
 struct Nudge {
-    field: Field,
+    entry: EntryId,
     old: Option<f64>,
     new: f64,
 }
@@ -98,17 +101,17 @@ impl Nudge {
     // apart, as above
     #[inline(never)]
     fn is_fit(&self, draft: &mut Draft, page: &mut Page) -> bool {
-        if sheet(draft, page).is_none() {
+        if case(draft, page).is_none() {
             return false;
         }
-        page.text(self.field.what());
+        page.text(self.entry.what());
         page.text(" ");
-        page.value(draft, self.field);
+        page.value(draft, self.entry);
         page.text(" -> ");
-        page.field(self.field, self.new);
+        page.entry(self.entry, self.new);
         page.end();
-        draft.set(self.field, self.new);
-        sheet(draft, page).is_some()
+        draft.set(self.entry, self.new);
+        case(draft, page).is_some()
     }
 
     fn tell(&self, draft: &mut Draft, page: &mut Page) {
@@ -126,7 +129,7 @@ impl Nudge {
             }
         }
         if found.lines == 0 {
-            page.paragraph("  ", "No number would be printed otherwise.");
+            page.paragraph("  ", text!("No number would be printed otherwise."));
         }
         cautions("new ", &found.new_codes, &found.old_codes, page);
         cautions("gone ", &found.old_codes, &found.new_codes, page);
@@ -161,9 +164,9 @@ impl Nudge {
     // apart, as above
     #[inline(never)]
     fn plan(&self, draft: &mut Draft, value: Option<f64>, sink: &mut dyn Sink) {
-        put(draft, self.field, value);
-        if let Some(sheet) = Sheet::check(draft, &mut |_| {}) {
-            sheet.plan(sink);
+        put(draft, self.entry, value);
+        if let Some(case) = Case::check(draft, &mut |_| {}) {
+            case.plan(sink);
         }
     }
 }
@@ -171,17 +174,6 @@ impl Nudge {
 /// Whether two numbers are the same thing on two cards.
 fn same(a: &Item, b: &Item) -> bool {
     (a.what, a.method) == (b.what, b.method)
-}
-
-/// Labels in a table can be others on the other card, so its lines do not correspond; and what is said of errors, shares and
-/// intervals would drown the rest.
-fn is_comparable(what: What) -> bool {
-    let how_sure = What::ErrorAl as u8..=What::Chance10 as u8;
-    let of_label = What::LabelCylinder as u8..=What::ResidualOff10 as u8;
-    !how_sure.contains(&(what as u8))
-        && !of_label.contains(&(what as u8))
-        && Rows::with(what).is_none()
-        && !matches!(what, What::ThumbLess | What::ThumbMuch)
 }
 
 /// Keeps some of a card's numbers, counts all.
@@ -192,9 +184,11 @@ struct Kept {
     codes: Codes,
 }
 
+impl Steps for Kept {}
+
 impl Sink for Kept {
     fn item(&mut self, item: Item) {
-        if is_comparable(item.what) {
+        if !item.what.is_aside() {
             if self.items >= self.from {
                 // what has no room is kept the next time
                 let _ = self.kept.push(Some(item));
@@ -215,9 +209,11 @@ struct Compared<'a, 'p> {
     found: &'a mut Found,
 }
 
+impl Steps for Compared<'_, '_> {}
+
 impl Sink for Compared<'_, '_> {
     fn item(&mut self, new: Item) {
-        if !is_comparable(new.what) {
+        if new.what.is_aside() {
             return;
         }
         self.found.new += 1;
@@ -242,6 +238,8 @@ fn take(kept: &mut Vec<Option<Item>, ROOM>, other: &Item) -> Option<Item> {
 
 /// Takes out what the other card has too.
 struct Known<'a>(&'a mut Vec<Option<Item>, ROOM>);
+
+impl Steps for Known<'_> {}
 
 impl Sink for Known<'_> {
     fn item(&mut self, item: Item) {
@@ -270,7 +268,7 @@ fn change(old: &Item, new: &Item, page: &mut Page) {
     page.item(old);
     page.text(" -> ");
     page.item(new);
-    if !number::is_answer(new.what) {
+    if new.what.form() != Form::YesNo {
         let mut difference = new.value - old.value;
         // the short way round the dial
         if new.what.unit() == "deg" && !(-90.0..=90.0).contains(&difference) {
@@ -299,8 +297,8 @@ fn gone(item: &Item, is_old: bool, page: &mut Page) {
 
 /// The cautions that one of the cards has not.
 fn cautions(which: &str, codes: &Codes, others: &Codes, page: &mut Page) {
-    for code in Code::ALL {
-        if !codes.has(*code) || others.has(*code) || code.severity() == Severity::Note {
+    for code in CautionId::all() {
+        if !codes.has(code) || others.has(code) || code.severity() == Severity::Note {
             continue;
         }
         page.raw("  ");

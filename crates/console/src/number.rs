@@ -1,13 +1,13 @@
-//! Numbers on a page: each rounded once, by the core's rule.
+//! Numbers on a page: each rounded once, by one rule.
 
 use crate::page::Page;
+use ocellus_card::draft::{Draft, with_text};
+use ocellus_card::id::EntryId;
+use ocellus_card::item::{Form, Item};
+use ocellus_card::words;
 use ocellus_core::decimal::{Sign, Text, fixed, places_for};
-use ocellus_core::draft::{Draft, with_text};
-use ocellus_core::field::Field;
-use ocellus_core::item::{Item, What};
-use ocellus_core::words;
 
-/// Significant digits where a number is for reckoning on.
+/// Significant digits where a number is for computing on from it.
 const SIGNIFICANT: u8 = 8;
 
 /// A unit as it is printed: a pure number has none.
@@ -24,13 +24,13 @@ pub(crate) fn sign(always: bool) -> Sign {
     if always { Sign::Always } else { Sign::Minus }
 }
 
-/// Whether an item is a yes or a no.
-pub(crate) fn is_answer(what: What) -> bool {
-    matches!(what, What::Guided | What::Compared)
-}
-
-pub(crate) fn answer(value: f64) -> &'static str {
-    if value == 1.0 { "yes" } else { "no" }
+/// The word that a person reads in the place of a number, where it is one.
+pub(crate) fn word(form: Form, value: f64) -> Option<&'static str> {
+    match form {
+        Form::YesNo => Some(if value == 1.0 { "yes" } else { "no" }),
+        Form::Word(words) => words.get(value as usize).copied(),
+        Form::Number | Form::Site => None,
+    }
 }
 
 impl Page<'_> {
@@ -43,14 +43,18 @@ impl Page<'_> {
     }
 
     pub(crate) fn item(&mut self, item: &Item) {
-        if is_answer(item.what) {
-            self.text(answer(item.value));
-        } else {
-            self.number(item.value, item.what.places(), item.what.signed(), item.what.unit());
+        match word(item.what.form(), item.value) {
+            Some(word) => self.spaced(word),
+            None => self.number(item.value, item.what.places(), item.what.signed(), item.what.unit()),
         }
     }
 
-    /// With so many digits that one can reckon on from it by hand.
+    /// A word without underscores.
+    fn spaced(&mut self, word: &str) {
+        word.bytes().for_each(|byte| self.byte(if byte == b'_' { b' ' } else { byte }));
+    }
+
+    /// With so many digits that one can compute on from it by hand.
     pub(crate) fn exact(&mut self, value: f64, of_unit: &'static str) {
         self.number(value, places_for(value, SIGNIFICANT), of_unit == "D", of_unit);
     }
@@ -70,23 +74,20 @@ impl Page<'_> {
     }
 
     /// An entry's value with its unit, or its default's; nothing where there is neither.
-    pub(crate) fn value(&mut self, draft: &Draft, field: Field) {
-        if let Some(name) = draft.name(field) {
+    pub(crate) fn value(&mut self, draft: &Draft, entry: impl Into<EntryId>) {
+        let entry = entry.into();
+        if let Some(name) = draft.name(entry) {
             return self.text(name.as_str());
         }
-        if let Some(number) = draft.number(field).or(field.default()) {
-            self.field(field, number);
+        if let Some(number) = draft.number(entry).or(entry.default()) {
+            self.entry(entry, number);
         }
     }
 
-    /// A value of a field with its unit; words without underscores.
-    pub(crate) fn field(&mut self, field: Field, value: f64) {
-        with_text(field, value, |text| {
-            for byte in text.bytes() {
-                self.byte(if byte == b'_' { b' ' } else { byte });
-            }
-        });
-        self.tied(field.unit());
+    /// A value of an entry with its unit; words without underscores.
+    pub(crate) fn entry(&mut self, entry: EntryId, value: f64) {
+        with_text(entry, value, |text| self.spaced(text));
+        self.tied(entry.unit());
     }
 
     /// A power or target in words.

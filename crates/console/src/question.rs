@@ -1,17 +1,17 @@
-//! Questions to reckon by hand, with numbers drawn at random, and their answers with the working.
+//! Questions to compute by hand, with numbers drawn at random, and their answers with the working.
 
-use crate::astigmatism::plane::Cornea;
-use crate::astigmatism::power_vector::PowerVector;
-use crate::astigmatism::{incision, meridian};
-use crate::lens::vergence::to_cornea;
-use crate::math::square;
-use crate::pressure::ceiling::{self, Air};
-use crate::pressure::head;
-use crate::pressure::unit::{Unit, convert};
-use crate::quantity::*;
-use crate::sink::Sink;
-use crate::table_side::rhexis;
-use crate::working::Topic;
+use ocellus_card::text;
+use ocellus_card::text::Text;
+use ocellus_core::astigmatism::plane::Cornea;
+use ocellus_core::astigmatism::power_vector::PowerVector;
+use ocellus_core::astigmatism::{incision, meridian};
+use ocellus_core::fluids::ceiling::{self, Air};
+use ocellus_core::fluids::column;
+use ocellus_core::fluids::unit::{Unit, convert};
+use ocellus_core::optics::vertex::to_cornea;
+use ocellus_core::quantity::*;
+use ocellus_core::table_side::rhexis;
+use ocellus_core::working::{Step, Steps};
 
 macro_rules! questions {
     ($($(#[$doc:meta])* $id:ident $key:literal $text:literal [$($places:literal),*] $unit:literal $rule:literal;)*) => {
@@ -24,20 +24,16 @@ macro_rules! questions {
             pub const ALL: &[Question] = &[$(Question::$id),*];
 
             /// Its name in commands.
-            ///
-            /// ```
-            /// assert_eq!(ocellus_core::exercise::Question::Bore.key(), "bore");
-            /// ```
             pub const fn key(self) -> &'static str { match self { $(Question::$id => $key,)* } }
 
             /// The question: each `{}` stands for one of its numbers, `{unit}` for the unit that is asked for.
-            pub const fn text(self) -> &'static str { match self { $(Question::$id => $text,)* } }
+            pub fn text(self) -> Text { match self { $(Question::$id => text!($text),)* } }
 
             /// The decimals of its numbers.
             pub const fn places(self) -> &'static [u8] { match self { $(Question::$id => &[$($places),*],)* } }
 
-            /// The rule by which it is reckoned.
-            pub const fn rule(self) -> &'static str { match self { $(Question::$id => $rule,)* } }
+            /// The rule by which it is computed.
+            pub fn rule(self) -> Text { match self { $(Question::$id => text!($rule),)* } }
 
             const fn unit(self) -> &'static str { match self { $(Question::$id => $unit,)* } }
         }
@@ -68,32 +64,32 @@ questions! {
         "D" "Add x = C cos 2a and y = C sin 2a; an incision adds its size at its meridian + 90 deg.";
 }
 
-working! {
+ocellus_core::working! {
     /// A pressure in another unit, step by step.
-    InUnits of Topic::Units;
+    InUnits "A pressure in another unit";
     given "p" "mmHg" = "as asked" [], "pressure", Entered Entered;
-    pascals "p_Pa" "Pa" = "p 133.322387415" [crate::constant::pressure::MMHG], "the same in pascals", Sp811 Two;
+    pascals "p_Pa" "Pa" = "p 133.322387415" [ocellus_core::constant::fluids::MMHG], "the same in pascals", Sp811 Two;
     answer "p'" "1" = "p_Pa/pascals in the unit" [], "the same in the unit asked for", Sp811 Two;
 }
 
-working! {
+ocellus_core::working! {
     /// The flow through another bore, step by step.
-    Bores of Topic::Bores;
+    Bores "What another bore does";
     ratio "D2/D1" "1" = "bore after/bore before" [], "ratio of the bores", Identity Two;
     answer "Q2/Q1" "1" = "(D2/D1)^4" [], "factor of the flow", Poiseuille Two;
 }
 
-working! {
+ocellus_core::working! {
     /// A refraction at the cornea, step by step.
-    AtCornea of Topic::Vertex;
+    AtCornea "A refraction at the cornea";
     refraction "F" "D" = "as asked" [], "power of the spectacles", Entered Entered;
     vertex "d" "mm" = "as asked" [], "vertex distance", Entered Entered;
     answer "F_c" "D" = "F_c = F/(1 - d F/1000)" [], "power at the cornea", Identity Two;
 }
 
-working! {
+ocellus_core::working! {
     /// The sum of two vectors, step by step.
-    Sum of Topic::Vectors;
+    Sum "A cornea after an incision";
     x1 "x_1" "D" = "C cos 2a" [], "the cornea's vector", Identity Two;
     y1 "y_1" "D" = "C sin 2a" [], "the cornea's vector", Identity Two;
     x2 "x_2" "D" = "s cos 2(t + 90)" [], "the incision's vector", Identity Two;
@@ -156,7 +152,7 @@ impl Exercise {
     /// A question with numbers drawn at random.
     ///
     /// ```
-    /// use ocellus_core::exercise::*;
+    /// use ocellus_console::question::*;
     /// let exercise = Exercise::draw(Question::Bore, &mut Random::new(7));
     /// assert!(exercise.given[0] != exercise.given[1]);
     /// ```
@@ -189,11 +185,6 @@ impl Exercise {
     }
 
     /// The unit that is asked for; empty for a factor.
-    ///
-    /// ```
-    /// use ocellus_core::exercise::*;
-    /// assert_eq!(Exercise::draw(Question::Head, &mut Random::new(7)).unit(), "mmHg");
-    /// ```
     pub fn unit(&self) -> &'static str {
         match self.question {
             Question::Units => self.asked_in.word(),
@@ -201,10 +192,10 @@ impl Exercise {
         }
     }
 
-    /// The answer; 0 could it not be reckoned, which its numbers do not allow.
+    /// The answer; 0 could it not be computed, which its numbers do not allow.
     ///
     /// ```
-    /// use ocellus_core::exercise::*;
+    /// use ocellus_console::question::*;
     /// let exercise = Exercise { given: [90.0, 1000.0, 0.0, 0.0], ..Exercise::draw(Question::Head, &mut Random::new(7)) };
     /// assert!((exercise.answer() - 66.2).abs() < 0.01);
     /// ```
@@ -226,7 +217,7 @@ impl Exercise {
     /// Whether somebody's answer is near enough: within 1 %, or 0.02 D.
     ///
     /// ```
-    /// use ocellus_core::exercise::*;
+    /// use ocellus_console::question::*;
     /// let exercise = Exercise { given: [90.0, 1000.0, 0.0, 0.0], ..Exercise::draw(Question::Head, &mut Random::new(7)) };
     /// assert!(exercise.is_right(66.0) && !exercise.is_right(65.0));
     /// ```
@@ -237,47 +228,35 @@ impl Exercise {
     }
 
     /// Streams the working.
-    ///
-    /// ```
-    /// use ocellus_core::{caution::Caution, exercise::*, item::Item, sink::Sink, working::Step};
-    /// struct Steps(usize);
-    /// impl Sink for Steps {
-    ///     fn item(&mut self, _: Item) {}
-    ///     fn caution(&mut self, _: Caution) {}
-    ///     fn step(&mut self, _: Step) { self.0 += 1; }
-    /// }
-    /// let mut steps = Steps(0);
-    /// Exercise::draw(Question::Vectors, &mut Random::new(7)).show(&mut steps);
-    /// assert_eq!(steps.0, 5);
-    /// ```
     #[inline(never)]
-    pub fn show(&self, sink: &mut dyn Sink) {
+    pub fn show(&self, steps: &mut dyn Steps) {
         // every number drawn is one that an entry may be
-        let _ = self.shown(sink);
+        let _ = self.shown(steps);
     }
 
-    fn shown(&self, sink: &mut dyn Sink) -> Option<()> {
+    fn shown(&self, steps: &mut dyn Steps) -> Option<()> {
         let [a, b, c, d] = self.given;
         match self.question {
             Question::Head => {
                 let (open, eye) = (Level::from_cm(a).ok()?, Level::from_cm(0.0).ok()?);
-                head::working(open, eye, GasPressure::from_mmhg(0.0).ok()?, Density::from_kg_m3(b).ok()?).show(sink);
+                column::working(open, eye, GasPressure::from_mmhg(0.0).ok()?, Density::from_kg_m3(b).ok()?).show(steps);
             }
             Question::Units => {
                 let pascals = convert(a, Unit::MmHg, Unit::Pa);
-                InUnits { given: a, pascals, answer: convert(a, Unit::MmHg, self.asked_in) }.show(sink);
+                InUnits { given: a, pascals, answer: convert(a, Unit::MmHg, self.asked_in) }.show(steps);
             }
             Question::Altitude => {
-                ceiling::show_all(Air::Altitude(Altitude::from_m(a).ok()?), Temperature::from_c(b).ok()?, sink);
+                ceiling::show_all(Air::Altitude(Altitude::from_m(a).ok()?), Temperature::from_c(b).ok()?, steps);
             }
             Question::Bore => {
                 let ratio = b / a;
-                Bores { ratio, answer: square(square(ratio)) }.show(sink);
+                let squared = ratio * ratio;
+                Bores { ratio, answer: squared * squared }.show(steps);
             }
-            Question::Rhexis => rhexis::working(Cut::from_mm(a).ok()?).show(sink),
+            Question::Rhexis => rhexis::working(Cut::from_mm(a).ok()?).show(steps),
             Question::Vertex => {
                 let answer = to_cornea(a, Vertex::from_mm(b).ok()?).ok()?;
-                AtCornea { refraction: a, vertex: b, answer }.show(sink);
+                AtCornea { refraction: a, vertex: b, answer }.show(steps);
             }
             Question::Vectors => {
                 let cornea = PowerVector::strongest_along(Cornea, 0.0, a, meridian(b)?);
@@ -289,7 +268,7 @@ impl Exercise {
                     y2: 2.0 * cut.j45,
                     answer: cornea.plus(cut).cylinder(),
                 }
-                .show(sink);
+                .show(steps);
             }
         }
         Some(())
@@ -302,12 +281,9 @@ struct Last {
     answer: f64,
 }
 
-impl Sink for Last {
-    fn item(&mut self, _item: crate::item::Item) {}
-    fn caution(&mut self, _caution: crate::caution::Caution) {}
-    fn step(&mut self, step: crate::working::Step) {
-        let line = step.topic.lines().get(usize::from(step.index));
-        if line.is_some_and(|line| line.symbol == self.symbol) {
+impl Steps for Last {
+    fn step(&mut self, step: Step) {
+        if step.line().is_some_and(|line| line.symbol == self.symbol) {
             self.answer = step.value;
         }
     }

@@ -3,48 +3,48 @@
 use crate::case::needs;
 use crate::outcome::Outcome;
 use crate::page::Page;
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::sheet::Sheet;
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Told;
+use ocellus_card::id::EntryId;
+use ocellus_card::text;
 
 pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
-    let entered = || Field::ALL.iter().copied().filter(|field| draft.has(*field));
-    if entered().next().is_none() {
-        page.line("Nothing is entered.");
+    if draft.made().next().is_none() {
+        page.line(text!("Nothing is entered."));
     }
-    entered().for_each(|field| row(draft, field, page));
-    match needs(draft, "Needed for a case:", page) {
-        Some(Sheet::Eye(_)) => page.line("These entries make a case: plan prints its card."),
-        Some(Sheet::Bench(_)) => {
-            page.line("These entries make a set-up of fluids, without an eye: plan prints its card.")
-        }
-        None => {}
+    draft.made().for_each(|entry| row(draft, entry, page));
+    if let Some(case) = needs(draft, text!("Needed for a case:"), page) {
+        page.line(if case.has_eye() {
+            text!("These entries make a case: plan prints its card.")
+        } else {
+            text!("These entries make a set-up of fluids, without an eye: plan prints its card.")
+        });
     }
-    Outcome::Told
+    Outcome::Answered
 }
 
 /// One entry, made or not.
-pub(crate) fn entry(draft: &Draft, field: Field, page: &mut Page) {
-    if draft.has(field) {
-        return row(draft, field, page);
+pub(crate) fn entry(draft: &Draft, entry: EntryId, page: &mut Page) {
+    if draft.has(entry) {
+        return row(draft, entry, page);
     }
-    page.word(field.word());
-    page.text("not entered");
-    if field.default().is_some() {
-        page.text("; the usual value is ");
-        page.value(draft, field);
+    page.word(entry.word());
+    page.text(text!("not entered"));
+    if entry.default().is_some() {
+        page.text(text!("; the usual value is "));
+        page.value(draft, entry);
     }
     page.text(": ");
-    page.line(field.what());
+    page.line(entry.what());
 }
 
 /// Word, value, meaning; what is read out at the table in words too.
-pub(crate) fn row(draft: &Draft, field: Field, page: &mut Page) {
-    page.word(field.word());
-    page.value(draft, field);
+pub(crate) fn row(draft: &Draft, entry: EntryId, page: &mut Page) {
+    page.word(entry.word());
+    page.value(draft, entry);
     page.to(40);
-    page.line(field.what());
-    if let Some(number) = draft.number(field).filter(|_| field.spoken()) {
+    page.line(entry.what());
+    if let Some(number) = draft.number(entry).filter(|_| entry.told() == Told::Spoken) {
         page.to(14);
         page.spoken(number);
         page.end();

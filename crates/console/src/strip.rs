@@ -2,17 +2,20 @@
 //! An illustration, and every screen of it says so.
 
 use crate::around::Around;
-use crate::draw::place::along;
 use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
-use ocellus_core::bench::Bench;
-use ocellus_core::constant::pressure::HEAD_HIGH;
+use crate::place::along;
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::parts::pressure::fluid_density;
+use ocellus_card::parts::pressure::limits::HEAD_HIGH;
+use ocellus_card::parts::surge::known_setup;
+use ocellus_card::text;
+use ocellus_card::text::Text;
 use ocellus_core::decimal::{Sign, fixed};
-use ocellus_core::draft::Draft;
-use ocellus_core::plan;
-use ocellus_core::pressure::live::{Change, INVENTED, Live, SHOWN, STRETCH, Seen};
-use ocellus_core::pressure::surge::Setup;
+use ocellus_core::fluids::live::{Change, INVENTED, Live, SHOWN, STRETCH, Seen};
+use ocellus_core::fluids::surge::Setup;
 
 /// How often a line is drawn, ms; and after how many of them without a key it ends by itself: about a minute.
 const EVERY: u32 = 125;
@@ -51,7 +54,7 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
         "" => true,
         _ if rest.eq_ignore_ascii_case("run") => false,
         _ => {
-            page.line("strip, or strip run.");
+            page.line(text!("strip, or strip run."));
             return Outcome::Refused;
         }
     };
@@ -63,21 +66,24 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
     } else {
         strip.shown(page);
     }
-    Outcome::Told
+    Outcome::Answered
 }
 
 /// The set-up that was entered, or an invented one; which is told.
 #[inline(never)]
 fn begin(draft: &Draft, page: &mut Page) -> Option<Live> {
-    let bench = Bench::check(draft, &mut |_| {});
-    let entered = bench.as_ref().and_then(plan::surge_setup);
-    let usual = Bench::check(&Draft::EMPTY, &mut |_| {});
-    let density = bench.filter(|_| entered.is_some()).or(usual).and_then(|bench| bench.density())?;
+    let set_up = |draft| {
+        let known = Case::check_set_up(draft, &mut |_| {})
+            .map(|case| case.known(|known| (known_setup(known.entered), fluid_density(known.entered))));
+        known.unwrap_or((None, None))
+    };
+    let (entered, own) = set_up(draft);
+    let density = own.filter(|_| entered.is_some()).or_else(|| set_up(&Draft::EMPTY).1)?;
     let live = Live::new(entered.unwrap_or(INVENTED), density);
     page.line(match (&entered, &live) {
-        (Some(_), Some(_)) => "The set-up that was entered. An ILLUSTRATION for teaching:",
-        (None, _) => "An invented set-up, since not all of one was entered (explain surge tells what it takes). An ILLUSTRATION for teaching:",
-        (Some(_), None) => "This set-up leaves no pressure, or is too fast to be drawn as it goes: plan surge.",
+        (Some(_), Some(_)) => text!("The set-up that was entered. An ILLUSTRATION for teaching:"),
+        (None, _) => text!("An invented set-up, since not all of one was entered (explain surge tells what it takes). An ILLUSTRATION for teaching:"),
+        (Some(_), None) => text!("This set-up leaves no pressure, or is too fast to be drawn as it goes: plan surge."),
     });
     let live = live?;
     told(live.setup(), page);
@@ -103,7 +109,7 @@ fn told(setup: &Setup, page: &mut Page) {
     }
     tell("eye", setup.eye, 3, "uL/mmHg");
     tell("line", setup.line, 3, "uL/mmHg");
-    page.text("one line of the chart is 10 ms of the model; * is now, - where it was in them, X a closed tip.");
+    page.text(text!("one line of the chart is 10 ms of the model; * is now, - where it was in them, X a closed tip."));
     page.end();
 }
 
@@ -128,12 +134,12 @@ impl Strip {
         let setup = self.live.setup();
         page.text("column ");
         page.number(setup.supply.head, 1, false, "mmHg");
-        page.text("; most vacuum ");
+        page.text(text!("; most vacuum "));
         page.number(setup.vacuum, 0, false, "mmHg");
         page.line(if setup.supply.head > HEAD_HIGH.get() {
-            "; above 80 mmHg at the eye: a risk to the optic nerve"
+            text!("; above 80 mmHg at the eye: a risk to the optic nerve")
         } else {
-            ""
+            Text::EMPTY
         });
     }
 
@@ -160,7 +166,7 @@ impl Strip {
             }
             change.into_iter().for_each(|change| self.live.change(change));
         }
-        page.line("That was an illustration; ocellus draw strip draws it on a desk.");
+        page.line(text!("That was an illustration; ocellus draw strip draws it on a desk."));
     }
 
     #[inline(never)]
@@ -170,7 +176,7 @@ impl Strip {
         }
         self.lines = self.lines.wrapping_add(1);
         let Some(seen) = self.live.advance() else {
-            page.line("Chamber collapsed, the model ends.");
+            page.line(text!("Chamber collapsed, the model ends."));
             return false;
         };
         let ms = f64::from(self.lines) * STRETCH;
@@ -189,7 +195,7 @@ impl Strip {
 }
 
 fn heading(page: &mut Page) {
-    page.line("ILLUSTRATION, no living eye.  u j bottle   i k vacuum   o close   r open   q end");
+    page.line(text!("ILLUSTRATION, no living eye.  u j bottle   i k vacuum   o close   r open   q end"));
     page.raw("    ms  mmHg |0       chamber      50                 100| vac |0  line  700|");
     page.end();
 }

@@ -179,7 +179,8 @@ impl Table {
     }
 
     /// Streams values, in the order of the lines.
-    pub(crate) fn show(&'static self, values: &[f64], steps: &mut dyn Steps) {
+    #[doc(hidden)]
+    pub fn show(&'static self, values: &[f64], steps: &mut dyn Steps) {
         for (index, value) in values.iter().enumerate() {
             steps.step(Step { table: self, index: index as u8, value: *value });
         }
@@ -230,6 +231,7 @@ const fn same(a: &str, b: &str) -> bool {
 /// A struct of intermediate values and the tables that explain them.
 ///
 /// `Name "heading"; field "symbol" "unit" = "equation" [constants], "meaning", Source Mark;`
+#[macro_export]
 macro_rules! working {
     ($(#[$doc:meta])* $name:ident $heading:literal; $(
         $field:ident $symbol:literal $unit:literal = $equation:literal [$($constant:path),*], $meaning:literal, $source:ident $mark:ident;

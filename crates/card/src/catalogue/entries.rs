@@ -16,7 +16,40 @@ texts! {
     whats = |row| row.what;
 }
 
-shared_texts!(SECTIONS sections = |row| row.section);
+shared_texts!(SECTIONS section_of = |row| row.section);
+
+/// The tables of a case file, each where the part stands that has most of its entries.
+static TABLES: [&str; SECTIONS.2] = {
+    let (mut tables, mut homes, mut count) = ([""; SECTIONS.2], [0; SECTIONS.2], 0);
+    while count < SECTIONS.2 {
+        let home = home(SECTIONS.0[count]);
+        let mut place = count;
+        while place > 0 && homes[place - 1] > home {
+            (tables[place], homes[place]) = (tables[place - 1], homes[place - 1]);
+            place -= 1;
+        }
+        (tables[place], homes[place]) = (SECTIONS.0[count], home);
+        count += 1;
+    }
+    tables
+};
+
+/// The place of the part that has most entries of a table.
+const fn home(table: &str) -> usize {
+    let (mut home, mut most, mut part) = (0, 0, 0);
+    while part < super::PARTS {
+        let (rows, mut entries, mut n) = (super::BY_NUMBER[part].entries, 0, 0);
+        while n < rows.len() {
+            entries += super::same(rows[n].section, table) as usize;
+            n += 1;
+        }
+        if entries > most {
+            (home, most) = (part, entries);
+        }
+        part += 1;
+    }
+    home
+}
 
 column!(KINDS: Kind = |row| row.kind);
 column!(TOLD: Told = |row| row.told);
@@ -139,7 +172,7 @@ impl EntryId {
     /// assert_eq!(ocellus_card::entries::AXIAL_LENGTH.id().section(), "biometry");
     /// ```
     pub fn section(self) -> &'static str {
-        sections(self.place())
+        section_of(self.place())
     }
 
     /// What kind of entry it is.
@@ -207,6 +240,20 @@ impl EntryId {
     pub(crate) fn slot(self) -> Slot {
         SLOT.get(self.place()).copied().unwrap_or(Slot::Name(u8::MAX))
     }
+}
+
+/// The names of the tables of a case file, in their order; that of the keys before the first is empty.
+///
+/// ```
+/// assert_eq!(ocellus_card::sections().take(2).collect::<Vec<_>>(), ["", "biometry"]);
+/// ```
+pub fn sections() -> impl Iterator<Item = &'static str> + Clone {
+    TABLES.iter().copied()
+}
+
+/// The entries of a table of a case file.
+pub fn of_section(table: &str) -> impl Iterator<Item = EntryId> + Clone {
+    EntryId::all().filter(move |entry| entry.section() == table)
 }
 
 /// Every trade notation: the entry it begins with, the mark between, the entry it goes on with.

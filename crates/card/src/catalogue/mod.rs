@@ -17,7 +17,7 @@ mod sign_offs;
 mod subjects;
 pub mod workings;
 
-pub use entries::notations;
+pub use entries::{notations, of_section, sections};
 pub use subjects::{Named, Subject};
 
 pub(crate) use entries::{NAMES, NUMBERS, Slot, WORDS};

@@ -67,6 +67,18 @@ pub enum Named {
     Folded(Text),
 }
 
+impl From<&'static str> for Named {
+    fn from(text: &'static str) -> Named {
+        Named::Plain(text)
+    }
+}
+
+impl From<Text> for Named {
+    fn from(text: Text) -> Named {
+        Named::Folded(text)
+    }
+}
+
 impl core::fmt::Display for Named {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         match self {
@@ -77,12 +89,13 @@ impl core::fmt::Display for Named {
 }
 
 impl Named {
-    /// Hands it out in pieces.
-    pub fn pieces(self, out: &mut dyn FnMut(&str)) {
-        match self {
-            Named::Plain(text) => out(text),
-            Named::Folded(text) => text.pieces(out),
-        }
+    /// Its characters, one after another.
+    pub fn bytes(self) -> impl Iterator<Item = u8> + Clone {
+        let (plain, folded) = match self {
+            Named::Plain(text) => (text, Text::EMPTY),
+            Named::Folded(text) => ("", text),
+        };
+        plain.bytes().chain(folded.bytes())
     }
 
     /// Whether it is this text.

@@ -1,14 +1,16 @@
 //! The eye as a dial, as the surgeon sees it from the seat: meridians, incisions, lens.
 
-use super::place::on_circle;
-use super::{CENTRE, Row, Wanted, legend, picture};
+use super::{CENTRE, Row, legend, picture};
 use crate::head::{eye, side};
 use crate::page::Page;
+use crate::picked::Picked;
+use crate::place::on_circle;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::ItemId;
+use ocellus_card::text;
+use ocellus_card::{entries, items};
 use ocellus_core::astigmatism::site;
-use ocellus_core::choice::{Eye, Seat};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::item::What;
+use ocellus_core::astigmatism::site::{Seat, Side};
 use ocellus_core::quantity::Site;
 
 /// Rows from the centre to the limbus, to the numbers around it, and to where the lens begins to be drawn.
@@ -21,13 +23,13 @@ const MARKS: [&str; 12] = ["0", "30", "60", "90", "120", "150", "180", "210", "2
 
 /// An eye on the page: which, and from where it is seen.
 struct View {
-    eye: Eye,
+    eye: Side,
     seat: Option<Seat>,
 }
 
 impl View {
     fn of(draft: &Draft) -> View {
-        let seat = match draft.number(Field::Seat) {
+        let seat = match draft.number(entries::SEAT) {
             Some(code) if code == Seat::Superior.code() => Some(Seat::Superior),
             Some(code) if code == Seat::Temporal.code() => Some(Seat::Temporal),
             _ => None,
@@ -90,17 +92,18 @@ impl View {
 }
 
 /// The axis of a toric lens before the operation.
-pub(super) fn axis(draft: &Draft, picked: &Wanted, page: &mut Page) {
+pub(super) fn axis(draft: &Draft, picked: &Picked, page: &mut Page) {
     let view = View::of(draft);
-    let steep = picked.get(What::PlannedAxis);
-    let chosen = draft.number(Field::LensAxis);
-    let lens = chosen.or(picked.get(What::MarkAxis));
-    let site = draft.number(Field::IncisionSite).or(picked.get(What::SiteDegrees));
-    let other = draft.number(Field::OtherSite);
-    let paired = site.filter(|_| draft.has(Field::PairedFlattening));
+    let steep = picked.get(items::PLANNED_AXIS);
+    let chosen = draft.number(entries::LENS_AXIS);
+    let lens = chosen.or(picked.get(items::MARK_AXIS));
+    let site = draft.number(entries::INCISION_SITE).or(picked.get(items::SITE_DEGREES));
+    let other = draft.number(entries::OTHER_SITE);
+    let paired = site.filter(|_| draft.has(entries::PAIRED_FLATTENING));
     let pair = paired.and_then(|degrees| Some(site::opposite(Site::from_deg(degrees).ok()?).deg()));
     if steep.is_none() && site.is_none() {
-        return page.line("Nothing to draw: a dial needs site, and for the steep meridian k1axis, k2axis and sia.");
+        return page
+            .line(text!("Nothing to draw: a dial needs site, and for the steep meridian k1axis, k2axis and sia."));
     }
     picture(
         page,
@@ -116,29 +119,30 @@ pub(super) fn axis(draft: &Draft, picked: &Wanted, page: &mut Page) {
         &|row, page| match row {
             row if view.legend(row, draft, page) => {}
             5 if steep.is_some() => legend(page, "::: steep meridian after"),
-            6 => value(steep, "    the incision ", What::PlannedAxis, page),
+            6 => value(steep, "    the incision ", items::PLANNED_AXIS, page),
             8 if lens.is_some() => legend(page, "=== mark on the lens,"),
-            9 if chosen.is_some() => value(lens, "    as chosen ", What::MarkAxis, page),
-            9 => value(lens, "    where it belongs ", What::MarkAxis, page),
-            11 => value(site, "### incision ", What::PlannedAxis, page),
+            9 if chosen.is_some() => value(lens, "    as chosen ", items::MARK_AXIS, page),
+            9 => value(lens, "    where it belongs ", items::MARK_AXIS, page),
+            11 => value(site, "### incision ", items::PLANNED_AXIS, page),
             12 => {
                 if let Some(site) = site {
                     legend(page, "    ");
                     page.raw(view.word(site));
                 }
             }
-            13 => value(pair, "### its pair ", What::PlannedAxis, page),
-            14 => value(other, "### another cut ", What::PlannedAxis, page),
+            13 => value(pair, "### its pair ", items::PLANNED_AXIS, page),
+            14 => value(other, "### another cut ", items::PLANNED_AXIS, page),
             _ => {}
         },
     );
 }
 
 /// A toric lens that sits wrong, and where it belongs.
-pub(super) fn turn(draft: &Draft, picked: &Wanted, page: &mut Page) {
+pub(super) fn turn(draft: &Draft, picked: &Picked, page: &mut Page) {
     let view = View::of(draft);
-    let (Some(from), Some(to)) = (draft.number(Field::MarkFound), picked.get(What::TurnTo)) else {
-        return page.line("Nothing to draw: a turn needs markfound, asph, acyl, aaxis, and the toric lens chosen.");
+    let (Some(from), Some(to)) = (draft.number(entries::MARK_FOUND), picked.get(items::TURN_TO)) else {
+        return page
+            .line(text!("Nothing to draw: a turn needs markfound, asph, acyl, aaxis, and the toric lens chosen."));
     };
     picture(
         page,
@@ -150,24 +154,24 @@ pub(super) fn turn(draft: &Draft, picked: &Wanted, page: &mut Page) {
         },
         &|row, page| match row {
             row if view.legend(row, draft, page) => {}
-            5 => value(Some(from), "=== FROM ", What::TurnTo, page),
+            5 => value(Some(from), "=== FROM ", items::TURN_TO, page),
             6 => legend(page, "    where the mark lies now"),
-            8 => value(Some(to), "*** TO ", What::TurnTo, page),
+            8 => value(Some(to), "*** TO ", items::TURN_TO, page),
             9 => {
                 legend(page, "    by ");
-                page.raw(picked.method(What::TurnTo).map_or("", |method| method.name()));
+                page.raw(picked.method(items::TURN_TO).map_or("", |method| method.name()));
             }
-            11 => value(picked.get(What::TurnClock), "clockwise by ", What::TurnClock, page),
-            12 => value(picked.get(What::TurnCounter), "or counter-clockwise by ", What::TurnCounter, page),
-            14 => value(picked.get(What::NowCylinder), "cylinder now ", What::NowCylinder, page),
-            15 => value(picked.get(What::TurnLeft), "after it     ", What::TurnLeft, page),
+            11 => value(picked.get(items::TURN_CLOCK), "clockwise by ", items::TURN_CLOCK, page),
+            12 => value(picked.get(items::TURN_COUNTER), "or counter-clockwise by ", items::TURN_COUNTER, page),
+            14 => value(picked.get(items::NOW_CYLINDER), "cylinder now ", items::NOW_CYLINDER, page),
+            15 => value(picked.get(items::TURN_LEFT), "after it     ", items::TURN_LEFT, page),
             _ => {}
         },
     );
 }
 
 /// A number as the card prints it.
-fn value(number: Option<f64>, text: &str, printed_as: What, page: &mut Page) {
+fn value(number: Option<f64>, text: &str, printed_as: ItemId, page: &mut Page) {
     if let Some(number) = number {
         legend(page, text);
         page.number(number, printed_as.places(), printed_as.signed(), printed_as.unit());

@@ -1,19 +1,16 @@
-//! Drawings of characters, at most 21 lines of 72: no number comes from here, see [`place`].
+//! Drawings of characters, at most 21 lines of 72: no number comes from here, see [`crate::place`].
 
 mod dial;
-pub(crate) mod place;
 mod rhexis;
 
-use self::place::Place;
 use crate::case::case;
 use crate::outcome::Outcome;
 use crate::page::Page;
-use ocellus_core::caution::Caution;
-use ocellus_core::draft::Draft;
-use ocellus_core::item::{Item, Part, What};
-use ocellus_core::lens::Method;
-use ocellus_core::plan::plan;
-use ocellus_core::sink::Sink;
+use crate::picked::Picked;
+use crate::place::{self, Place};
+use ocellus_card::draft::Draft;
+use ocellus_card::id::{ItemId, PartId};
+use ocellus_card::{items, text};
 
 /// Lines of a drawing, and columns of its picture.
 const ROWS: i16 = 21;
@@ -27,68 +24,44 @@ const CENTRE: Place = Place { column: 20, row: 10 };
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let Some((_, draw, part)) = DRAWINGS.iter().find(|(word, ..)| rest.eq_ignore_ascii_case(word)) else {
-        page.line("draw axis, draw turn, or draw rhexis.");
+        page.line(text!("draw axis, draw turn, or draw rhexis."));
         return Outcome::Refused;
     };
     if let Some(case) = case(draft, page) {
-        let mut picked = Picked([None; WANTED.len()], &WANTED);
-        plan(&case, &mut picked);
+        let mut found = [None; WANTED.len()];
+        let mut picked = Picked::of(&WANTED, &mut found);
+        case.plan(&mut picked);
         draw(draft, &picked, page);
-        page.text("Not without its cautions: plan ");
+        page.text(text!("Not without its cautions: plan "));
         page.text(part.key());
         page.line(".");
     }
-    Outcome::Told
+    Outcome::Answered
 }
 
-type Wanted<'a> = Picked<'a, { WANTED.len() }>;
-type Draw = fn(&Draft, &Wanted, &mut Page);
+type Draw = fn(&Draft, &Picked, &mut Page);
 
 /// Each drawing: its word, and the part of the card that has its cautions.
-const DRAWINGS: [(&str, Draw, Part); 3] =
-    [("axis", dial::axis, Part::Axis), ("turn", dial::turn, Part::Turn), ("rhexis", rhexis::draw, Part::Rhexis)];
-
-/// The numbers of the card that are drawn.
-const WANTED: [What; 11] = [
-    What::PlannedAxis,
-    What::SiteDegrees,
-    What::MarkAxis,
-    What::NowCylinder,
-    What::TurnTo,
-    What::TurnClock,
-    What::TurnCounter,
-    What::TurnLeft,
-    What::RhexisTrue,
-    What::OverlapWorst,
-    What::OverlapBest,
+const DRAWINGS: [(&str, Draw, PartId); 3] = [
+    ("axis", dial::axis, items::MARK_AXIS.part()),
+    ("turn", dial::turn, items::TURN_TO.part()),
+    ("rhexis", rhexis::draw, items::RHEXIS_TRUE.part()),
 ];
 
-/// The first number of each kind that is wanted, and of which method.
-pub(crate) struct Picked<'a, const N: usize>(pub(crate) [Option<(f64, Option<Method>)>; N], pub(crate) &'a [What; N]);
-
-impl<const N: usize> Picked<'_, N> {
-    fn found(&self, wanted: What) -> Option<(f64, Option<Method>)> {
-        self.1.iter().zip(self.0).find(|(what, _)| **what == wanted).and_then(|(_, found)| found)
-    }
-
-    pub(crate) fn get(&self, wanted: What) -> Option<f64> {
-        self.found(wanted).map(|(value, _)| value)
-    }
-
-    fn method(&self, wanted: What) -> Option<Method> {
-        self.found(wanted).and_then(|(_, method)| method)
-    }
-}
-
-impl<const N: usize> Sink for Picked<'_, N> {
-    fn item(&mut self, item: Item) {
-        if let Some((_, slot)) = self.1.iter().zip(&mut self.0).find(|(what, _)| **what == item.what) {
-            slot.get_or_insert((item.value, item.method));
-        }
-    }
-
-    fn caution(&mut self, _caution: Caution) {}
-}
+/// The numbers of the card that are drawn.
+const WANTED: [ItemId; 11] = [
+    items::PLANNED_AXIS,
+    items::SITE_DEGREES,
+    items::MARK_AXIS,
+    items::NOW_CYLINDER,
+    items::TURN_TO,
+    items::TURN_CLOCK,
+    items::TURN_COUNTER,
+    items::TURN_LEFT,
+    items::RHEXIS_TRUE,
+    items::OVERLAP_WORST,
+    items::OVERLAP_BEST,
+];
 
 /// One line of the picture; what is put into another line is not on it.
 struct Row {

@@ -4,13 +4,13 @@ use micromath::F32Ext;
 
 /// A character's place on the picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) struct Place {
-    pub(super) column: i16,
-    pub(super) row: i16,
+pub(crate) struct Place {
+    pub(crate) column: i16,
+    pub(crate) row: i16,
 }
 
 /// On a circle, counter-clockwise from the right; the radius is in rows, and a column is half as wide as a row is high.
-pub(super) fn on_circle(centre: Place, radius: f64, degrees: f64) -> Place {
+pub(crate) fn on_circle(centre: Place, radius: f64, degrees: f64) -> Place {
     let (radius, angle) = (radius as f32, (degrees as f32).to_radians());
     let whole = |length: f32| F32Ext::round(length) as i16;
     Place {
