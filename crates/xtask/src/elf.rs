@@ -27,16 +27,8 @@ impl Weight {
         let file = File::parse(&*bytes).map_err(|error| why(&error))?;
         let mut weight = Self { flash: 0, ram: 0, panics: BTreeSet::new() };
         for section in file.sections() {
-            let (in_flash, in_ram) = match (is_loaded(&section), section.kind()) {
-                // names, lines and messages stay on the machine that built it
-                (false, _) => (false, false),
-                (_, SectionKind::UninitializedData) => (false, true),
-                (_, SectionKind::Data) => (true, true),
-                // code and tables, whatever their kind: the linker marks texts as another than numbers
-                _ => (true, false),
-            };
-            weight.flash += if in_flash { section.size() } else { 0 };
-            weight.ram += if in_ram { section.size() } else { 0 };
+            weight.flash += if in_flash(&section) { section.size() } else { 0 };
+            weight.ram += if in_ram(&section) { section.size() } else { 0 };
         }
         let names = file.symbols().filter_map(|symbol| Some(plain(symbol.name().ok()?)));
         weight.panics.extend(names.filter(|name| is_panic(name)));
@@ -47,12 +39,23 @@ impl Weight {
     }
 }
 
-/// Whether a section takes room in the chip at all.
+/// Whether a section takes room in the flash: code and tables, whatever their kind, since the linker marks texts as
+/// another than numbers, and first values of variables.
+pub(crate) fn in_flash<'data>(section: &impl ObjectSection<'data>) -> bool {
+    is_loaded(section) && section.kind() != SectionKind::UninitializedData
+}
+
+fn in_ram<'data>(section: &impl ObjectSection<'data>) -> bool {
+    is_loaded(section) && matches!(section.kind(), SectionKind::Data | SectionKind::UninitializedData)
+}
+
+/// Whether a section takes room in the chip at all. Names, lines and messages stay on the machine that built it.
 fn is_loaded<'data>(section: &impl ObjectSection<'data>) -> bool {
     matches!(section.flags(), SectionFlags::Elf { sh_flags, .. } if sh_flags.contains(SHF_ALLOC))
 }
 
-fn plain(name: &str) -> String {
+/// A name as it was written, without its hash.
+pub(crate) fn plain(name: &str) -> String {
     format!("{:#}", rustc_demangle::demangle(name))
 }
 
