@@ -10,7 +10,7 @@ use crate::firmware::{Board, Machine, names};
 use crate::road::Road;
 use crate::{debian, run};
 
-const EMULATOR: &str = "qemu-system-arm";
+pub(crate) const EMULATOR: &str = "qemu-system-arm";
 
 #[derive(clap::Args)]
 pub(crate) struct Options {
@@ -38,7 +38,7 @@ pub(crate) fn run(options: &Options) -> Result<(), String> {
     println!("{road}");
     let elf = board.build(&road, options.log)?;
     install()?;
-    let mut emulator = command(machine, &elf, listener);
+    let mut emulator = command(Command::new(EMULATOR), machine, &elf, listener);
     if options.log {
         decode(&mut emulator, &elf)?;
     }
@@ -64,7 +64,7 @@ fn decode(emulator: &mut Command, elf: &Path) -> Result<(), String> {
 }
 
 /// How the board is emulated.
-fn machine(board: &'static Board) -> Result<&'static Machine, String> {
+pub(crate) fn machine(board: &'static Board) -> Result<&'static Machine, String> {
     let why = || format!("{} cannot be emulated; these can: {}", board.name, names(|board| board.machine.is_some()));
     board.machine.as_ref().ok_or_else(why)
 }
@@ -83,9 +83,8 @@ pub(crate) fn install() -> Result<(), String> {
     }
 }
 
-/// The emulator, which starts the program when a client is connected, so that no greeting is lost.
-pub(crate) fn command(machine: &Machine, elf: &Path, listener: TcpListener) -> Command {
-    let mut command = Command::new(EMULATOR);
+/// The emulator, or what becomes it, which starts the program when a client is connected, so that no greeting is lost.
+pub(crate) fn command(mut command: Command, machine: &Machine, elf: &Path, listener: TcpListener) -> Command {
     command.args(["-machine", machine.name, "-display", "none", "-monitor", "none", "-kernel"]).arg(elf);
     // The listening socket is its standard input. A device sends single bytes: none of them is to wait for the next.
     command.args(["-chardev", "socket,id=line,fd=0,server=on,wait=on,nodelay=on", "-serial", "chardev:line"]);

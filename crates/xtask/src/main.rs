@@ -1,6 +1,7 @@
 //! Every chore of this project behind one entry. One file a chore; each does its own set-up and asks nobody anything.
 
 mod debian;
+mod device;
 mod elf;
 mod emulate;
 mod evidence;

@@ -1,15 +1,14 @@
 //! What the device program takes, each figure beside its budget and beside what was agreed.
 
 use std::path::{Path, PathBuf};
-use std::process::{Child, Stdio};
+use std::process::Stdio;
 
-use serde::Deserialize;
-
+use crate::device::{Counters, Device};
 use crate::elf::Weight;
 use crate::firmware::{BOARDS, Board, Machine};
 use crate::judge::{self, Agreed, FLASH, Figure, PLAN, RAM, STACK};
 use crate::road::Road;
-use crate::{emulate, run};
+use crate::run;
 
 #[derive(clap::Args)]
 pub(crate) struct Options {
@@ -82,56 +81,21 @@ fn line(board: &Board, figures: &[(&Figure, u64)], weight: &Weight) -> String {
     line
 }
 
-/// What a device says about itself.
-#[derive(Deserialize)]
-struct Counters {
-    stack_used: u64,
-    plan: Took,
-}
-
-/// How long it took over a plan.
-#[derive(Deserialize)]
-struct Took {
-    ticks: u64,
-    ticks_per_second: u64,
-}
-
-impl Took {
-    /// The emulator takes a nanosecond for an instruction.
-    fn instructions(&self) -> Result<u64, String> {
-        let nanoseconds = (self.ticks * 1_000_000_000).checked_div(self.ticks_per_second);
-        nanoseconds.ok_or_else(|| "the device says that a second has no ticks".into())
-    }
-}
-
 /// A case that asks much of a device, and what is then typed: every word it knows.
 const CASE: &str = "demo-data/long-toric.toml";
 const SESSION: &str = "firmware-demo/session.txt";
 
 /// Runs the program, has it answer all that a person and a desk can ask, and asks what that took.
 fn counters(machine: &Machine, elf: &Path) -> Result<Counters, String> {
-    emulate::install()?;
-    let listener = emulate::listen(0)?;
-    let port = listener.local_addr().map_err(|error| error.to_string())?.port();
-    let mut emulator = emulate::command(machine, elf, listener);
-    // One instruction, one nanosecond: repeatable to the tick.
-    emulator.args(["-icount", "shift=0"]);
-    let _running = Ended(emulator.spawn().map_err(|error| error.to_string())?);
-    let port = format!("tcp:127.0.0.1:{port}");
-    let device = |arguments: &[&str]| {
-        let mut cli = run::cargo(&["run", "--quiet", "--release", "--package", "ocellus-cli", "--", "device"]);
-        cli.args(arguments).args(["--port", &port]);
-        cli
-    };
+    let device = Device::start(machine, elf)?;
     let mut typed = Vec::new();
     for file in [CASE, SESSION] {
         typed.extend(std::fs::read(run::root().join(file)).map_err(|error| format!("{file}: {error}"))?);
     }
-    run::feed(&mut device(&["console"]), &typed)?;
+    run::feed(&mut device.ask(&["console"]), &typed)?;
     // every case that is there: the deepest call may be of an eye that this one is not
-    run::run(device(&["compare"]).args(cases()?).stdout(Stdio::null()))?;
-    let said = run::run_and_keep(&mut device(&["counters", CASE, "--json"]))?.join("\n");
-    serde_json::from_str(&said).map_err(|error| format!("device counters: {error}: {said}"))
+    run::run(device.ask(&["compare"]).args(cases()?).stdout(Stdio::null()))?;
+    device.counters(Path::new(CASE))
 }
 
 /// The demonstration cases.
@@ -144,27 +108,4 @@ fn cases() -> Result<Vec<PathBuf>, String> {
     cases.retain(|path| path.extension().is_some_and(|ending| ending == "toml"));
     cases.sort();
     Ok(cases)
-}
-
-/// A process that does not outlive its owner.
-struct Ended(Child);
-
-impl Drop for Ended {
-    fn drop(&mut self) {
-        let _ = self.0.kill();
-        let _ = self.0.wait();
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn ticks_become_instructions() {
-        let took = |ticks, ticks_per_second| Took { ticks, ticks_per_second }.instructions();
-        assert_eq!(took(35_000, 25_000_000), Ok(1_400_000));
-        assert_eq!(took(1_400, 1_000_000), Ok(1_400_000));
-        assert!(took(1, 0).is_err());
-    }
 }
