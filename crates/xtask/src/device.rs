@@ -1,7 +1,7 @@
 //! A board's program in the emulator, and the host program that asks it.
 
 use std::path::Path;
-use std::process::{Child, Command};
+use std::process::{Child, ChildStdout, Command, Stdio};
 
 use serde::Deserialize;
 
@@ -10,13 +10,26 @@ use crate::{emulate, run};
 
 /// A program that runs until its owner ends.
 pub(crate) struct Device {
-    _emulator: Ended,
+    emulator: Ended,
     port: String,
 }
 
 impl Device {
     /// Starts it: one instruction takes one nanosecond, repeatable to the tick.
     pub(crate) fn start(machine: &Machine, elf: &Path) -> Result<Self, String> {
+        Self::with(machine, elf, |_| {})
+    }
+
+    /// Starts it and has the emulator write a line for each instruction, as one that follows tells.
+    pub(crate) fn traced(machine: &Machine, elf: &Path) -> Result<(Self, ChildStdout), String> {
+        let mut device = Self::with(machine, elf, |emulator| {
+            emulator.args(["-singlestep", "-d", "exec,nochain", "-D", "/dev/stdout"]).stdout(Stdio::piped());
+        })?;
+        let trace = device.emulator.0.stdout.take().ok_or("the emulator has no standard output")?;
+        Ok((device, trace))
+    }
+
+    fn with(machine: &Machine, elf: &Path, more: impl FnOnce(&mut Command)) -> Result<Self, String> {
         emulate::install()?;
         let listener = emulate::listen(0)?;
         let port = listener.local_addr().map_err(|error| error.to_string())?.port();
@@ -25,7 +38,8 @@ impl Device {
         bound.args(["--pdeathsig", "KILL", emulate::EMULATOR]);
         let mut emulator = emulate::command(bound, machine, elf, listener);
         emulator.args(["-icount", "shift=0"]);
-        Ok(Self { _emulator: Ended::start(&mut emulator)?, port: format!("tcp:127.0.0.1:{port}") })
+        more(&mut emulator);
+        Ok(Self { emulator: Ended::start(&mut emulator)?, port: format!("tcp:127.0.0.1:{port}") })
     }
 
     /// The host program with a question to it.

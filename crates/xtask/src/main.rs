@@ -9,6 +9,7 @@ mod firmware;
 mod fuzz;
 mod judge;
 mod perturb;
+mod profile;
 mod readme;
 mod road;
 mod run;
@@ -40,6 +41,8 @@ enum Chore {
     Emulate(emulate::Options),
     /// Weigh the device program: flash, RAM, stack, instructions, panics, each beside its budget
     Size(size::Options),
+    /// Tell where a plan's instructions and the flash go, function by function and module by module
+    Profile(profile::Options),
     /// Throw bytes at everything that reads bytes
     Fuzz(fuzz::Options),
 }
@@ -52,6 +55,7 @@ fn main() -> ExitCode {
         Chore::Firmware(options) => firmware::one(&options),
         Chore::Emulate(options) => emulate::run(&options),
         Chore::Size(options) => size::all(&options).map(drop),
+        Chore::Profile(options) => profile::run(&options),
         Chore::Fuzz(options) => fuzz::run(&options).map(|said| println!("{said}")),
     };
     match done {
