@@ -8,7 +8,6 @@ use crate::entry::Kind;
 use crate::entry_set::EntrySet;
 use crate::error::{Error, Wrong};
 use crate::id::EntryId;
-use crate::name::Name;
 use crate::part::Stands;
 use crate::parts::{self, Known};
 use crate::text::Text;
@@ -236,23 +235,25 @@ impl Values for Recorder<'_> {
         self.draft.number(entry)
     }
 
-    fn name(&self, entry: EntryId) -> Option<&Name> {
-        self.draft.name(entry)
+    fn number_or_default(&self, entry: EntryId) -> Option<f64> {
+        self.draft.number(entry).or_else(|| entry.default())
+    }
+
+    fn has(&self, entry: EntryId) -> bool {
+        self.draft.has(entry)
     }
 
     fn is_valid(&self, entry: EntryId) -> bool {
         self.draft.number(entry).is_some_and(|value| entry.check(value).is_ok())
     }
 
-    fn has_default(&self, entry: EntryId) -> bool {
-        entry.default().is_some()
+    fn note(&self, entries: &[EntryId]) {
+        let mut read = self.read.get();
+        entries.iter().for_each(|entry| read.put(entry.place(), true));
+        self.read.set(read);
     }
 
     fn read(&self) -> &Cell<EntrySet> {
         &self.read
-    }
-
-    fn place(&self, entry: EntryId) -> usize {
-        entry.place()
     }
 }

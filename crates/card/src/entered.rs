@@ -4,7 +4,6 @@ use crate::date::Date;
 use crate::entry::Entry;
 use crate::entry_set::EntrySet;
 use crate::id::EntryId;
-use crate::name::Name;
 use core::cell::Cell;
 use ocellus_core::value::Value;
 
@@ -13,20 +12,20 @@ pub(crate) trait Values {
     /// The number, word code or date that was entered.
     fn number(&self, entry: EntryId) -> Option<f64>;
 
-    /// The name that was entered.
-    fn name(&self, entry: EntryId) -> Option<&Name>;
+    /// The same, or the value that is used where nothing was entered.
+    fn number_or_default(&self, entry: EntryId) -> Option<f64>;
+
+    /// Whether an entry was made.
+    fn has(&self, entry: EntryId) -> bool;
 
     /// Whether a number was entered that is of its kind.
     fn is_valid(&self, entry: EntryId) -> bool;
 
-    /// Whether it has a value where none is entered.
-    fn has_default(&self, entry: EntryId) -> bool;
+    /// Notes that entries were read.
+    fn note(&self, entries: &[EntryId]);
 
     /// Which have been read, to be changed.
     fn read(&self) -> &Cell<EntrySet>;
-
-    /// The place of an entry among those that can be read.
-    fn place(&self, entry: EntryId) -> usize;
 }
 
 /// What was entered and found valid.
@@ -42,12 +41,19 @@ impl<'a> Entered<'a> {
 
     /// What was entered, or the value that is used where nothing was; noted as read.
     pub(crate) fn get<T: Value>(&self, entry: Entry<T>) -> Option<T> {
-        T::admitted(self.read(entry.id(), entry.default())?)
+        T::admitted(self.read(entry.id())?)
     }
 
     /// The date that was entered; noted as read.
     pub(crate) fn date(&self, entry: Entry<Date>) -> Option<Date> {
-        Date::from_number(self.read(entry.id(), None)?).ok()
+        Date::from_number(self.read(entry.id())?).ok()
+    }
+
+    // not inlined: a device would carry a copy for each of a hundred entries
+    #[inline(never)]
+    fn read(&self, entry: EntryId) -> Option<f64> {
+        self.note(&[entry]);
+        self.peek(entry)
     }
 
     /// Whether something was entered; noted as read.
@@ -57,16 +63,9 @@ impl<'a> Entered<'a> {
         self.has(entry)
     }
 
-    // not inlined: a device would carry a copy for each of a hundred entries
-    #[inline(never)]
-    fn read(&self, entry: EntryId, default: Option<f64>) -> Option<f64> {
-        self.note(&[entry]);
-        self.peek(entry, default)
-    }
-
     /// What was entered, or the value that is used where nothing was; not noted.
-    pub(crate) fn peek(&self, entry: EntryId, default: Option<f64>) -> Option<f64> {
-        self.values.number(entry).or(default)
+    pub(crate) fn peek(&self, entry: EntryId) -> Option<f64> {
+        self.values.number_or_default(entry)
     }
 
     /// The number that was entered, where it is of its kind; not noted.
@@ -74,12 +73,14 @@ impl<'a> Entered<'a> {
         self.values.number(entry).filter(|_| self.values.is_valid(entry))
     }
 
+    /// Whether something was entered; not noted, for what is only shown.
+    pub(crate) fn has(&self, entry: EntryId) -> bool {
+        self.values.has(entry)
+    }
+
     /// Notes entries as read, for a value that was made of them before.
-    #[inline(never)]
     pub(crate) fn note(&self, entries: &[EntryId]) {
-        let mut read = self.values.read().get();
-        entries.iter().for_each(|entry| read.put(self.values.place(*entry), true));
-        self.values.read().set(read);
+        self.values.note(entries);
     }
 
     /// Notes all of these as read.
@@ -99,15 +100,5 @@ impl<'a> Entered<'a> {
         let before = self.values.read().replace(EntrySet::NONE);
         let done = does();
         (done, self.values.read().replace(before))
-    }
-
-    /// Whether something was entered; not noted, for what is only shown.
-    pub(crate) fn has(&self, entry: EntryId) -> bool {
-        self.values.number(entry).is_some() || self.values.name(entry).is_some()
-    }
-
-    /// Whether it has a value where none is entered.
-    pub(crate) fn has_default(&self, entry: EntryId) -> bool {
-        self.values.has_default(entry)
     }
 }

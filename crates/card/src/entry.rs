@@ -8,7 +8,6 @@ use ocellus_core::value::{Bounds, Range};
 #[derive(Debug)]
 pub struct Entry<T> {
     id: EntryId,
-    default: Option<f64>,
     of: PhantomData<T>,
 }
 
@@ -22,18 +21,13 @@ impl<T> Copy for Entry<T> {}
 
 impl<T> Entry<T> {
     #[doc(hidden)]
-    pub const fn new(id: EntryId, default: Option<f64>) -> Self {
-        Entry { id, default, of: PhantomData }
+    pub const fn new(id: EntryId) -> Self {
+        Entry { id, of: PhantomData }
     }
 
     /// What it is called.
     pub const fn id(self) -> EntryId {
         self.id
-    }
-
-    /// The value that is used where nothing was entered.
-    pub const fn default(self) -> Option<f64> {
-        self.default
     }
 }
 
@@ -203,9 +197,8 @@ macro_rules! entries {
         pub mod entries {
             use super::*;
             enum Number { $($($id,)*)* }
-            $($(#[doc = $what] pub const $id: $crate::entry::Entry<entry_type!($($kind)+)> = $crate::entry::Entry::new(
-                $crate::id::EntryId::new(PART, Number::$id as u8), or_none!($($default)?),
-            );)*)*
+            $($(#[doc = $what] pub const $id: $crate::entry::Entry<entry_type!($($kind)+)> =
+                $crate::entry::Entry::new($crate::id::EntryId::new(PART, Number::$id as u8));)*)*
         }
 
         pub(crate) const ENTRIES: &[$crate::entry::EntryRow] = &[$($($crate::entry::EntryRow {

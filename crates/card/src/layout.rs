@@ -26,17 +26,15 @@ impl ByMethod {
     }
 }
 
-/// A column of such a table, with a heading of two lines.
+/// A column of such a table.
 #[derive(Clone, Copy, Debug)]
 pub struct Column {
     /// What stands in it.
     pub item: ItemId,
-    /// The first line of its heading,
-    pub first: Text,
-    /// and the second.
-    pub second: Text,
-    /// The entry that must have this value for it to be shown.
-    pub only: Option<(EntryId, f64)>,
+    /// Its heading, of two lines with a `|` between them.
+    pub heading: Text,
+    /// The entry that must be this word of its own for it to be shown.
+    pub only: Option<(EntryId, u8)>,
 }
 
 /// What is said below a table.
@@ -75,8 +73,8 @@ macro_rules! columns {
     ($($item:expr => $first:literal $second:literal $(if $entry:expr => $value:expr)?;)*) => {
         const {
             &[$($crate::layout::Column {
-                item: $item, first: $crate::text!($first), second: $crate::text!($second),
-                only: { #[allow(unused_mut, unused_assignments)] let mut only = None; $(only = Some(($entry, $value));)? only },
+                item: $item, heading: $crate::text!($first, "|", $second),
+                only: { #[allow(unused_mut, unused_assignments)] let mut only = None; $(only = Some(($entry, $value as u8));)? only },
             }),*]
         }
     };

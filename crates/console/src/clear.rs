@@ -12,8 +12,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     if rest.eq_ignore_ascii_case("all") {
         page.count(draft.made().count());
         page.line(text!(" entries forgotten."));
-        // field by field: an empty draft to copy would be a kilobyte of flash and of stack
-        EntryId::all().for_each(|entry| draft.clear(entry));
+        draft.clear_all();
         return Outcome::Answered;
     }
     let Some(entry) = entry::named(rest) else {

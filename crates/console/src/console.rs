@@ -11,8 +11,8 @@ use crate::page::Page;
 use crate::show;
 use ocellus_card::cautions::NOT_A_DEVICE;
 use ocellus_card::draft::Draft;
-use ocellus_card::entries::ID;
 use ocellus_card::id::EntryId;
+use ocellus_card::id::PartId;
 use ocellus_card::text;
 
 /// With more bytes in hand than this, nothing is echoed: the answer would be longer than what is still to come.
@@ -50,8 +50,11 @@ struct Taken {
     refused: usize,
 }
 
+/// None; all zeros, so that a console needs no first value in a device's flash.
+const NO_ENTRY: EntryId = EntryId::new(PartId(0), 0);
+
 impl Taken {
-    const NOTHING: Taken = Taken { entries: 0, lines: 0, first: ID.id(), count: 0, refused: 0 };
+    const NOTHING: Taken = Taken { entries: 0, lines: 0, first: NO_ENTRY, count: 0, refused: 0 };
 }
 
 impl Default for Console {

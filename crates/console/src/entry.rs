@@ -60,7 +60,7 @@ pub(crate) fn enter(draft: &mut Draft, name: &str, first: EntryId, text: &str, p
 /// Another label begins another case: nothing of the one before must be left in it.
 fn another(draft: &mut Draft, held: &Name, page: &mut Page) {
     let Some(label) = draft.name(entries::ID).copied().filter(|label| label != held) else { return };
-    EntryId::all().for_each(|entry| draft.clear(entry));
+    draft.clear_all();
     let _ = draft.set_name(entries::ID, label);
     page.text(text!("another case: what was entered of "));
     page.text(held.as_str());

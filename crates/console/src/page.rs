@@ -216,12 +216,19 @@ impl<'a> Page<'a> {
 
     /// The same of a text that is folded.
     pub(crate) fn cell_of(&mut self, width: usize, text: Text) {
+        self.cell_by(width, text.bytes());
+    }
+
+    /// The same of some characters.
+    #[inline(never)]
+    pub(crate) fn cell_by(&mut self, width: usize, characters: impl Iterator<Item = u8> + Clone) {
         self.flush();
-        self.spaces(width.saturating_sub(text.len()));
+        self.spaces(width.saturating_sub(characters.clone().count()));
+        for character in characters {
+            (self.out)(core::str::from_utf8(&[character]).unwrap_or(""));
+            self.column += 1;
+        }
         self.gap = false;
-        let column = self.column + text.len();
-        text.pieces(&mut *self.out);
-        self.column = column;
     }
 
     /// A heading with a rule to the end of the line.

@@ -8,6 +8,8 @@ use crate::page::Page;
 use crate::place::along;
 use ocellus_card::case::Case;
 use ocellus_card::draft::Draft;
+use ocellus_card::entries;
+use ocellus_card::parts::Known;
 use ocellus_card::parts::pressure::fluid_density;
 use ocellus_card::parts::pressure::limits::HEAD_HIGH;
 use ocellus_card::parts::surge::known_setup;
@@ -16,6 +18,7 @@ use ocellus_card::text::Text;
 use ocellus_core::decimal::{Sign, fixed};
 use ocellus_core::fluids::live::{Change, INVENTED, Live, SHOWN, STRETCH, Seen};
 use ocellus_core::fluids::surge::Setup;
+use ocellus_core::quantity::Density;
 
 /// How often a line is drawn, ms; and after how many of them without a key it ends by itself: about a minute.
 const EVERY: u32 = 125;
@@ -72,14 +75,13 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
 /// The set-up that was entered, or an invented one; which is told.
 #[inline(never)]
 fn begin(draft: &Draft, page: &mut Page) -> Option<Live> {
-    let set_up = |draft| {
-        let known = Case::check_set_up(draft, &mut |_| {})
-            .map(|case| case.known(|known| (known_setup(known.entered), fluid_density(known.entered))));
-        known.unwrap_or((None, None))
+    let known = |ask: &dyn Fn(&Known) -> Option<(Setup, Density)>| {
+        Case::check_set_up(draft, &mut |_| {}).and_then(|case| case.known(ask))
     };
-    let (entered, own) = set_up(draft);
-    let density = own.filter(|_| entered.is_some()).or_else(|| set_up(&Draft::EMPTY).1)?;
-    let live = Live::new(entered.unwrap_or(INVENTED), density);
+    let entered = known(&|known| known_setup(known.entered).zip(fluid_density(known.entered)));
+    let usual = || Some((INVENTED, Density::from_kg_m3(entries::DENSITY.id().default()?).ok()?));
+    let (set_up, density) = entered.or_else(usual)?;
+    let live = Live::new(set_up, density);
     page.line(match (&entered, &live) {
         (Some(_), Some(_)) => text!("The set-up that was entered. An ILLUSTRATION for teaching:"),
         (None, _) => text!("An invented set-up, since not all of one was entered (explain surge tells what it takes). An ILLUSTRATION for teaching:"),

@@ -30,7 +30,9 @@ impl<'a> Columns<'a> {
 
     fn each(self) -> impl Iterator<Item = &'static Column> + use<'a> {
         let Columns { draft, is_short, table } = self;
-        let asked = move |column: &&Column| column.only.is_none_or(|(entry, value)| draft.number(entry) == Some(value));
+        let asked = move |column: &&Column| {
+            column.only.is_none_or(|(entry, value)| draft.number(entry) == Some(f64::from(value)))
+        };
         table.columns.iter().filter(asked).filter(move |column| !is_short || column.item.is_short())
     }
 
@@ -39,15 +41,17 @@ impl<'a> Columns<'a> {
         (CELLS / self.each().count().max(1)).min(CELL)
     }
 
-    /// The heading of the table.
+    /// The heading of the table, on two lines.
     pub(crate) fn heading(self, page: &mut Page) {
         page.raw("  method");
-        page.to(NAME);
-        self.each().for_each(|column| page.cell_of(self.width(), column.first));
-        page.end();
-        page.to(NAME);
-        self.each().for_each(|column| page.cell_of(self.width(), column.second));
-        page.end();
+        for line in 0..2 {
+            page.to(NAME);
+            for column in self.each() {
+                let rest = column.heading.bytes().skip_while(|byte| line == 1 && *byte != b'|').skip(line);
+                page.cell_by(self.width(), rest.take_while(|byte| *byte != b'|'));
+            }
+            page.end();
+        }
     }
 }
 

@@ -121,7 +121,7 @@ impl Responder {
             Request::Hello(_) => welcome(host).into(),
             Request::Build(_) => Built { build: filled(host.build()), target: filled(host.target()) }.into(),
             Request::Begin(_) => {
-                self.draft = Draft::EMPTY;
+                self.draft.clear_all();
                 Ack {}.into()
             }
             Request::Enter(message) => {

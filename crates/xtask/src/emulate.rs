@@ -6,7 +6,7 @@ use std::os::unix::process::CommandExt;
 use std::path::Path;
 use std::process::Command;
 
-use crate::firmware::{Board, Machine, names};
+use crate::firmware::{Board, Machine, Parts, names};
 use crate::road::Road;
 use crate::{debian, run};
 
@@ -19,6 +19,9 @@ pub(crate) struct Options {
     /// Where its serial line is, on this machine; 0 takes any free port
     #[arg(long, default_value_t = 4555, value_name = "PORT")]
     tcp: u16,
+    /// What its program can do
+    #[arg(long, value_enum, default_value = "all")]
+    parts: Parts,
     /// Show the log of mps2-an386 on standard error; the first time this builds its decoder, which takes minutes
     #[arg(long)]
     log: bool,
@@ -36,7 +39,7 @@ pub(crate) fn run(options: &Options) -> Result<(), String> {
     let port = listener.local_addr().map_err(|error| error.to_string())?.port();
     let road = Road::find()?;
     println!("{road}");
-    let elf = board.build(&road, options.log)?;
+    let elf = board.build(&road, options.parts, options.log)?;
     install()?;
     let mut emulator = command(Command::new(EMULATOR), machine, &elf, listener);
     if options.log {

@@ -60,9 +60,9 @@ impl Board {
     }
 
     /// Builds its program and gives the ELF's path.
-    pub(crate) fn build(&self, road: &Road, log: bool) -> Result<PathBuf, String> {
+    pub(crate) fn build(&self, road: &Road, parts: Parts, log: bool) -> Result<PathBuf, String> {
         const PACKAGE: &str = "ocellus-firmware";
-        let features = if log { format!("{},log", self.name) } else { self.name.to_owned() };
+        let features = format!("{},{}{}", self.name, parts.feature(), if log { ",log" } else { "" });
         let arguments = ["build", "--package", PACKAGE, "--profile", "firmware", "--target", self.target, "--features"];
         let mut cargo = road.cargo("firmware", &FLAGS, &[&arguments[..], &[&features]].concat())?;
         if log && std::env::var_os("DEFMT_LOG").is_none() {
@@ -83,10 +83,31 @@ pub(crate) fn names(holds: impl Fn(&&Board) -> bool) -> String {
     BOARDS.iter().filter(holds).map(|board| board.name).collect::<Vec<_>>().join(", ")
 }
 
+/// What a program can do.
+#[derive(Clone, Copy, clap::ValueEnum)]
+pub(crate) enum Parts {
+    /// Everything.
+    All,
+    /// A lens, a toric one too, and the read-back: the least that is of use.
+    Least,
+}
+
+impl Parts {
+    pub(crate) fn feature(self) -> &'static str {
+        match self {
+            Parts::All => "all",
+            Parts::Least => "least",
+        }
+    }
+}
+
 #[derive(clap::Args)]
 pub(crate) struct Options {
     /// microbit, mps2-an386, microbit-v2 or pico
     board: String,
+    /// What it can do
+    #[arg(long, value_enum, default_value = "all")]
+    parts: Parts,
     /// Let it tell a debugger what happens
     #[arg(long)]
     log: bool,
@@ -97,7 +118,7 @@ pub(crate) fn one(options: &Options) -> Result<(), String> {
     let board = Board::find(&options.board)?;
     let road = Road::find()?;
     println!("{road}");
-    let elf = board.build(&road, options.log)?;
+    let elf = board.build(&road, options.parts, options.log)?;
     println!("{}", elf.display());
     Ok(())
 }

@@ -5,7 +5,7 @@ use std::process::Stdio;
 
 use crate::device::{Counters, Device};
 use crate::elf::Weight;
-use crate::firmware::{BOARDS, Board, Machine};
+use crate::firmware::{BOARDS, Board, Machine, Parts};
 use crate::judge::{self, Agreed, FLASH, Figure, PLAN, RAM, STACK};
 use crate::road::Road;
 use crate::run;
@@ -31,7 +31,7 @@ pub(crate) fn all(options: &Options) -> Result<String, String> {
     let agreed = if options.update { Agreed::new() } else { agreed()? };
     let (mut measured, mut wrong) = (Agreed::new(), Vec::new());
     for board in &BOARDS {
-        let elf = board.build(&road, false)?;
+        let elf = board.build(&road, Parts::All, false)?;
         let weight = Weight::of(&elf)?;
         let mut figures = vec![(&FLASH, weight.flash), (&RAM, weight.ram)];
         if let Some(machine) = &board.machine {

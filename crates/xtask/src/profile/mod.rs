@@ -15,7 +15,7 @@ use self::program::{Piece, Program};
 use self::trace::Counts;
 use crate::device::{Device, Ended};
 use crate::emulate;
-use crate::firmware::{Board, Machine};
+use crate::firmware::{Board, Machine, Parts};
 use crate::road::Road;
 
 #[derive(clap::Args)]
@@ -45,7 +45,7 @@ pub(crate) fn run(options: &Options) -> Result<(), String> {
     let case = case_file(&options.case)?;
     let road = Road::build_std()?;
     println!("{road}");
-    let elf = board.build(&road, false)?;
+    let elf = board.build(&road, Parts::All, false)?;
     let program = Program::read(&elf)?;
     let entry = program.address(PLAN)?;
     let said = Device::start(machine, &elf)?.counters(&case)?.plan.instructions()?;

@@ -91,7 +91,7 @@ pub(crate) const ROWS: PartRows = PartRows {
                 items::RESIDUAL_OFF_10 => "turned" "10 deg";
                 items::BEYOND => "beyond" "the need";
                 items::LENS_PLANE_CYLINDER => "label at" "the lens"
-                    if toric::CYLINDER_PLANE.id() => CylinderPlane::Cornea.code();
+                    if toric::CYLINDER_PLANE.id() => CylinderPlane::Cornea;
             })
         },
         ByMethod {

@@ -43,7 +43,7 @@ impl<'a> Eye<'a> {
     #[inline(never)]
     pub fn of(entered: Entered<'a>) -> Option<Eye<'a>> {
         fn kept<T: Value>(entered: &Entered, entry: Entry<T>) -> Option<T> {
-            T::admitted(entered.peek(entry.id(), entry.default())?)
+            T::admitted(entered.peek(entry.id())?)
         }
         Some(Eye {
             side: kept(&entered, SIDE)?,

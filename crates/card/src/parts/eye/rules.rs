@@ -94,7 +94,7 @@ struct Read {
 }
 
 fn read(entered: &Entered) -> Read {
-    let number = |entry: EntryId| entered.peek(entry, None);
+    let number = |entry: EntryId| entered.peek(entry);
     let power = |entry| CornealPower::from_d(number(entry)?).ok();
     let radius = |entry| CornealRadius::from_mm(number(entry)?).ok();
     let axis = |entry| Axis::from_deg(number(entry)?).ok();
@@ -102,7 +102,7 @@ fn read(entered: &Entered) -> Read {
         powers: power(K1.id()).zip(power(K2.id())),
         radii: radius(R1.id()).zip(radius(R2.id())),
         axes: axis(K1_AXIS.id()).zip(axis(K2_AXIS.id())),
-        index: entered.peek(INDEX.id(), INDEX.default()).and_then(|index| KeratometricIndex::new(index).ok()),
+        index: entered.peek(INDEX.id()).and_then(|index| KeratometricIndex::new(index).ok()),
     }
 }
 

@@ -24,7 +24,7 @@ pub(crate) fn show(entered: &Entered, sink: &mut dyn Sink, entries: &[EntryId]) 
     for &entry in entries {
         if entered.has(entry) {
             sink.entry(entry);
-        } else if entered.has_default(entry) {
+        } else if entered.peek(entry).is_some() {
             sink.entry(entry);
             sink.caution(Caution::about(cautions::DEFAULT_USED, entry));
         }
@@ -39,7 +39,7 @@ pub(crate) fn tell(entered: &Entered, sink: &mut dyn Sink, entries: &[EntryId]) 
 
 /// Shows an entry that is one of a few words; a word that is the usual one speaks for itself.
 pub(crate) fn show_word(entered: &Entered, sink: &mut dyn Sink, entry: EntryId) {
-    if entered.has(entry) || entered.has_default(entry) {
+    if entered.peek(entry).is_some() {
         sink.entry(entry);
     }
 }
