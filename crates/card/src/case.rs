@@ -1,17 +1,34 @@
 //! A valid case: of one operated eye, or of a set-up of fluids. The only way to one is [`Case::check`] on a draft, so a case
 //! that exists has been checked.
 
-use crate::date::Date;
 use crate::draft::Draft;
-use crate::entered::{Entered, Values};
-use crate::entry::Kind;
+use crate::entered::Entered;
 use crate::entry_set::EntrySet;
 use crate::error::{Error, Wrong};
 use crate::id::EntryId;
+use crate::known::Known;
+use crate::names::entries::SIDE;
 use crate::part::Stands;
-use crate::parts::{self, Known};
+use crate::parts;
+use crate::rule::Rule;
 use crate::text::Text;
-use core::cell::Cell;
+
+/// The rules of a part that has some.
+macro_rules! rules_of {
+    ($name:ident) => { &[] };
+    ($name:ident rules $($does:ident)*) => { parts::$name::RULES };
+    ($name:ident $other:ident $($does:ident)*) => { rules_of!($name $($does)*) };
+}
+
+macro_rules! rules {
+    ($($(#[$cfg:meta])* $name:ident of $kind:ident $(: $($does:ident),*)?;)*) => {
+        /// What must hold between the entries of each part.
+        const RULES: &[(Stands, &[Rule])] =
+            &[$($(#[$cfg])* (parts::$name::table::ROWS.stands, rules_of!($name $($($does)*)?)),)*];
+    };
+}
+
+parts!(rules);
 
 /// What was entered and found valid; it borrows it.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -29,7 +46,7 @@ impl<'a> TryFrom<&'a Draft> for Case<'a> {
         let case = Case::check(draft, &mut |error| {
             first.get_or_insert(error);
         });
-        case.ok_or(first.unwrap_or(Error::of(Wrong::Missing, parts::entries::SIDE.id())))
+        case.ok_or(first.unwrap_or(Error::of(Wrong::Missing, SIDE.id())))
     }
 }
 
@@ -75,9 +92,8 @@ impl<'a> Case<'a> {
                 refuse(error);
             }
         }
-        let recorder = Recorder::of(draft);
-        let entered = Entered::of(&recorder);
-        for (stands, rules) in parts::RULES {
+        let entered = Entered::of(draft);
+        for (stands, rules) in RULES {
             if has_eye || *stands == Stands::Alone {
                 for rule in *rules {
                     rule.ask(&entered, &mut |wrong, entry| {
@@ -101,10 +117,9 @@ impl<'a> Case<'a> {
 
     /// What is known of it, for as long as it is asked; and which entries were read.
     pub(crate) fn ask<T>(&self, ask: impl FnOnce(&Known) -> T) -> (T, EntrySet) {
-        let recorder = Recorder::of(self.draft);
-        let entered = Entered::of(&recorder);
+        let entered = Entered::of(self.draft);
         #[cfg(feature = "eye")]
-        let eye = if self.has_eye { parts::eye::Eye::of(entered) } else { None };
+        let eye = if self.has_eye { parts::eye::Eye::of(&entered) } else { None };
         #[cfg(feature = "lens")]
         let lens = eye.as_ref().map(parts::lens::Lens::of);
         let answer = ask(&Known {
@@ -114,7 +129,7 @@ impl<'a> Case<'a> {
             #[cfg(feature = "lens")]
             lens: lens.as_ref(),
         });
-        (answer, recorder.read.get())
+        (answer, entered.read_so_far())
     }
 
     /// Asks something that the parts know of it.
@@ -155,37 +170,6 @@ pub fn is_set_up(draft: &Draft) -> bool {
     any
 }
 
-impl EntryId {
-    /// Whether a value is of its kind: a number in its range, a word of its list, a date of the calendar.
-    ///
-    /// # Errors
-    /// [`Wrong::OutOfRange`], or [`Wrong::WrongUnit`] where it looks like another quantity; [`Wrong::NotANumber`],
-    /// [`Wrong::NotAWord`], [`Wrong::NotADate`].
-    ///
-    /// ```
-    /// use ocellus_card::{entries, error::Wrong};
-    /// assert_eq!(entries::K1.id().check(43.25), Ok(()));
-    /// assert_eq!(entries::K1.id().check(7.8).unwrap_err().wrong, Wrong::WrongUnit);
-    /// ```
-    pub fn check(self, value: f64) -> Result<(), Error> {
-        let refused = |wrong| Error { value: value.is_finite().then_some(value), ..Error::of(wrong, self) };
-        match self.kind() {
-            Kind::Number(_, bounds) => bounds.check(value).map(drop).map_err(|_| {
-                let wrong = match self.looks_like(value) {
-                    _ if !value.is_finite() => Wrong::NotANumber,
-                    Some(_) => Wrong::WrongUnit,
-                    None => Wrong::OutOfRange,
-                };
-                Error { bounds: Some(bounds), ..refused(wrong) }
-            }),
-            Kind::Choice(words) if (0..words.len()).any(|code| code as f64 == value) => Ok(()),
-            Kind::Choice(_) => Err(refused(Wrong::NotAWord)),
-            Kind::Date => Date::from_number(value).map(drop).map_err(refused),
-            Kind::Name => Ok(()),
-        }
-    }
-}
-
 impl Error {
     /// The entry that it comes from: what says the same, or what needs it.
     ///
@@ -200,7 +184,7 @@ impl Error {
     /// ```
     pub fn because(&self, draft: &Draft) -> Option<EntryId> {
         let is_made = |entry: EntryId| draft.has(entry);
-        let mut rules = parts::RULES.iter().flat_map(|(_, rules)| rules.iter());
+        let mut rules = RULES.iter().flat_map(|(_, rules)| rules.iter());
         rules.find_map(|rule| rule.because(self.wrong, self.entry, &is_made))
     }
 
@@ -213,47 +197,7 @@ impl Error {
     /// assert!(text == "or {} and {}" && entries == [entries::R1.id(), entries::R2.id()]);
     /// ```
     pub fn accepts(&self) -> Option<(Text, &'static [EntryId])> {
-        let mut rules = parts::RULES.iter().flat_map(|(_, rules)| rules.iter());
+        let mut rules = RULES.iter().flat_map(|(_, rules)| rules.iter());
         rules.find_map(|rule| rule.accepts(self.wrong, self.entry))
-    }
-}
-
-/// A draft, and which of its entries were read.
-struct Recorder<'a> {
-    draft: &'a Draft,
-    read: Cell<EntrySet>,
-}
-
-impl<'a> Recorder<'a> {
-    fn of(draft: &'a Draft) -> Recorder<'a> {
-        Recorder { draft, read: Cell::new(EntrySet::NONE) }
-    }
-}
-
-impl Values for Recorder<'_> {
-    fn number(&self, entry: EntryId) -> Option<f64> {
-        self.draft.number(entry)
-    }
-
-    fn number_or_default(&self, entry: EntryId) -> Option<f64> {
-        self.draft.number(entry).or_else(|| entry.default())
-    }
-
-    fn has(&self, entry: EntryId) -> bool {
-        self.draft.has(entry)
-    }
-
-    fn is_valid(&self, entry: EntryId) -> bool {
-        self.draft.number(entry).is_some_and(|value| entry.check(value).is_ok())
-    }
-
-    fn note(&self, entries: &[EntryId]) {
-        let mut read = self.read.get();
-        entries.iter().for_each(|entry| read.put(entry.place(), true));
-        self.read.set(read);
-    }
-
-    fn read(&self) -> &Cell<EntrySet> {
-        &self.read
     }
 }

@@ -1,42 +1,22 @@
 //! What was entered, as the parts of the card read it: every read is noted, so that nobody has to list what a number rests on.
 
 use crate::date::Date;
+use crate::draft::Draft;
 use crate::entry::Entry;
 use crate::entry_set::EntrySet;
 use crate::id::EntryId;
 use core::cell::Cell;
 use ocellus_core::value::Value;
 
-/// Where entries are kept.
-pub(crate) trait Values {
-    /// The number, word code or date that was entered.
-    fn number(&self, entry: EntryId) -> Option<f64>;
-
-    /// The same, or the value that is used where nothing was entered.
-    fn number_or_default(&self, entry: EntryId) -> Option<f64>;
-
-    /// Whether an entry was made.
-    fn has(&self, entry: EntryId) -> bool;
-
-    /// Whether a number was entered that is of its kind.
-    fn is_valid(&self, entry: EntryId) -> bool;
-
-    /// Notes that entries were read.
-    fn note(&self, entries: &[EntryId]);
-
-    /// Which have been read, to be changed.
-    fn read(&self) -> &Cell<EntrySet>;
-}
-
-/// What was entered and found valid.
-#[derive(Clone, Copy)]
+/// What was entered and found valid, and which of it was read.
 pub struct Entered<'a> {
-    values: &'a dyn Values,
+    draft: &'a Draft,
+    read: Cell<EntrySet>,
 }
 
 impl<'a> Entered<'a> {
-    pub(crate) fn of(values: &'a dyn Values) -> Entered<'a> {
-        Entered { values }
+    pub(crate) fn of(draft: &'a Draft) -> Entered<'a> {
+        Entered { draft, read: Cell::new(EntrySet::NONE) }
     }
 
     /// What was entered, or the value that is used where nothing was; noted as read.
@@ -64,41 +44,46 @@ impl<'a> Entered<'a> {
     }
 
     /// What was entered, or the value that is used where nothing was; not noted.
+    #[inline(never)]
     pub(crate) fn peek(&self, entry: EntryId) -> Option<f64> {
-        self.values.number_or_default(entry)
+        self.draft.number(entry).or_else(|| entry.default())
     }
 
     /// The number that was entered, where it is of its kind; not noted.
     pub(crate) fn valid(&self, entry: EntryId) -> Option<f64> {
-        self.values.number(entry).filter(|_| self.values.is_valid(entry))
+        self.draft.number(entry).filter(|value| entry.check(*value).is_ok())
     }
 
     /// Whether something was entered; not noted, for what is only shown.
+    #[inline(never)]
     pub(crate) fn has(&self, entry: EntryId) -> bool {
-        self.values.has(entry)
+        self.draft.has(entry)
     }
 
     /// Notes entries as read, for a value that was made of them before.
+    #[inline(never)]
     pub(crate) fn note(&self, entries: &[EntryId]) {
-        self.values.note(entries);
+        let mut read = self.read.get();
+        entries.iter().for_each(|entry| read.put(entry.place(), true));
+        self.read.set(read);
     }
 
     /// Notes all of these as read.
     pub(crate) fn note_all(&self, more: &EntrySet) {
-        let mut read = self.values.read().get();
+        let mut read = self.read.get();
         read.join(more);
-        self.values.read().set(read);
+        self.read.set(read);
     }
 
     /// Which entries were read so far.
     pub(crate) fn read_so_far(&self) -> EntrySet {
-        self.values.read().get()
+        self.read.get()
     }
 
     /// Does something, and says what it read instead of noting it.
     pub(crate) fn aside<T>(&self, does: impl FnOnce() -> T) -> (T, EntrySet) {
-        let before = self.values.read().replace(EntrySet::NONE);
+        let before = self.read.replace(EntrySet::NONE);
         let done = does();
-        (done, self.values.read().replace(before))
+        (done, self.read.replace(before))
     }
 }

@@ -2,9 +2,40 @@
 
 use crate::case::Case;
 use crate::catalogue::Subject;
-use crate::id::EntryId;
-use crate::parts::{self, Known};
+use crate::id::{EntryId, PartId};
+use crate::known::Known;
+use crate::out::Out;
+use crate::parts;
 use crate::sink::{Nowhere, Sink};
+
+/// The steps of a part that has some; whether there were any, where what it is about is there.
+macro_rules! explain_of {
+    ($name:ident $kind:ident $known:ident $number:ident $out:ident) => { None };
+    ($name:ident $kind:ident $known:ident $number:ident $out:ident explains $($does:ident)*) => {
+        known_to!($known $kind).map(|of| parts::$name::explain($number, of, $out))
+    };
+    ($name:ident $kind:ident $known:ident $number:ident $out:ident $other:ident $($does:ident)*) => {
+        explain_of!($name $kind $known $number $out $($does)*)
+    };
+}
+
+macro_rules! explains {
+    ($($(#[$cfg:meta])* $name:ident of $kind:ident $(: $($does:ident),*)?;)*) => {
+        /// Streams cautions and steps of one thing that a part can explain; whether there were steps, and nothing where what
+        /// it is about is not there.
+        #[inline(never)]
+        fn of_part(part: PartId, number: u8, known: &Known, out: &mut Out) -> Option<bool> {
+            $($(#[$cfg])* {
+                if part == parts::$name::table::PART {
+                    return explain_of!($name $kind known number out $($($does)*)?);
+                }
+            })*
+            None
+        }
+    };
+}
+
+parts!(explains);
 
 impl Case<'_> {
     /// Streams the entries, cautions and steps of one subject. Where the case lacks what it needs there are cautions, and after
@@ -41,9 +72,10 @@ impl Case<'_> {
 }
 
 fn explained(subject: Subject, known: &Known, sink: &mut dyn Sink) -> Option<bool> {
+    let mut out = Out::to(sink, known.entered);
     match subject {
         #[cfg(feature = "lens")]
-        Subject::Method(method) => known.eye.map(|eye| parts::lens::explain_method(method, eye, sink)),
-        Subject::Part(part, number) => parts::explain(part, number, known, sink),
+        Subject::Method(method) => known.eye.map(|eye| parts::lens::explain_method(method, eye, &mut out)),
+        Subject::Part(part, number) => of_part(part, number, known, &mut out),
     }
 }

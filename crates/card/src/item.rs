@@ -17,24 +17,6 @@ pub struct Item {
     pub value: f64,
 }
 
-impl Item {
-    /// A single number.
-    pub(crate) fn one(what: ItemId, value: f64) -> Item {
-        Item { what, method: None, row: 0, value }
-    }
-
-    /// A number of one method.
-    #[cfg_attr(not(feature = "lens"), expect(dead_code))]
-    pub(crate) fn of(what: ItemId, method: Method, value: f64) -> Item {
-        Item { what, method: Some(method), row: 0, value }
-    }
-
-    /// The same, in a row of its table.
-    pub(crate) fn in_row(self, row: usize) -> Item {
-        Item { row: row as u8, ..self }
-    }
-}
-
 /// What a person reads in the place of a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Form {

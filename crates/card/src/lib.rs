@@ -59,9 +59,14 @@ pub mod sign_off;
 pub mod layout;
 #[macro_use]
 pub mod part;
+#[macro_use]
+pub mod parts;
+#[macro_use]
+mod known;
 
 pub mod case;
 mod catalogue;
+mod check;
 mod crc;
 pub mod date;
 pub mod draft;
@@ -71,7 +76,8 @@ pub mod error;
 mod explain;
 pub mod id;
 pub mod name;
-pub mod parts;
+mod names;
+mod out;
 mod plan;
 pub mod readback;
 mod rule;
@@ -81,4 +87,5 @@ pub mod words;
 
 pub use catalogue::{Named, Subject, notations, of_section, schema, sections, workings};
 pub use entered::Entered;
-pub use parts::{cautions, entries, items, sign_offs};
+pub use known::Known;
+pub use names::{cautions, entries, items, sign_offs};

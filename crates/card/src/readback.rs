@@ -45,7 +45,7 @@ use crate::error::{Error, Wrong};
 use crate::id::EntryId;
 use crate::item::Item;
 use crate::name::{self, Name};
-use crate::parts::entries::ID;
+use crate::names::entries::ID;
 use crate::sink::Sink;
 use ocellus_core::decimal::{Sign, fixed, scaled};
 use ocellus_core::lens::method::Method;

@@ -9,7 +9,7 @@ use crate::place::along;
 use ocellus_card::case::Case;
 use ocellus_card::draft::Draft;
 use ocellus_card::entries;
-use ocellus_card::parts::Known;
+use ocellus_card::Known;
 use ocellus_card::parts::pressure::fluid_density;
 use ocellus_card::parts::pressure::limits::HEAD_HIGH;
 use ocellus_card::parts::surge::known_setup;

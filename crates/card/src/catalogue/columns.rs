@@ -5,8 +5,8 @@ macro_rules! rows {
     ($Id:ident: $Row:ident = $rows:ident, $none:expr) => {
         const COUNT: usize = {
             let (mut count, mut part) = (0, 0);
-            while part < super::PARTS {
-                count += super::BY_NUMBER[part].$rows.len();
+            while part < super::rows::PARTS {
+                count += super::rows::BY_NUMBER[part].$rows.len();
                 part += 1;
             }
             count
@@ -16,10 +16,10 @@ macro_rules! rows {
 
         const ROWS: [&$Row; COUNT + 1] = {
             let (mut rows, mut count, mut part) = ([&NONE; COUNT + 1], 0, 0);
-            while part < super::PARTS {
+            while part < super::rows::PARTS {
                 let mut n = 0;
-                while n < super::BY_NUMBER[part].$rows.len() {
-                    rows[count] = &super::BY_NUMBER[part].$rows[n];
+                while n < super::rows::BY_NUMBER[part].$rows.len() {
+                    rows[count] = &super::rows::BY_NUMBER[part].$rows[n];
                     count += 1;
                     n += 1;
                 }
@@ -29,18 +29,21 @@ macro_rules! rows {
         };
 
         /// Where those of a part begin, by its number.
-        static STARTS: [u16; super::MOST + 1] = {
-            let (mut starts, mut count, mut part, mut number) = ([0; super::MOST + 1], 0, 0, 0);
-            while number < super::MOST {
+        static STARTS: [u16; super::rows::MOST + 1] = {
+            let (mut starts, mut count, mut part, mut number) = ([0; super::rows::MOST + 1], 0, 0, 0);
+            while number < super::rows::MOST {
                 starts[number] = count as u16;
-                if part < super::PARTS && super::BY_NUMBER[part].part.0 as usize == number {
-                    assert!(super::BY_NUMBER[part].$rows.len() <= 256, "a part with more rows than its numbers reach");
-                    count += super::BY_NUMBER[part].$rows.len();
+                if part < super::rows::PARTS && super::rows::BY_NUMBER[part].part.0 as usize == number {
+                    assert!(
+                        super::rows::BY_NUMBER[part].$rows.len() <= 256,
+                        "a part with more rows than its numbers reach"
+                    );
+                    count += super::rows::BY_NUMBER[part].$rows.len();
                     part += 1;
                 }
                 number += 1;
             }
-            starts[super::MOST] = count as u16;
+            starts[super::rows::MOST] = count as u16;
             starts
         };
 
@@ -124,7 +127,7 @@ macro_rules! shared_texts {
             while n < COUNT {
                 let $row = ROWS[n];
                 let mut place = 0;
-                while place < count && !super::same(names[place], $value) {
+                while place < count && !super::rows::same(names[place], $value) {
                     place += 1;
                 }
                 if place == count {
@@ -157,16 +160,16 @@ macro_rules! of_parts {
     ($NAME:ident: $type:ty = $field:ident, $none:expr) => {
         static $NAME: [(PartId, $type); {
             let (mut count, mut part) = (0, 0);
-            while part < super::PARTS {
-                count += super::BY_NUMBER[part].$field.len();
+            while part < super::rows::PARTS {
+                count += super::rows::BY_NUMBER[part].$field.len();
                 part += 1;
             }
             count
         }] = {
             const EMPTY: $type = $none;
             let (mut all, mut count, mut part) = ([(PartId(0), EMPTY); _], 0, 0);
-            while part < super::PARTS {
-                let rows = super::BY_NUMBER[part];
+            while part < super::rows::PARTS {
+                let rows = super::rows::BY_NUMBER[part];
                 let mut n = 0;
                 while n < rows.$field.len() {
                     all[count] = (rows.part, rows.$field[n]);

@@ -37,10 +37,10 @@ static TABLES: [&str; SECTIONS.2] = {
 /// The place of the part that has most entries of a table.
 const fn home(table: &str) -> usize {
     let (mut home, mut most, mut part) = (0, 0, 0);
-    while part < super::PARTS {
-        let (rows, mut entries, mut n) = (super::BY_NUMBER[part].entries, 0, 0);
+    while part < super::rows::PARTS {
+        let (rows, mut entries, mut n) = (super::rows::BY_NUMBER[part].entries, 0, 0);
         while n < rows.len() {
-            entries += super::same(rows[n].section, table) as usize;
+            entries += super::rows::same(rows[n].section, table) as usize;
             n += 1;
         }
         if entries > most {

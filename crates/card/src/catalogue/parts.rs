@@ -1,13 +1,13 @@
 //! Parts: their names, and how each is laid out.
 
+use super::rows::TABLES;
 use crate::id::{CautionId, EntryId, ItemId, PartId};
 use crate::layout::{ByMethod, Led};
 use crate::part::{PartRows, Stands};
-use crate::parts::TABLES;
 use crate::text::Text;
 
-const COUNT: usize = super::PARTS - 1;
-const ROWS: [&PartRows; COUNT + 1] = super::BY_NUMBER;
+const COUNT: usize = super::rows::PARTS - 1;
+const ROWS: [&PartRows; COUNT + 1] = super::rows::BY_NUMBER;
 
 texts! {
     keys = |row| row.key;

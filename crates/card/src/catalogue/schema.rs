@@ -1,7 +1,7 @@
 //! One number for what the numbers of each part mean: two programs with the same number mean the same by an entry, an item, a
 //! caution.
 
-use super::{BY_NUMBER, PARTS};
+use super::rows::{BY_NUMBER, PARTS};
 use crate::entry::Kind;
 use crate::id::PartId;
 use crate::part::PartRows;

@@ -19,8 +19,8 @@ type Row = (PartId, u8, &'static str, &'static str);
 
 const COUNT: usize = {
     let (mut count, mut part) = (0, 0);
-    while part < super::PARTS {
-        count += super::BY_NUMBER[part].subjects.len();
+    while part < super::rows::PARTS {
+        count += super::rows::BY_NUMBER[part].subjects.len();
         part += 1;
     }
     count
@@ -29,11 +29,11 @@ const COUNT: usize = {
 const ROWS: [&Row; COUNT + 1] = {
     const EACH: [Row; COUNT + 1] = {
         let (mut rows, mut count, mut part) = ([(PartId(0), 0, "", ""); COUNT + 1], 0, 0);
-        while part < super::PARTS {
+        while part < super::rows::PARTS {
             let mut n = 0;
-            while n < super::BY_NUMBER[part].subjects.len() {
-                let (key, name) = super::BY_NUMBER[part].subjects[n];
-                rows[count] = (super::BY_NUMBER[part].part, n as u8, key, name);
+            while n < super::rows::BY_NUMBER[part].subjects.len() {
+                let (key, name) = super::rows::BY_NUMBER[part].subjects[n];
+                rows[count] = (super::rows::BY_NUMBER[part].part, n as u8, key, name);
                 count += 1;
                 n += 1;
             }

@@ -10,7 +10,7 @@ use crate::source::Source;
 pub use crate::lens::hoffer_q::Working;
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "double_hofferq",
     name: "DK Hoffer Q",
     source: Source::Aramberri2003,

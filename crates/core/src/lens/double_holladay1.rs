@@ -10,7 +10,7 @@ use crate::source::Source;
 pub use crate::lens::holladay1::Working;
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "double_holladay1",
     name: "DK Holladay 1",
     source: Source::Aramberri2003,

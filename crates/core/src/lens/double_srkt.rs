@@ -10,7 +10,7 @@ use crate::source::Source;
 pub use crate::lens::srkt::Working;
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "double_srkt",
     name: "DK SRK/T",
     source: Source::Aramberri2003,

@@ -93,7 +93,7 @@ fn as_converted(eye: &dyn Eye, (own0, own1, own2): (f64, f64, f64)) -> bool {
 }
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "haigis",
     name: "Haigis",
     source: Source::Haigis2004,

@@ -95,7 +95,7 @@ impl View for Working {
 }
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "haigis_l",
     name: "Haigis-L",
     source: Source::HaigisL2008,

@@ -104,7 +104,7 @@ impl View for Working {
 }
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "hofferq",
     name: "Hoffer Q",
     source: Source::HofferQ1993,

@@ -103,7 +103,7 @@ impl View for Working {
 }
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "holladay1",
     name: "Holladay 1",
     source: Source::Holladay1988,

@@ -91,7 +91,7 @@ impl View for (Working, Laser) {
 }
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "shammas_pl",
     name: "Shammas-PL",
     source: Source::Shammas2007,

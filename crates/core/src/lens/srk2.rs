@@ -82,7 +82,7 @@ impl View for Working {
 }
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "srk2",
     name: "SRK II",
     source: Source::SrkII1988,

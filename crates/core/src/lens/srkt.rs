@@ -129,7 +129,7 @@ impl View for Working {
 }
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "srkt",
     name: "SRK/T",
     source: Source::SrkT1990,

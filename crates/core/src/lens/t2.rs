@@ -98,7 +98,7 @@ impl View for Working {
 }
 
 /// The method.
-pub const METHOD: Spec = Spec {
+pub static METHOD: Spec = Spec {
     key: "t2",
     name: "T2",
     source: Source::T22010,

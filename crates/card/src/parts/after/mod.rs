@@ -7,18 +7,15 @@ pub mod table;
 pub use found::incision_found;
 pub(crate) use found::needed_now;
 
-use crate::caution::Caution;
 use crate::id::EntryId;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::cornea::incision_site;
 use crate::parts::eye::Eye;
 use crate::parts::eye::limits::OFF_SQUARE;
 use crate::parts::eye::table::cautions::AXES_NOT_SQUARE;
-use crate::parts::general::show;
 use crate::parts::lens::table::entries::LENS_POWER;
 use crate::parts::lens::{Lens, refraction};
 use crate::rule::Rule;
-use crate::sink::Sink;
 use found::{changed, cornea_after, refraction_found};
 use limits::SMALL_TARGET;
 use ocellus_core::astigmatism::change::Change;
@@ -34,57 +31,57 @@ const REFRACTION: [EntryId; 3] = [AFTER_SPHERE.id(), AFTER_CYLINDER.id(), AFTER_
 pub(crate) const RULES: &[Rule] = &[Rule::Together(&CORNEA, &CORNEA), Rule::Together(&REFRACTION, &REFRACTION)];
 
 #[inline(never)]
-pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
-    show(eye.entered(), sink, &CORNEA);
-    show(eye.entered(), sink, &REFRACTION);
-    errors(lens, sink);
-    incision(eye, sink);
+    out.show(&CORNEA);
+    out.show(&REFRACTION);
+    errors(lens, out);
+    incision(eye, out);
     if let Some(change) = changed(eye) {
-        tell(&change, sink);
+        tell(&change, out);
     }
 }
 
 /// How far the refraction found is from each method's prediction for the lens chosen.
 #[inline(never)]
-fn errors(lens: &Lens, sink: &mut dyn Sink) {
+fn errors(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     let (Some(found), Some(label)) = (refraction_found(eye), eye.get(LENS_POWER)) else { return };
     let mean = PowerVector::of(found).m;
     for answer in lens.shown() {
         if let Some(predicted) = refraction(eye, answer, label) {
-            sink.item(Item::of(items::FOUND_ERROR, answer.method, mean - predicted));
+            out.of(items::FOUND_ERROR, mean - predicted, answer.method);
         }
     }
 }
 
 #[inline(never)]
-fn incision(eye: &Eye, sink: &mut dyn Sink) {
+fn incision(eye: &Eye, out: &mut Out) {
     if cornea_after(eye).and_then(|after| after.off_square()).is_some_and(|off| off > OFF_SQUARE.get()) {
-        sink.caution(Caution::about(AXES_NOT_SQUARE, AFTER_K1_AXIS));
+        out.about(AXES_NOT_SQUARE, AFTER_K1_AXIS);
     }
     let Some(made) = incision_found(eye) else { return };
-    sink.item(Item::one(items::INCISION_FOUND, made.cylinder()));
+    out.item(items::INCISION_FOUND, made.cylinder());
     if let Some(axis) = made.strongest() {
-        sink.item(Item::one(items::INCISION_FOUND_AXIS, on_dial(axis)));
+        out.item(items::INCISION_FOUND_AXIS, on_dial(axis));
     }
     // about the meridian that it was meant to steepen, which is across it
     let Some(across) = incision_site(eye).and_then(|site| meridian(site.deg() + 90.0)) else { return };
     let polar = Polar::about(across, made);
-    sink.item(Item::one(items::INCISION_FLATTENED, polar.along));
-    sink.item(Item::one(items::INCISION_TORQUE, polar.oblique));
+    out.item(items::INCISION_FLATTENED, polar.along);
+    out.item(items::INCISION_TORQUE, polar.oblique);
 }
 
 #[inline(never)]
-fn tell(change: &Change, sink: &mut dyn Sink) {
+fn tell(change: &Change, out: &mut Out) {
     for (vector, size, axis) in [
         (change.target, items::TARGET, items::TARGET_AXIS),
         (change.surgical, items::SURGICAL, items::SURGICAL_AXIS),
         (change.difference, items::DIFFERENCE, items::DIFFERENCE_AXIS),
     ] {
-        sink.item(Item::one(size, vector.cylinder()));
+        out.item(size, vector.cylinder());
         if let Some(meridian) = vector.strongest() {
-            sink.item(Item::one(axis, on_dial(meridian)));
+            out.item(axis, on_dial(meridian));
         }
     }
     let Some(indices) = change.indices() else { return };
@@ -96,19 +93,19 @@ fn tell(change: &Change, sink: &mut dyn Sink) {
         (items::FLATTENING_EFFECT, indices.flattening),
         (items::TORQUE, indices.torque),
     ] {
-        sink.item(Item::one(what, value));
+        out.item(what, value);
     }
     if indices.target < SMALL_TARGET.get() {
-        sink.caution(Caution::about(cautions::SMALL_TARGET, AFTER_CYLINDER));
+        out.about(cautions::SMALL_TARGET, AFTER_CYLINDER);
     }
 }
 
 /// What was wanted and what came.
 #[inline(never)]
-pub(crate) fn explain(_subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
+pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     if let Some(made) = incision_found(lens.eye) {
-        sink.item(Item::one(items::INCISION_FOUND, made.cylinder()));
+        out.item(items::INCISION_FOUND, made.cylinder());
     }
     let indices = changed(lens.eye).and_then(|change| change.indices());
-    indices.inspect(|w| w.show(sink)).is_some()
+    indices.inspect(|w| w.show(out)).is_some()
 }

@@ -4,15 +4,13 @@ use super::TOLD;
 use super::limits::{OFF_AXIS, RESIDUAL_LARGE};
 use super::placed::chosen_lens;
 use super::table::{cautions, items};
-use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::cornea::limits::ACROSS;
 use crate::parts::eye::Eye;
 use crate::parts::lens::table::cautions::OFF_LABEL;
 use crate::parts::lens::{Answer, Lens};
 use crate::parts::toric::table::entries::{LENS_AXIS, LENS_CYLINDER};
 use crate::parts::toric::{Label, cylinders};
-use crate::sink::Sink;
 use ocellus_core::astigmatism::expected::{self, Scatter};
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::{PowerVector, Turn};
@@ -45,7 +43,7 @@ impl Placed {
 }
 
 #[inline(never)]
-pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scatter: Scatter, sink: &mut dyn Sink) {
+pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scatter: Scatter, out: &mut Out) {
     let eye = lens.eye;
     let Some((cylinder, mark)) = label.chosen else { return };
     let along = direction(mark);
@@ -54,41 +52,41 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
         *slot = Placed::of(eye, answer, along, vector);
     }
     let placed = || placed.iter().flatten();
-    placed().for_each(|one| at_the_cornea(one, expected::mean(one.asked.along(along), vector, scatter), sink));
-    placed().for_each(|one| in_spectacles(eye, one, sink));
+    placed().for_each(|one| at_the_cornea(one, expected::mean(one.asked.along(along), vector, scatter), out));
+    placed().for_each(|one| in_spectacles(eye, one, out));
     // what another dioptre of its sphere would make of its cylinder at the cornea
     placed().for_each(|one| {
-        sink.item(Item::of(items::SPHERE_EFFECT, one.method, 2.0 * (one.stronger - one.asked.half)));
+        out.of(items::SPHERE_EFFECT, 2.0 * (one.stronger - one.asked.half), one.method);
     });
     for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
-        sink.item(Item::one(items::OFF_BY, off).in_row(row));
+        out.in_row(items::OFF_BY, off, row);
         let turned = along.turned_by(Turn::by(off));
         for one in placed() {
             // the mean of what is left does not turn and plays no part in its cylinder
             let left = one.asked.along(turned).minus(vector).cylinder();
-            sink.item(Item::of(items::OFF_RESIDUAL, one.method, left).in_row(row));
+            out.of_in_row(items::OFF_RESIDUAL, left, one.method, row);
         }
     }
     if placed().any(|one| -one.left.cylinder > RESIDUAL_LARGE.get()) {
-        sink.caution(Caution::about(cautions::RESIDUAL_LARGE, LENS_CYLINDER));
+        out.about(cautions::RESIDUAL_LARGE, LENS_CYLINDER);
     }
     if let Some(best) = vector.strongest() {
         let apart = short_way(best.deg() - mark.deg()).abs();
         if apart > ACROSS.get() {
-            sink.caution(Caution::about(cautions::AXIS_ACROSS, LENS_AXIS));
+            out.about(cautions::AXIS_ACROSS, LENS_AXIS);
         } else if apart > OFF_AXIS.get() {
-            sink.caution(Caution::about(cautions::OFF_AXIS_CHOSEN, LENS_AXIS));
+            out.about(cautions::OFF_AXIS_CHOSEN, LENS_AXIS);
         }
     }
     if !cylinders(eye).any(|c| c == cylinder) && cylinders(eye).next().is_some() {
-        sink.caution(Caution::about(OFF_LABEL, LENS_CYLINDER));
+        out.about(OFF_LABEL, LENS_CYLINDER);
     }
 }
 
 /// What it leaves at the cornea, in plus cylinder, nominal and expected.
 #[inline(never)]
-fn at_the_cornea(one: &Placed, expected: f64, sink: &mut dyn Sink) {
-    let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
+fn at_the_cornea(one: &Placed, expected: f64, out: &mut Out) {
+    let mut tell = |what, value| out.of(what, value, one.method);
     let plus = one.left.transposed();
     tell(items::CHOSEN_RESIDUAL, plus.cylinder);
     if let Some(axis) = plus.axis.filter(|_| plus.cylinder >= TOLD) {
@@ -100,9 +98,9 @@ fn at_the_cornea(one: &Placed, expected: f64, sink: &mut dyn Sink) {
 
 /// The same in spectacles, in minus cylinder as it is prescribed.
 #[inline(never)]
-fn in_spectacles(eye: &Eye, one: &Placed, sink: &mut dyn Sink) {
+fn in_spectacles(eye: &Eye, one: &Placed, out: &mut Out) {
     let Ok(rx) = one.left.to_spectacles(eye.vertex()) else { return };
-    let mut tell = |what, value| sink.item(Item::of(what, one.method, value));
+    let mut tell = |what, value| out.of(what, value, one.method);
     tell(items::CHOSEN_SPHERE, rx.sphere);
     tell(items::CHOSEN_CYLINDER, rx.cylinder);
     if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {

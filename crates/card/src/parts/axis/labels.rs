@@ -3,14 +3,12 @@
 use super::TOLD;
 use super::placed::{Seen, seen};
 use super::table::{cautions, items};
-use crate::caution::Caution;
 use crate::id::ItemId;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::cornea::table::entries::BACK_FROM;
 use crate::parts::general::{range, widened};
 use crate::parts::lens::Lens;
 use crate::parts::toric::{Label, cylinders};
-use crate::sink::Sink;
 use ocellus_core::astigmatism::expected::{self, Scatter};
 use ocellus_core::astigmatism::on_dial;
 use ocellus_core::astigmatism::plane::Cornea;
@@ -28,28 +26,28 @@ type Directions = [(ItemId, PowerVector<Cornea>); TURNS.len()];
 const TURNS: [(ItemId, f64); 2] = [(items::RESIDUAL_OFF_5, 5.0), (items::RESIDUAL_OFF_10, 10.0)];
 
 #[inline(never)]
-pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scatter: Scatter, sink: &mut dyn Sink) {
+pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scatter: Scatter, out: &mut Out) {
     let eye = lens.eye;
     // without a steep meridian there is nothing to correct and nowhere to put a mark
     let Some(mark) = vector.strongest() else {
-        return sink.caution(Caution::general(cautions::TORIC_NOT_NEEDED));
+        return out.caution(cautions::TORIC_NOT_NEEDED);
     };
-    sink.item(Item::one(items::MARK_AXIS, on_dial(mark)));
+    out.item(items::MARK_AXIS, on_dial(mark));
     let (target, vertex) = (eye.target(), eye.vertex());
     let mut at_label = None;
     let mut most_at_lens = 0.0;
     let mut needs = [None; Method::MOST];
     for (Seen { method, thin, .. }, need) in seen(lens).zip(&mut needs) {
         let Ok(w) = working(&thin, vector.cylinder(), target, vertex) else { continue };
-        sink.item(Item::of(items::NEEDED_CYLINDER, method, w.needed));
-        sink.item(Item::of(items::CYLINDER_RATIO, method, w.ratio));
+        out.of(items::NEEDED_CYLINDER, w.needed, method);
+        out.of(items::CYLINDER_RATIO, w.ratio, method);
         *need = Some(w.needed);
         most_at_lens = f64::max(most_at_lens, w.needed);
         at_label = Some(widened(at_label, in_label_plane(label, w.needed, w.n)));
     }
     let Some((least, most)) = at_label else { return };
     if eye.get(BACK_FROM) == Some(BackFrom::Goggin2015) && most_at_lens > GOGGIN_UP_TO.get() {
-        sink.caution(Caution::about(cautions::GOGGIN_BEYOND, BACK_FROM));
+        out.about(cautions::GOGGIN_BEYOND, BACK_FROM);
     }
     let below = cylinders(eye).map(LensCylinder::d).filter(|c| *c <= least).fold(f64::NEG_INFINITY, f64::max);
     let above = cylinders(eye).map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
@@ -57,9 +55,9 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     let along = direction(mark);
     let turns = TURNS.map(|(what, turn)| (what, along.turned_by(Turn::by(turn))));
     for (row, cylinder) in cylinders(eye).filter(|c| (below..=above).contains(&c.d())).enumerate() {
-        sink.item(Item::one(items::LABEL_CYLINDER, cylinder.d()).in_row(row));
+        out.in_row(items::LABEL_CYLINDER, cylinder.d(), row);
         for (one, needed) in seen(lens).zip(&needs) {
-            let mut tell = |what, value| sink.item(Item::of(what, one.method, value).in_row(row));
+            let mut tell = |what, value| out.of_in_row(what, value, one.method, row);
             let Ok(own) = at_lens_plane(cylinder, label.plane, &one.thin, target, vertex) else { continue };
             if label.plane == CylinderPlane::Cornea {
                 tell(items::LENS_PLANE_CYLINDER, own);
@@ -73,14 +71,14 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
         }
     }
     if above.is_finite() {
-        sink.caution(Caution::general(cautions::OVER_CORRECTS));
+        out.caution(cautions::OVER_CORRECTS);
     }
     let Some((weakest, strongest)) = range(cylinders(eye).map(LensCylinder::d)) else { return };
     if most < weakest / 2.0 {
-        sink.caution(Caution::general(cautions::TORIC_NOT_NEEDED));
+        out.caution(cautions::TORIC_NOT_NEEDED);
     }
     if least > strongest {
-        sink.caution(Caution::general(cautions::BEYOND_LABELS));
+        out.caution(cautions::BEYOND_LABELS);
     }
 }
 

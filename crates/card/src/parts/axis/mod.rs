@@ -12,19 +12,17 @@ mod working;
 pub(crate) use placed::chosen_lens;
 pub(crate) use working::explain;
 
-use crate::caution::Caution;
 use crate::id::SignOffId;
+use crate::out::Out;
 use crate::parts::cornea::planned;
 use crate::parts::cornea::table::entries::{BACK_FROM, FLATTENING};
 use crate::parts::eye::table::entries::{K1_AXIS, PREVIOUS_SURGERY};
-use crate::parts::general::show;
 use crate::parts::laser::after_laser;
 use crate::parts::lens::Lens;
 use crate::parts::lens::table::cautions::LABEL_WEAKER;
 use crate::parts::lens::table::entries::LENS_POWER;
 use crate::parts::toric::table::entries::{CYLINDER_PLANE, LABEL_POWER};
 use crate::parts::toric::{CYLINDERS, Label};
-use crate::sink::Sink;
 use choices::Marked;
 use ocellus_core::astigmatism::posterior::BackFrom;
 use ocellus_core::astigmatism::toric as formulas;
@@ -35,39 +33,39 @@ use table::{cautions, sign_offs};
 pub(crate) const TOLD: f64 = 0.125;
 
 #[inline(never)]
-pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     let Some(label) = Label::of(eye) else { return };
-    show(eye.entered(), sink, &[LABEL_POWER.id(), CYLINDER_PLANE.id()]);
-    show(eye.entered(), sink, &CYLINDERS);
+    out.show(const { &[LABEL_POWER.id(), CYLINDER_PLANE.id()] });
+    out.show(&CYLINDERS);
     let Some(vector) = planned(eye) else {
-        return sink.caution(match eye.cornea().steep_axis() {
-            Some(_) => Caution::about(cautions::TORIC_NEEDS_INCISION, FLATTENING),
-            None => Caution::about(cautions::TORIC_NEEDS_AXES, K1_AXIS),
-        });
+        return match eye.cornea().steep_axis() {
+            Some(_) => out.about(cautions::TORIC_NEEDS_INCISION, FLATTENING),
+            None => out.about(cautions::TORIC_NEEDS_AXES, K1_AXIS),
+        };
     };
     if placed::seen(lens).next().is_none() {
         return;
     }
     if after_laser(eye).is_some() {
-        sink.caution(Caution::about(cautions::TORIC_AFTER_LASER, PREVIOUS_SURGERY));
+        out.about(cautions::TORIC_AFTER_LASER, PREVIOUS_SURGERY);
     }
     if eye.get(BACK_FROM) == Some(BackFrom::None) {
-        sink.caution(Caution::general(cautions::POSTERIOR_IGNORED));
+        out.caution(cautions::POSTERIOR_IGNORED);
     }
     if label.plane == formulas::CylinderPlane::Cornea {
-        sink.caution(Caution::about(cautions::CORNEA_PLANE_LABEL, CYLINDER_PLANE));
+        out.about(cautions::CORNEA_PLANE_LABEL, CYLINDER_PLANE);
     }
     if label.power == formulas::LabelPower::FlattestMeridian {
-        sink.caution(Caution::about(LABEL_WEAKER, LABEL_POWER));
+        out.about(LABEL_WEAKER, LABEL_POWER);
     }
     if eye.get(LENS_POWER).is_none() {
-        sink.caution(Caution::about(cautions::TORIC_NEEDS_POWER, LENS_POWER));
+        out.about(cautions::TORIC_NEEDS_POWER, LENS_POWER);
     }
     let Some(known) = scatter::known(eye) else { return };
-    scatter::tell(eye, sink);
-    labels::plan(lens, &label, vector, known, sink);
-    chosen::plan(lens, &label, vector, known, sink);
+    scatter::tell(eye, out);
+    labels::plan(lens, &label, vector, known, out);
+    chosen::plan(lens, &label, vector, known, out);
 }
 
 /// A mark that nobody made upright is none to ask about.

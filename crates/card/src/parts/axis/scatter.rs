@@ -3,11 +3,9 @@
 use super::choices::Marked;
 use super::table::entries::*;
 use super::table::{cautions, items};
-use crate::caution::Caution;
-use crate::item::Item;
 use crate::parts::eye::Eye;
-use crate::parts::general::{show, show_word};
-use crate::sink::Sink;
+
+use crate::out::Out;
 use ocellus_core::astigmatism::expected::{self, Scatter, cornea_sd};
 
 /// The scatter that a case says, or the usual one.
@@ -22,14 +20,14 @@ fn alignment_sd(eye: &Eye) -> f64 {
 
 /// What the expected residual rests on.
 #[inline(never)]
-pub(super) fn tell(eye: &Eye, sink: &mut dyn Sink) {
-    sink.caution(Caution::general(cautions::RESIDUAL_NOMINAL));
-    show_word(eye.entered(), sink, MARKED.id());
+pub(super) fn tell(eye: &Eye, out: &mut Out) {
+    out.caution(cautions::RESIDUAL_NOMINAL);
+    out.show_word(MARKED.id());
     match eye.get(MARKED) {
-        None => sink.caution(Caution::about(cautions::MARKED_UNKNOWN, MARKED)),
-        Some(Marked::Lying) => sink.caution(Caution::about(cautions::MARKED_LYING, MARKED)),
+        None => out.about(cautions::MARKED_UNKNOWN, MARKED),
+        Some(Marked::Lying) => out.about(cautions::MARKED_LYING, MARKED),
         Some(Marked::Upright) => {}
     }
-    show(eye.entered(), sink, &[ASTIGMATISM_SD.id(), INCISION_SD.id(), ALIGNMENT_SD.id()]);
-    sink.item(Item::one(items::ALIGNMENT_SD, alignment_sd(eye)));
+    out.show(const { &[ASTIGMATISM_SD.id(), INCISION_SD.id(), ALIGNMENT_SD.id()] });
+    out.item(items::ALIGNMENT_SD, alignment_sd(eye));
 }

@@ -4,17 +4,15 @@ pub mod choices;
 pub mod limits;
 pub mod table;
 
-use crate::caution::Caution;
 use crate::id::SignOffId;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
-use crate::parts::general::{range, show, tell};
+use crate::parts::general::range;
 use crate::parts::lens::choices::LensStyle;
 use crate::parts::lens::table::cautions::{BACKUP_STYLE_UNKNOWN, MINUS_POWER, ONE_PIECE_SULCUS};
 use crate::parts::lens::table::entries::SULCUS_SHIFT;
 use crate::parts::lens::{Answer, Answers, Constants, Lens, refusals, show_method};
 use crate::rule::Rule;
-use crate::sink::Sink;
 use choices::BackupPlace;
 use limits::{BACKUP_FAR, THUMB_LESS, THUMB_MUCH};
 use ocellus_core::lens::method::Method;
@@ -55,46 +53,46 @@ impl Backup {
 }
 
 #[inline(never)]
-pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     let Some(backup) = Backup::of(eye) else {
-        return sink.caution(Caution::about(cautions::NO_BACKUP, BACKUP_MODEL));
+        return out.about(cautions::NO_BACKUP, BACKUP_MODEL);
     };
-    tell(eye.entered(), sink, &[BACKUP_MODEL.id()]);
-    show(eye.entered(), sink, &[BACKUP_POWER.id(), BACKUP_PLACE.id(), BACKUP_STYLE.id(), BACKUP_A_CONSTANT.id()]);
+    out.tell(const { &[BACKUP_MODEL.id()] });
+    out.show(const { &[BACKUP_POWER.id(), BACKUP_PLACE.id(), BACKUP_STYLE.id(), BACKUP_A_CONSTANT.id()] });
     match backup.style {
         Some(LensStyle::OnePiece) => {
-            return sink.caution(Caution::about(ONE_PIECE_SULCUS, BACKUP_STYLE));
+            return out.about(ONE_PIECE_SULCUS, BACKUP_STYLE);
         }
         Some(LensStyle::ThreePiece) => {}
-        None => sink.caution(Caution::about(BACKUP_STYLE_UNKNOWN, BACKUP_STYLE)),
+        None => out.about(BACKUP_STYLE_UNKNOWN, BACKUP_STYLE),
     }
     if refusals(eye).next().is_some() {
         return;
     }
     match backup.place {
         BackupPlace::Sulcus => {
-            show(eye.entered(), sink, &[SULCUS_SHIFT.id()]);
-            sink.caution(Caution::about(cautions::SULCUS_THUMB, BACKUP_PLACE));
+            out.show(const { &[SULCUS_SHIFT.id()] });
+            out.about(cautions::SULCUS_THUMB, BACKUP_PLACE);
         }
-        BackupPlace::Captured => sink.caution(Caution::about(cautions::CAPTURED_OPTIC, BACKUP_PLACE)),
+        BackupPlace::Captured => out.about(cautions::CAPTURED_OPTIC, BACKUP_PLACE),
     }
     // the cautions of the methods were said of the first lens; what goes for this one is said once, below
     let answers = Answers::of(eye, backup.constants());
     let compared = placed(eye, &backup, &answers)
         .filter_map(|(answer, thin)| Some((answer, thin.power(eye.target(), eye.vertex()).ok()?.power)));
     for (answer, there) in compared.clone() {
-        sink.item(Item::of(items::BACKUP_BAG, answer.method, answer.power));
-        sink.item(Item::of(items::BACKUP_EXACT, answer.method, there));
-        sink.item(Item::of(items::BACKUP_STEP, answer.method, there - answer.power));
+        out.of(items::BACKUP_BAG, answer.power, answer.method);
+        out.of(items::BACKUP_EXACT, there, answer.method);
+        out.of(items::BACKUP_STEP, there - answer.power, answer.method);
         // of a minus lens the rule says nothing: there the sulcus wants more
         if backup.place == BackupPlace::Sulcus && answer.power > 0.0 {
-            sink.item(Item::of(items::THUMB_LESS, answer.method, answer.power - THUMB_LESS.get()));
-            sink.item(Item::of(items::THUMB_MUCH, answer.method, answer.power - THUMB_MUCH.get()));
+            out.of(items::THUMB_LESS, answer.power - THUMB_LESS.get(), answer.method);
+            out.of(items::THUMB_MUCH, answer.power - THUMB_MUCH.get(), answer.method);
         }
     }
-    sink.caution(Caution::general(cautions::BACKUP_METHODS));
-    chosen(eye, range(compared.map(|(_, there)| there)), sink);
+    out.caution(cautions::BACKUP_METHODS);
+    chosen(eye, range(compared.map(|(_, there)| there)), out);
 }
 
 pub(crate) fn signs(lens: &Lens) -> &'static [SignOffId] {
@@ -119,38 +117,38 @@ fn placed<'a>(
 }
 
 /// Is the backup power chosen one that the methods ask for?
-fn chosen(eye: &Eye, asked: Option<(f64, f64)>, sink: &mut dyn Sink) {
+fn chosen(eye: &Eye, asked: Option<(f64, f64)>, out: &mut Out) {
     let Some(power) = eye.get(BACKUP_POWER).map(|power| power.d()) else {
-        return sink.caution(Caution::about(cautions::NO_BACKUP_POWER, BACKUP_POWER));
+        return out.about(cautions::NO_BACKUP_POWER, BACKUP_POWER);
     };
     if power < 0.0 {
-        sink.caution(Caution::about(MINUS_POWER, BACKUP_POWER));
+        out.about(MINUS_POWER, BACKUP_POWER);
     }
     if asked.is_some_and(|(least, most)| power < least - BACKUP_FAR.get() || power > most + BACKUP_FAR.get()) {
-        sink.caution(Caution::about(cautions::BACKUP_FAR, BACKUP_POWER));
+        out.about(cautions::BACKUP_FAR, BACKUP_POWER);
     }
 }
 
 /// The method's own eye for the backup lens's constant, then the lens where it would go.
 #[inline(never)]
-pub(crate) fn explain(_subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
+pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     let eye = lens.eye;
-    refusals(eye).for_each(|caution| sink.caution(caution));
+    refusals(eye).for_each(|caution| out.pass(caution));
     let Some(backup) = Backup::of(eye) else { return false };
     let answers = Answers::of(eye, backup.constants());
     let mut any = false;
     for (answer, thin) in placed(eye, &backup, &answers) {
-        any |= show_placed(eye, &backup, answer.method, &thin, sink);
+        any |= show_placed(eye, &backup, answer.method, &thin, out);
     }
     any
 }
 
 /// One method's own part for the backup lens, and the lens where it would go.
 #[inline(never)]
-fn show_placed(eye: &Eye, backup: &Backup, method: Method, thin: &ThinEye, sink: &mut dyn Sink) -> bool {
+fn show_placed(eye: &Eye, backup: &Backup, method: Method, thin: &ThinEye, out: &mut Out) -> bool {
     let Ok(w) = thin.power(eye.target(), eye.vertex()) else { return false };
-    show_method(method, eye, backup.constants(), sink);
-    sink.item(Item::of(items::BACKUP_EXACT, method, w.power));
-    w.show(sink);
+    show_method(method, eye, backup.constants(), out);
+    out.of(items::BACKUP_EXACT, w.power, method);
+    w.show(out);
     true
 }

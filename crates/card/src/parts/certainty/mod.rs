@@ -6,11 +6,9 @@ pub mod table;
 
 pub(crate) use table::entries::REFRACTION_SD;
 
-use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::parts::eye::table::entries::{ACD_SCATTER, AL_SCATTER, K_SCATTER, PREVIOUS_SURGERY};
-use crate::parts::general::show;
 use crate::parts::laser::after_laser;
 use crate::parts::lens::choices::ConstantsFrom;
 use crate::parts::lens::table::cautions::FIRST_LENS_HIDDEN;
@@ -18,7 +16,6 @@ use crate::parts::lens::table::entries::CONSTANTS_FROM;
 use crate::parts::lens::{Lens, methods, refusals};
 use crate::parts::target::choices::SecondFor;
 use crate::parts::target::table::entries::SECOND_FOR;
-use crate::sink::Sink;
 use moved::{Moved, scatter};
 use ocellus_core::lens::certainty::{Budget, Scatter, budget, chance};
 use ocellus_core::lens::method::Method;
@@ -26,7 +23,7 @@ use table::entries::POSITION_SD;
 use table::{cautions, items};
 
 #[inline(never)]
-pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     if refusals(eye).next().is_some() || eye.get(SECOND_FOR) == Some(SecondFor::Added) {
         return;
@@ -37,32 +34,32 @@ pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
     }
     let all = || all.iter().flatten();
     let Some(first) = all().next() else { return };
-    all().for_each(|moved| errors(moved, sink));
+    all().for_each(|moved| errors(moved, out));
     if after_laser(eye).is_some() {
-        return sink.caution(Caution::about(cautions::NO_BUDGET, PREVIOUS_SURGERY));
+        return out.about(cautions::NO_BUDGET, PREVIOUS_SURGERY);
     }
     let Some(scatter) = scatter(eye) else {
-        return sink.caution(Caution::about(cautions::SD_NEEDED, AL_SCATTER));
+        return out.about(cautions::SD_NEEDED, AL_SCATTER);
     };
-    scatter_used(eye, &scatter, first.tolerance, sink);
-    all().for_each(|moved| shares(moved, &scatter, sink));
+    scatter_used(eye, &scatter, first.tolerance, out);
+    all().for_each(|moved| shares(moved, &scatter, out));
     let optimised = eye.get(CONSTANTS_FROM) == Some(ConstantsFrom::Optimised);
     if !optimised {
-        sink.caution(Caution::about(cautions::NO_INTERVAL, CONSTANTS_FROM));
+        out.about(cautions::NO_INTERVAL, CONSTANTS_FROM);
     }
     let mut any = false;
     for moved in all() {
-        any |= interval(moved, &scatter, optimised, sink);
+        any |= interval(moved, &scatter, optimised, out);
     }
     if any {
-        sink.caution(Caution::general(cautions::INTERVAL_IF));
+        out.caution(cautions::INTERVAL_IF);
     }
 }
 
 /// What would be left if an entry were wrong, the lens chosen by it: plus is hyperopic.
-fn errors(moved: &Moved, sink: &mut dyn Sink) {
+fn errors(moved: &Moved, out: &mut Out) {
     let slopes = &moved.slopes;
-    let mut left = |what, value: f64| sink.item(Item::of(what, moved.method, value));
+    let mut left = |what, value: f64| out.of(what, value, moved.method);
     left(items::ERROR_AL, -0.1 * slopes.al);
     left(items::ERROR_K, -0.5 * slopes.k);
     // only Haigis asks for it
@@ -74,7 +71,7 @@ fn errors(moved: &Moved, sink: &mut dyn Sink) {
 }
 
 #[inline(never)]
-fn scatter_used(eye: &Eye, scatter: &Scatter, tolerance: f64, sink: &mut dyn Sink) {
+fn scatter_used(eye: &Eye, scatter: &Scatter, tolerance: f64, out: &mut Out) {
     let mut usual = false;
     for (entry, what, sd) in [
         (AL_SCATTER.id(), items::SD_AL, scatter.al),
@@ -82,21 +79,21 @@ fn scatter_used(eye: &Eye, scatter: &Scatter, tolerance: f64, sink: &mut dyn Sin
         (ACD_SCATTER.id(), items::SD_ACD, scatter.acd),
     ] {
         if eye.entered().has(entry) {
-            sink.entry(entry);
+            out.entry(entry);
         } else {
-            sink.item(Item::one(what, sd));
+            out.item(what, sd);
             usual = true;
         }
     }
     if usual {
-        sink.caution(Caution::general(cautions::SD_USUAL));
+        out.caution(cautions::SD_USUAL);
     }
     let typed = [POSITION_SD.id(), REFRACTION_SD.id()];
-    show(eye.entered(), sink, &typed);
+    out.show(&typed);
     if !typed.iter().all(|entry| eye.entered().has(*entry)) {
-        sink.caution(Caution::general(cautions::SD_MEMORY));
+        out.caution(cautions::SD_MEMORY);
     }
-    sink.item(Item::one(items::LABEL_TOLERANCE, tolerance));
+    out.item(items::LABEL_TOLERANCE, tolerance);
 }
 
 fn budgeted(moved: &Moved, scatter: &Scatter) -> Budget {
@@ -104,12 +101,12 @@ fn budgeted(moved: &Moved, scatter: &Scatter) -> Budget {
 }
 
 #[inline(never)]
-fn shares(moved: &Moved, scatter: &Scatter, sink: &mut dyn Sink) {
+fn shares(moved: &Moved, scatter: &Scatter, out: &mut Out) {
     let budget = budgeted(moved, scatter);
     let whole = budget.sd * budget.sd;
     let mut share = |what, variance: f64| {
         let percent = if whole > 0.0 { 100.0 * variance / whole } else { 0.0 };
-        sink.item(Item::of(what, moved.method, percent));
+        out.of(what, percent, moved.method);
     };
     share(items::SHARE_AL, budget.al);
     share(items::SHARE_K, budget.k);
@@ -124,20 +121,20 @@ fn shares(moved: &Moved, scatter: &Scatter, sink: &mut dyn Sink) {
         _ if most == budget.k => cautions::REPEAT_K,
         _ => cautions::REPEAT_ACD,
     };
-    sink.caution(Caution::of(code, moved.method));
+    out.about_method(code, moved.method);
 }
 
 /// The SD of all together, and the interval and the chance where they may be given; the answer is whether they were.
 #[inline(never)]
-fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, sink: &mut dyn Sink) -> bool {
+fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, out: &mut Out) -> bool {
     let (budget, rx) = (budgeted(moved, scatter), moved.rx);
-    let mut item = |what, value| sink.item(Item::of(what, moved.method, value));
+    let mut item = |what, value| out.of(what, value, moved.method);
     item(items::TOTAL_SD, budget.sd);
     if !optimised {
         return false;
     }
     if moved.in_doubt {
-        sink.caution(Caution::of(cautions::NO_INTERVAL, moved.method));
+        out.about_method(cautions::NO_INTERVAL, moved.method);
         return false;
     }
     item(items::LOW_50, rx - budget.half_50);
@@ -151,22 +148,22 @@ fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, sink: &mut dyn Si
 
 /// The slopes of each method's refraction, and the budget that they make.
 #[inline(never)]
-pub(crate) fn explain(_subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
+pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     let eye = lens.eye;
-    refusals(eye).for_each(|caution| sink.caution(caution));
+    refusals(eye).for_each(|caution| out.pass(caution));
     if refusals(eye).next().is_some() {
         return false;
     }
     if eye.get(SECOND_FOR) == Some(SecondFor::Added) {
-        sink.caution(Caution::about(FIRST_LENS_HIDDEN, SECOND_FOR));
+        out.about(FIRST_LENS_HIDDEN, SECOND_FOR);
         return false;
     }
     if eye.get(CONSTANTS_FROM) != Some(ConstantsFrom::Optimised) {
-        sink.caution(Caution::about(cautions::NO_INTERVAL, CONSTANTS_FROM));
+        out.about(cautions::NO_INTERVAL, CONSTANTS_FROM);
     }
     let mut any = false;
     for method in methods(eye) {
-        any |= moved::show(method, eye, sink).is_some();
+        any |= moved::show(method, eye, out).is_some();
     }
     any
 }

@@ -3,8 +3,7 @@
 use super::limits::{SD_ACD, SD_AL, SD_K};
 use super::table::cautions;
 use super::table::entries::*;
-use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::parts::eye::choices::AlMethod;
 use crate::parts::eye::table::entries::{ACD_SCATTER, AL_METHOD, AL_SCATTER, K_SCATTER};
@@ -12,7 +11,6 @@ use crate::parts::laser::after_laser;
 use crate::parts::lens::table::entries::LENS_POWER;
 use crate::parts::lens::table::items::REFRACTION;
 use crate::parts::lens::{Answer, mean_power, moving};
-use crate::sink::Sink;
 use ocellus_core::lens::certainty::{Scatter, budget};
 use ocellus_core::lens::label::tolerance;
 use ocellus_core::lens::method::Method;
@@ -77,17 +75,17 @@ pub(super) fn scatter(eye: &Eye) -> Option<Scatter> {
 
 /// The slopes of one method's refraction, and its budget.
 #[inline(never)]
-pub(super) fn show(method: Method, eye: &Eye, sink: &mut dyn Sink) -> Option<()> {
+pub(super) fn show(method: Method, eye: &Eye, out: &mut Out) -> Option<()> {
     let (answer, chain) = moving(method, eye)?;
     let lens = chosen(eye, &answer)?;
     let (rx, slopes) = at(eye, &answer, &chain, lens)?;
-    sink.item(Item::of(REFRACTION, method, rx));
-    slopes.show(sink);
+    out.of(REFRACTION, rx, method);
+    slopes.show(out);
     if answer.in_doubt() {
-        sink.caution(Caution::of(cautions::NO_INTERVAL, method));
+        out.about_method(cautions::NO_INTERVAL, method);
     }
     if let Some(scatter) = scatter(eye).filter(|_| after_laser(eye).is_none()) {
-        budget(&slopes.gradient(), &Scatter { label: tolerance(lens), ..scatter }).show(sink);
+        budget(&slopes.gradient(), &Scatter { label: tolerance(lens), ..scatter }).show(out);
     }
     Some(())
 }

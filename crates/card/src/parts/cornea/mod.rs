@@ -8,13 +8,11 @@ pub mod table;
 pub(crate) use known::{centroid, cuts, incision_site, incisions, planned, surfaces, with_back};
 pub(crate) use rules::RULES;
 
-use crate::caution::Caution;
 use crate::id::EntryId;
-use crate::item::Item;
 use crate::parts::eye::Eye;
 use crate::parts::eye::choices::KKind;
-use crate::parts::general::{show, show_word};
-use crate::sink::Sink;
+
+use crate::out::Out;
 use known::measured_back;
 use limits::{ACROSS, BACK_FAR, BACK_SIDEWAYS, NEAR_EDGE};
 use ocellus_core::astigmatism::posterior::{BackFrom, Class, class, edge};
@@ -27,82 +25,82 @@ use table::{cautions, items};
 pub(crate) const SITE: [EntryId; 4] = [INCISION_SITE.id(), SITE_WORD.id(), CLOCK_HOUR.id(), CLOCK_SEEN.id()];
 
 #[inline(never)]
-pub(crate) fn plan(eye: &Eye, sink: &mut dyn Sink) {
-    show(eye.entered(), sink, &SITE);
+pub(crate) fn plan(eye: &Eye, out: &mut Out) {
+    out.show(&SITE);
     if let Some(site) = incision_site(eye).filter(|_| eye.get(INCISION_SITE).is_none()) {
-        sink.item(Item::one(items::SITE_DEGREES, site.deg()));
+        out.item(items::SITE_DEGREES, site.deg());
     }
-    show(
-        eye.entered(),
-        sink,
-        &[
-            FLATTENING.id(),
-            CENTROID.id(),
-            CENTROID_AXIS.id(),
-            PAIRED_FLATTENING.id(),
-            OTHER_SITE.id(),
-            OTHER_FLATTENING.id(),
-        ],
+    out.show(
+        const {
+            &[
+                FLATTENING.id(),
+                CENTROID.id(),
+                CENTROID_AXIS.id(),
+                PAIRED_FLATTENING.id(),
+                OTHER_SITE.id(),
+                OTHER_FLATTENING.id(),
+            ]
+        },
     );
     if eye.entered().is_made(FLATTENING) {
-        sink.caution(Caution::about(cautions::SIA_IS_VECTOR, FLATTENING));
+        out.about(cautions::SIA_IS_VECTOR, FLATTENING);
     }
     let along = centroid(eye).zip(incision_site(eye));
     if along.is_some_and(|((_, steepened), site)| short_way(steepened.deg() - site.deg()).abs() < ACROSS.get()) {
-        sink.caution(Caution::about(cautions::CENTROID_ALONG, CENTROID_AXIS));
+        out.about(cautions::CENTROID_ALONG, CENTROID_AXIS);
     }
     let Some(incisions) = incisions(eye) else { return };
     let Some(front) = cornea::measured(eye.cornea()) else { return };
-    front_after(eye, front.plus(incisions), sink);
+    front_after(eye, front.plus(incisions), out);
     // a total power has its back already
     if eye.k_kind() == KKind::Keratometric {
-        back(eye, front, incisions, sink);
+        back(eye, front, incisions, out);
     }
     let from = eye.get(BACK_FROM).unwrap_or(BackFrom::None);
     let Some(planned) = with_back(eye, front, from).map(|cornea| cornea.plus(incisions)) else { return };
-    sink.item(Item::one(items::PLANNED_ASTIGMATISM, planned.cylinder()));
+    out.item(items::PLANNED_ASTIGMATISM, planned.cylinder());
     if let Some(axis) = planned.strongest() {
-        sink.item(Item::one(items::PLANNED_AXIS, on_dial(axis)));
+        out.item(items::PLANNED_AXIS, on_dial(axis));
     }
 }
 
 /// What a keratometer would read after the incisions: the mean stays as it is.
-fn front_after(eye: &Eye, front: PowerVector<plane::Cornea>, sink: &mut dyn Sink) {
+fn front_after(eye: &Eye, front: PowerVector<plane::Cornea>, out: &mut Out) {
     let (mean, half) = ((eye.cornea().flat_k() + eye.cornea().steep_k()) / 2.0, front.cylinder() / 2.0);
-    sink.item(Item::one(items::PLANNED_FLAT, mean - half));
-    sink.item(Item::one(items::PLANNED_STEEP, mean + half));
+    out.item(items::PLANNED_FLAT, mean - half);
+    out.item(items::PLANNED_STEEP, mean + half);
 }
 
 /// The back of the cornea by every source, side by side, and what is against the one taken.
 #[inline(never)]
-fn back(eye: &Eye, front: PowerVector<plane::Cornea>, incisions: PowerVector<plane::Cornea>, sink: &mut dyn Sink) {
-    show_word(eye.entered(), sink, BACK_FROM.id());
-    show(eye.entered(), sink, &[BACK_R1.id(), BACK_R1_AXIS.id(), BACK_R2.id(), BACK_R2_AXIS.id()]);
+fn back(eye: &Eye, front: PowerVector<plane::Cornea>, incisions: PowerVector<plane::Cornea>, out: &mut Out) {
+    out.show_word(BACK_FROM.id());
+    out.show(const { &[BACK_R1.id(), BACK_R1_AXIS.id(), BACK_R2.id(), BACK_R2_AXIS.id()] });
     for (row, from) in BackFrom::ALL.iter().enumerate() {
         let Some(after) = with_back(eye, front, *from).map(|cornea| cornea.plus(incisions)) else { continue };
-        sink.item(Item::one(items::BACK_SOURCE, from.code()).in_row(row));
-        sink.item(Item::one(items::BACK_ASTIGMATISM, after.cylinder()).in_row(row));
+        out.in_row(items::BACK_SOURCE, from.code(), row);
+        out.in_row(items::BACK_ASTIGMATISM, after.cylinder(), row);
         if let Some(axis) = after.strongest() {
-            sink.item(Item::one(items::BACK_AXIS, on_dial(axis)).in_row(row));
+            out.in_row(items::BACK_AXIS, on_dial(axis), row);
         }
     }
     let Some(from) = eye.get(BACK_FROM) else { return };
     match from {
         BackFrom::None => {}
         BackFrom::Measured => {
-            sink.caution(Caution::about(cautions::BACK_MEASURED, BACK_FROM));
+            out.about(cautions::BACK_MEASURED, BACK_FROM);
             if back_unusual(eye) {
-                sink.caution(Caution::about(cautions::BACK_FAR, BACK_R1));
+                out.about(cautions::BACK_FAR, BACK_R1);
             }
         }
-        _ => sink.caution(Caution::about(cautions::BACK_CORRECTED, BACK_FROM)),
+        _ => out.about(cautions::BACK_CORRECTED, BACK_FROM),
     }
     if let Some(edge) = edge(front, from) {
-        sink.item(Item::one(items::EDGE_DISTANCE, edge.distance));
-        sink.item(Item::one(items::EDGE_STEP, edge.step));
+        out.item(items::EDGE_DISTANCE, edge.distance);
+        out.item(items::EDGE_STEP, edge.step);
         // a step that is printed as none is none
         if edge.distance <= NEAR_EDGE.get() && edge.step >= 0.005 {
-            sink.caution(Caution::about(cautions::CLASS_EDGE, BACK_FROM));
+            out.about(cautions::CLASS_EDGE, BACK_FROM);
         }
     }
 }

@@ -2,35 +2,32 @@
 
 pub mod table;
 
-use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
-use crate::parts::general::show;
 use crate::parts::pressure::table::entries::VACUUM_VISCOELASTIC;
 use crate::parts::toric::Label;
 use crate::parts::toric::table::entries::MARK_FOUND;
-use crate::sink::Sink;
 use ocellus_core::astigmatism::on_dial;
 use ocellus_core::fluids::unit::{Unit, convert};
 use table::entries::HAPTIC_AXIS;
 use table::{cautions, items};
 
 #[inline(never)]
-pub(crate) fn plan(eye: &Eye, sink: &mut dyn Sink) {
+pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     if let Some(vacuum) = eye.get(VACUUM_VISCOELASTIC) {
-        show(eye.entered(), sink, &[VACUUM_VISCOELASTIC.id()]);
-        sink.item(Item::one(items::VISCOELASTIC_KPA, convert(vacuum.mmhg(), Unit::MmHg, Unit::KPa)));
-        sink.item(Item::one(items::VISCOELASTIC_CMH2O, convert(vacuum.mmhg(), Unit::MmHg, Unit::CmH2O)));
+        out.show(const { &[VACUUM_VISCOELASTIC.id()] });
+        out.item(items::VISCOELASTIC_KPA, convert(vacuum.mmhg(), Unit::MmHg, Unit::KPa));
+        out.item(items::VISCOELASTIC_CMH2O, convert(vacuum.mmhg(), Unit::MmHg, Unit::CmH2O));
     }
-    sink.caution(Caution::general(cautions::VISCOELASTIC_LEFT));
+    out.caution(cautions::VISCOELASTIC_LEFT);
     // a toric axis overrides any other wish
     let toric_axis = Label::of(eye).and_then(|label| label.chosen).map(|(_, axis)| axis);
     // a lens that was found elsewhere has its meridian where its turn is told
     let wanted = toric_axis.or_else(|| eye.get(HAPTIC_AXIS));
     if let Some(axis) = wanted.filter(|_| !eye.entered().is_made(MARK_FOUND)) {
-        sink.item(Item::one(items::ORIENTATION, on_dial(axis)));
+        out.item(items::ORIENTATION, on_dial(axis));
     }
     if toric_axis.is_none() {
-        sink.caution(Caution::about(cautions::HAPTICS_HORIZONTAL, HAPTIC_AXIS));
+        out.about(cautions::HAPTICS_HORIZONTAL, HAPTIC_AXIS);
     }
 }

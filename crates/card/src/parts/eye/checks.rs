@@ -5,7 +5,8 @@ use super::choices::{AlMethod, ContactLens, EyeState, KKind, PreviousSurgery, Qu
 use super::limits::*;
 use super::table::cautions;
 use super::table::entries::*;
-use crate::caution::Caution;
+use crate::id::EntryId;
+use crate::out::Out;
 use crate::parts::identity::table::entries::SURGERY_DATE;
 use ocellus_core::astigmatism::apart;
 use ocellus_core::constant::optics::INDEX_1_3375;
@@ -14,15 +15,15 @@ use ocellus_core::quantity::{Axis, CornealPower, Cylinder};
 /// Keratometric indices instruments use; the last is 4/3 as it is typed.
 const USUAL_INDICES: [f64; 5] = [1.3375, 1.332, 1.3315, 4.0 / 3.0, 1.3333];
 
-/// Reports every check that an eye does not pass.
+/// Tells every check that an eye does not pass.
 ///
 /// The recheck limits of one eye and between eyes are those of Eye 2010;24:894-900 (partly memory); each caution names
 /// its own source.
-pub(super) fn check(eye: &Eye, report: &mut dyn FnMut(Caution)) {
+pub(super) fn check(eye: &Eye, out: &mut Out) {
     let outside = |value: f64, least: f64, most: f64| value < least || value > most;
-    let mut when = |is: bool, code, entry| {
+    let mut when = |is: bool, code, entry: EntryId| {
         if is {
-            report(Caution { code, entry: Some(entry), method: None });
+            out.about(code, entry);
         }
     };
     let al = eye.axial_length().map(|al| al.mm());
@@ -46,23 +47,23 @@ pub(super) fn check(eye: &Eye, report: &mut dyn FnMut(Caution)) {
     when(not_phakic, cautions::NOT_PHAKIC, EYE_STATE.id());
     // of both meridians, so of neither entry
     if outside(eye.cornea().k(), K_FLAT.get(), K_STEEP.get()) {
-        report(Caution::general(cautions::K_UNUSUAL));
+        out.caution(cautions::K_UNUSUAL);
     }
     if eye.cornea().astigmatism() > CYLINDER_LARGE.get() {
-        report(Caution::general(cautions::ASTIGMATISM_LARGE));
+        out.caution(cautions::ASTIGMATISM_LARGE);
     }
     match (eye.entered().date(BIOMETRY_DATE), eye.entered().date(SURGERY_DATE)) {
         (Some(measured), Some(operated)) => {
             let days = f64::from(measured.days_until(operated));
             if days > BIOMETRY_DAYS.get() {
-                report(Caution::about(cautions::BIOMETRY_OLD, BIOMETRY_DATE));
+                out.about(cautions::BIOMETRY_OLD, BIOMETRY_DATE);
             }
         }
-        _ => report(Caution::about(cautions::BIOMETRY_UNDATED, BIOMETRY_DATE)),
+        _ => out.about(cautions::BIOMETRY_UNDATED, BIOMETRY_DATE),
     }
-    axes(eye, report);
-    fellow(eye, report);
-    spectacles(eye, report);
+    axes(eye, out);
+    fellow(eye, out);
+    spectacles(eye, out);
 }
 
 /// The index of the printout.
@@ -74,16 +75,16 @@ fn usual_index(eye: &Eye) -> bool {
     USUAL_INDICES.iter().any(|usual| (usual - index(eye)).abs() < 1e-9)
 }
 
-fn axes(eye: &Eye, report: &mut dyn FnMut(Caution)) {
+fn axes(eye: &Eye, out: &mut Out) {
     let cornea = eye.cornea();
     let code = match cornea.off_square() {
         None => cautions::AXES_UNKNOWN,
         Some(_) if cornea.astigmatism() == 0.0 => cautions::NO_ASTIGMATISM,
         Some(off) if off > SAME_AXIS.get() => cautions::AXES_SAME,
         Some(off) if off > OFF_SQUARE.get() => cautions::AXES_NOT_SQUARE,
-        Some(_) => return crossed(eye, report),
+        Some(_) => return crossed(eye, out),
     };
-    report(Caution::about(code, K2_AXIS));
+    out.about(code, K2_AXIS);
 }
 
 /// Cylinder of the old spectacles, and its axis.
@@ -92,14 +93,14 @@ fn old_cylinder(eye: &Eye) -> Option<(Cylinder, Axis)> {
 }
 
 /// The plus cylinder of the old spectacles lies along the steep meridian, when both are large enough to have a direction.
-fn crossed(eye: &Eye, report: &mut dyn FnMut(Caution)) {
+fn crossed(eye: &Eye, out: &mut Out) {
     let cornea = eye.cornea();
     let Some((cylinder, axis)) = old_cylinder(eye) else { return };
     let Some(steep) = cornea.steep_axis() else { return };
     let plus_axis = if cylinder.d() < 0.0 { axis.deg() + 90.0 } else { axis.deg() };
     let large = cylinder.d().abs() >= AXES_COMPARED.get() && cornea.astigmatism() >= AXES_COMPARED.get();
     if large && apart(plus_axis, steep.deg()) > AXES_CROSSED.get() {
-        report(Caution::about(cautions::AXES_CROSSED, K1_AXIS));
+        out.about(cautions::AXES_CROSSED, K1_AXIS);
     }
 }
 
@@ -108,21 +109,21 @@ fn fellow_k(eye: &Eye) -> Option<(CornealPower, CornealPower)> {
     eye.get(FELLOW_K1).zip(eye.get(FELLOW_K2))
 }
 
-fn fellow(eye: &Eye, report: &mut dyn FnMut(Caution)) {
+fn fellow(eye: &Eye, out: &mut Out) {
     let lengths = eye.get(FELLOW_AXIAL_LENGTH).zip(eye.axial_length());
     let al_apart = lengths.map(|(fellow, own)| (fellow.mm() - own.mm()).abs());
     match al_apart {
         Some(apart) if apart > AL_APART.get() => {
-            report(Caution::about(cautions::AL_BETWEEN_EYES, FELLOW_AXIAL_LENGTH));
+            out.about(cautions::AL_BETWEEN_EYES, FELLOW_AXIAL_LENGTH);
         }
         Some(apart) if apart > AL_APART_OLDER.get() => {
-            report(Caution::about(cautions::AL_BETWEEN_EYES_OLDER, FELLOW_AXIAL_LENGTH));
+            out.about(cautions::AL_BETWEEN_EYES_OLDER, FELLOW_AXIAL_LENGTH);
         }
         _ => {}
     }
     let Some((k1, k2)) = fellow_k(eye) else { return };
     if ((k1.d() + k2.d()) / 2.0 - mean_as_entered(eye)).abs() > K_APART.get() {
-        report(Caution::general(cautions::K_BETWEEN_EYES));
+        out.caution(cautions::K_BETWEEN_EYES);
     }
     let (flat, steep) = (k1.d().min(k2.d()), k1.d().max(k2.d()));
     let (own_flat, own_steep) = as_entered(eye);
@@ -131,7 +132,7 @@ fn fellow(eye: &Eye, report: &mut dyn FnMut(Caution)) {
         && alike(flat, own_flat)
         && alike(steep, own_steep)
     {
-        report(Caution::about(cautions::FELLOW_IDENTICAL, FELLOW_AXIAL_LENGTH));
+        out.about(cautions::FELLOW_IDENTICAL, FELLOW_AXIAL_LENGTH);
     }
 }
 
@@ -151,7 +152,7 @@ fn mean_as_entered(eye: &Eye) -> f64 {
 /// ```text
 /// expected = -2.5 (AL - 23.43) - (K - 43.9)          D at the spectacles, roughly
 /// ```
-fn spectacles(eye: &Eye, report: &mut dyn FnMut(Caution)) {
+fn spectacles(eye: &Eye, out: &mut Out) {
     let Some(sphere) = eye.get(OLD_SPHERE) else { return };
     // after corneal surgery, cornea and spectacles no longer belong together
     let as_born = eye.previous_surgery() == PreviousSurgery::None && eye.k_kind() == KKind::Keratometric;
@@ -163,7 +164,7 @@ fn spectacles(eye: &Eye, report: &mut dyn FnMut(Caution)) {
     let k = eye.cornea().k();
     let expected = -D_PER_MM.get() * (al - USUAL_AL.get()) - (k - USUAL_K.get());
     if (worn - expected).abs() > SPECTACLES_OFF.get() {
-        report(Caution::about(cautions::SPECTACLES_DISAGREE, OLD_SPHERE));
+        out.about(cautions::SPECTACLES_DISAGREE, OLD_SPHERE);
     }
     let fellow_phakic = matches!(eye.get(FELLOW_STATE), None | Some(EyeState::Phakic));
     if let (Some(al2), Some((k1, k2)), Some(refraction), true) =
@@ -171,7 +172,7 @@ fn spectacles(eye: &Eye, report: &mut dyn FnMut(Caution)) {
     {
         let difference = -D_PER_MM.get() * (al - al2.mm()) - (mean_as_entered(eye) - (k1.d() + k2.d()) / 2.0);
         if (worn - refraction.d() - difference).abs() > FELLOW_OFF.get() {
-            report(Caution::about(cautions::FELLOW_DISAGREES, FELLOW_REFRACTION));
+            out.about(cautions::FELLOW_DISAGREES, FELLOW_REFRACTION);
         }
     }
 }

@@ -11,11 +11,9 @@ pub(crate) use rules::RULES;
 use crate::entered::Entered;
 use crate::entry::Entry;
 use crate::id::{EntryId, SignOffId};
-use crate::item::Item;
-use crate::parts::general::show;
+use crate::out::Out;
 use crate::parts::identity::table::entries::SIDE;
 use crate::parts::target::table::entries::{TARGET, VERTEX};
-use crate::sink::Sink;
 use choices::{EyeState, KKind, PreviousSurgery};
 use ocellus_core::astigmatism::on_dial;
 use ocellus_core::astigmatism::site::Side;
@@ -27,7 +25,7 @@ use table::{items, sign_offs};
 
 /// An eye, with what every part asks of it; what it may lack is read as it is asked for. Whatever is asked is noted as read.
 pub struct Eye<'a> {
-    entered: Entered<'a>,
+    entered: &'a Entered<'a>,
     side: Side,
     axial_length: Option<AxialLength>,
     cornea: Cornea,
@@ -41,26 +39,26 @@ pub struct Eye<'a> {
 impl<'a> Eye<'a> {
     /// The eye of what was entered; `None` for a set-up without one.
     #[inline(never)]
-    pub fn of(entered: Entered<'a>) -> Option<Eye<'a>> {
+    pub fn of(entered: &'a Entered<'a>) -> Option<Eye<'a>> {
         fn kept<T: Value>(entered: &Entered, entry: Entry<T>) -> Option<T> {
             T::admitted(entered.peek(entry.id())?)
         }
         Some(Eye {
-            side: kept(&entered, SIDE)?,
-            axial_length: kept(&entered, AXIAL_LENGTH),
-            cornea: rules::cornea(&entered)??,
-            k_kind: kept(&entered, K_KIND)?,
-            state: kept(&entered, EYE_STATE)?,
-            previous_surgery: kept(&entered, PREVIOUS_SURGERY)?,
-            target: kept(&entered, TARGET)?,
-            vertex: kept(&entered, VERTEX)?,
+            side: kept(entered, SIDE)?,
+            axial_length: kept(entered, AXIAL_LENGTH),
+            cornea: rules::cornea(entered)??,
+            k_kind: kept(entered, K_KIND)?,
+            state: kept(entered, EYE_STATE)?,
+            previous_surgery: kept(entered, PREVIOUS_SURGERY)?,
+            target: kept(entered, TARGET)?,
+            vertex: kept(entered, VERTEX)?,
             entered,
         })
     }
 
     /// Everything that was entered.
-    pub(crate) fn entered(&self) -> &Entered<'a> {
-        &self.entered
+    pub(crate) fn entered(&self) -> &'a Entered<'a> {
+        self.entered
     }
 
     /// An entry that it may lack.
@@ -152,25 +150,24 @@ const MEASURED: [EntryId; 30] = [
 ];
 
 #[inline(never)]
-pub(crate) fn plan(eye: &Eye, sink: &mut dyn Sink) {
-    show(eye.entered(), sink, &MEASURED);
+pub(crate) fn plan(eye: &Eye, out: &mut Out) {
+    out.show(&MEASURED);
     let cornea = eye.cornea();
-    let one = Item::one;
-    sink.item(one(items::MEAN_RADIUS, cornea.radius().mm()));
-    sink.item(one(items::MEAN_K, cornea.k()));
+    out.item(items::MEAN_RADIUS, cornea.radius().mm());
+    out.item(items::MEAN_K, cornea.k());
     // which is flat and which is steep, whichever was typed first
     let meridians = [
         (items::FLAT_K, cornea.flat_k(), items::FLAT_AXIS, cornea.flat_axis()),
         (items::STEEP_K, cornea.steep_k(), items::STEEP_AXIS, cornea.steep_axis()),
     ];
     for (power, k, place, axis) in meridians {
-        sink.item(one(power, k));
+        out.item(power, k);
         if let Some(axis) = axis.filter(|_| cornea.astigmatism() > 0.0) {
-            sink.item(one(place, on_dial(axis)));
+            out.item(place, on_dial(axis));
         }
     }
-    sink.item(one(items::ASTIGMATISM, cornea.astigmatism()));
-    checks::check(eye, &mut |caution| sink.caution(caution));
+    out.item(items::ASTIGMATISM, cornea.astigmatism());
+    checks::check(eye, out);
 }
 
 pub(crate) fn signs(_eye: &Eye) -> &'static [SignOffId] {

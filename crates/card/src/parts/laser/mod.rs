@@ -7,13 +7,10 @@ pub mod table;
 
 pub(crate) use rules::RULES;
 
-use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::parts::eye::choices::PreviousSurgery;
 use crate::parts::eye::table::entries::PREVIOUS_SURGERY;
-use crate::parts::general::show;
-use crate::sink::Sink;
 use choices::KAfterFrom;
 use limits::{K_AFTER_APART, K_AFTER_TODAY};
 use ocellus_core::lens::double_k;
@@ -52,28 +49,28 @@ fn k_from_history(eye: &Eye) -> Option<CornealPower> {
 
 /// What is known of the cornea, and what of it does not fit: said with the lens.
 #[inline(never)]
-pub(crate) fn plan(eye: &Eye, sink: &mut dyn Sink) {
+pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     let Some(laser) = after_laser(eye) else { return };
     let known = [K_BEFORE.id(), REFRACTION_BEFORE.id(), REFRACTION_AFTER.id(), K_AFTER.id(), K_AFTER_FROM.id()];
-    show(eye.entered(), sink, &known);
+    out.show(&known);
     let history = k_from_history(eye);
     if let Some(k) = history {
-        sink.item(Item::one(items::K_HISTORY, k.d()));
+        out.item(items::K_HISTORY, k.d());
     }
     if eye.get(K_AFTER_FROM) == Some(KAfterFrom::BothSurfaces) {
-        sink.caution(Caution::about(cautions::K_BOTH_SURFACES, K_AFTER));
+        out.about(cautions::K_BOTH_SURFACES, K_AFTER);
     }
     // what it did to the cornea, by whatever is known of it
     let became = k_after(eye).ok().map(|(k, _)| k).or(history);
     let flatter = eye.get(K_BEFORE).zip(became).map(|(before, after)| before.d() - after.d());
     if flatter.is_some_and(|by| if laser == Laser::Myopic { by < 0.0 } else { by > 0.0 }) {
-        sink.caution(Caution::about(cautions::LASER_KIND, PREVIOUS_SURGERY));
+        out.about(cautions::LASER_KIND, PREVIOUS_SURGERY);
     }
     if became.is_some_and(|k| (k.d() - eye.cornea().k()).abs() > K_AFTER_TODAY.get()) {
-        sink.caution(Caution::about(cautions::K_AFTER_TODAY, K_AFTER));
+        out.about(cautions::K_AFTER_TODAY, K_AFTER);
     }
     let apart = history.zip(eye.get(K_AFTER)).map(|(history, estimate)| (history.d() - estimate.d()).abs());
     if apart.is_some_and(|apart| apart > K_AFTER_APART.get()) {
-        sink.caution(Caution::about(cautions::K_AFTER_DIFFERS, K_AFTER));
+        out.about(cautions::K_AFTER_DIFFERS, K_AFTER);
     }
 }

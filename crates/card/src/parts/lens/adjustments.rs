@@ -4,22 +4,20 @@ use super::Lens;
 use super::asked::{Asked, Constants, adjusted};
 use super::table::entries::LONG_EYE;
 use super::table::{cautions, items};
-use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
-use crate::sink::Sink;
 use ocellus_core::lens::long_eye::{self, LongEye};
 use ocellus_core::lens::method::Method;
 use ocellus_core::quantity::AxialLength;
 
 #[inline(never)]
-pub(super) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(super) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     for answer in lens.shown() {
         let Some(w) = adjusted(answer.method, eye) else { continue };
-        sink.item(Item::of(items::ADJUSTED_LENGTH, answer.method, w.adjusted));
-        sink.item(Item::of(items::ADJUSTED_STEP, answer.method, w.step));
-        sink.caution(Caution::of(cautions::LENGTH_ADJUSTED, answer.method));
+        out.of(items::ADJUSTED_LENGTH, w.adjusted, answer.method);
+        out.of(items::ADJUSTED_STEP, w.step, answer.method);
+        out.about_method(cautions::LENGTH_ADJUSTED, answer.method);
     }
     if eye.get(LONG_EYE) != Some(LongEye::Compared) {
         return;
@@ -32,14 +30,14 @@ pub(super) fn plan(lens: &Lens, sink: &mut dyn Sink) {
             (LongEye::Set2018, items::SET_2018, items::STEP_2018),
         ] {
             if let Some((w, asked)) = under(set, answer.method, eye) {
-                sink.item(Item::of(power, answer.method, asked));
-                sink.item(Item::of(step, answer.method, w.step));
+                out.of(power, asked, answer.method);
+                out.of(step, w.step, answer.method);
                 any = true;
             }
         }
     }
     if any {
-        sink.caution(Caution::about(cautions::SETS_COMPARED, LONG_EYE));
+        out.about(cautions::SETS_COMPARED, LONG_EYE);
     }
 }
 

@@ -3,12 +3,10 @@
 use super::limits::CONSTANTS_APART;
 use super::table::entries::*;
 use super::table::{cautions, items};
-use crate::caution::Caution;
 use crate::id::{EntryId, ItemId};
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
-use crate::parts::general::{range, show};
-use crate::sink::Sink;
+use crate::parts::general::range;
 use ocellus_core::lens::convert::{a_from_haigis, a_from_surgeon_factor, surgeon_factor_from_pacd};
 use ocellus_core::quantity::AConstant;
 
@@ -29,18 +27,18 @@ pub(super) fn as_a(eye: &Eye) -> [(EntryId, Option<ItemId>, Option<AConstant>); 
 
 /// The constants entered, each with the A-constant that it means.
 #[inline(never)]
-pub(super) fn plan(eye: &Eye, sink: &mut dyn Sink) {
+pub(super) fn plan(eye: &Eye, out: &mut Out) {
     for (entry, what, a) in as_a(eye) {
-        show(eye.entered(), sink, &[entry]);
+        out.show(&[entry]);
         if let Some((what, a)) = what.zip(a) {
-            sink.item(Item::one(what, a.get()));
+            out.item(what, a.get());
         }
     }
 }
 
 /// Whether the constants entered could be those of one lens.
 #[inline(never)]
-pub(super) fn apart(eye: &Eye, sink: &mut dyn Sink) {
+pub(super) fn apart(eye: &Eye, out: &mut Out) {
     let constants = as_a(eye);
     let known = || constants.iter().filter_map(|(entry, _, a)| Some((*entry, (*a)?.get())));
     let Some((least, most)) = range(known().map(|(_, a)| a)) else { return };
@@ -49,6 +47,6 @@ pub(super) fn apart(eye: &Eye, sink: &mut dyn Sink) {
     let furthest =
         known().reduce(|far, other| if (other.1 - first).abs() > (far.1 - first).abs() { other } else { far });
     if let Some((entry, _)) = furthest.filter(|_| most - least > CONSTANTS_APART.get()) {
-        sink.caution(Caution::about(cautions::CONSTANTS_APART, entry));
+        out.about(cautions::CONSTANTS_APART, entry);
     }
 }

@@ -4,11 +4,9 @@ use super::Lens;
 use super::answers::Answer;
 use super::table::entries::*;
 use super::table::{cautions, items};
-use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::parts::toric::Label;
-use crate::sink::Sink;
 use ocellus_core::astigmatism::toric::{CylinderPlane, ToricLens, at_lens_plane};
 use ocellus_core::lens::label::{LabelRule, Labels};
 use ocellus_core::quantity::{LensPower, Refraction};
@@ -44,11 +42,11 @@ pub(super) fn beyond(eye: &Eye, answer: &Answer) -> Option<f64> {
 
 /// The label that the rule points out by each method, where the user has one.
 #[inline(never)]
-pub(super) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(super) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     let (Some(rule), Some(labels)) = (eye.get(LABEL_RULE), labels(eye)) else { return };
     if Label::of(eye).is_some_and(|label| label.is_unsettled()) {
-        return sink.caution(Caution::about(cautions::RULE_NEEDS_CYLINDER, LABEL_RULE));
+        return out.about(cautions::RULE_NEEDS_CYLINDER, LABEL_RULE);
     }
     for answer in lens.shown() {
         let aim = match rule {
@@ -59,11 +57,11 @@ pub(super) fn plan(lens: &Lens, sink: &mut dyn Sink) {
         let left = |label| refraction(eye, answer, label);
         match exact.ok().and_then(|exact| labels.by_rule(rule, eye.target(), exact, left)) {
             Some((label, rx)) => {
-                sink.item(Item::of(items::RULE_POWER, answer.method, label.d()));
-                sink.item(Item::of(items::RULE_REFRACTION, answer.method, rx));
+                out.of(items::RULE_POWER, label.d(), answer.method);
+                out.of(items::RULE_REFRACTION, rx, answer.method);
             }
-            None => sink.caution(Caution::of(cautions::RULE_NONE, answer.method)),
+            None => out.about_method(cautions::RULE_NONE, answer.method),
         }
     }
-    sink.caution(Caution::about(cautions::RULE_USED, LABEL_RULE));
+    out.about(cautions::RULE_USED, LABEL_RULE);
 }

@@ -2,13 +2,12 @@
 
 pub mod table;
 
-use crate::caution::Caution;
 use crate::entry::Entry;
 use crate::id::{CautionId, SignOffId};
+use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::parts::eye::table::entries::AXIAL_LENGTH;
 use crate::parts::general::YesNo;
-use crate::sink::Sink;
 use ocellus_core::constant::lens::GUIDANCE_LONG;
 use table::entries::*;
 use table::{cautions, sign_offs};
@@ -27,22 +26,22 @@ const RISKS: [(Entry<YesNo>, CautionId); 9] = [
 ];
 
 #[inline(never)]
-pub(crate) fn plan(eye: &Eye, sink: &mut dyn Sink) {
+pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     let mut answered = false;
     for (risk, meaning) in RISKS {
         let Some(answer) = eye.get(risk) else { continue };
         answered = true;
-        sink.entry(risk.id());
+        out.entry(risk.id());
         if answer == YesNo::Yes {
-            sink.caution(Caution::about(meaning, risk));
+            out.about(meaning, risk);
         }
     }
     if !answered {
-        sink.caution(Caution::general(cautions::RISKS_UNANSWERED));
+        out.caution(cautions::RISKS_UNANSWERED);
     }
     let long = eye.axial_length().is_some_and(|al| al.mm() > GUIDANCE_LONG.get());
     if long && eye.get(VITRECTOMISED) != Some(YesNo::Yes) {
-        sink.caution(Caution::about(cautions::LONG_OR_VITRECTOMISED, AXIAL_LENGTH));
+        out.about(cautions::LONG_OR_VITRECTOMISED, AXIAL_LENGTH);
     }
 }
 

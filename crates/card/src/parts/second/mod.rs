@@ -4,11 +4,11 @@ pub mod limits;
 pub mod table;
 
 use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::parts::eye::choices::{EyeState, KKind, PreviousSurgery};
 use crate::parts::eye::table::entries::{EYE_STATE, K_KIND, PREVIOUS_SURGERY};
-use crate::parts::general::{range, show, widened};
+use crate::parts::general::{range, widened};
 use crate::parts::laser::{after_laser, k_after};
 use crate::parts::lens::Lens;
 use crate::parts::lens::choices::LensStyle;
@@ -18,7 +18,6 @@ use crate::parts::lens::table::entries::{LENS_POWER, SULCUS_SHIFT};
 use crate::parts::target::choices::{SecondFor, SecondPlace};
 use crate::parts::target::table::entries::{SECOND_FOR, SECOND_PLACE};
 use crate::rule::Rule;
-use crate::sink::Sink;
 use limits::SECOND_APART;
 use ocellus_core::lens::method::Method;
 use ocellus_core::lens::second::{Place, refraction, working};
@@ -41,56 +40,55 @@ pub(crate) const RULES: &[Rule] = &[Rule::Together(
 )];
 
 #[inline(never)]
-pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     let Some((purpose, now)) = asked_for(eye) else { return };
-    show(
-        eye.entered(),
-        sink,
-        &[
-            SECOND_FOR.id(),
-            SECOND_POWER.id(),
-            REFRACTION_NOW.id(),
-            LENS_IN_EYE.id(),
-            SECOND_PLACE.id(),
-            SECOND_STYLE.id(),
-            SECOND_POSITION.id(),
-        ],
+    out.show(
+        const {
+            &[
+                SECOND_FOR.id(),
+                SECOND_POWER.id(),
+                REFRACTION_NOW.id(),
+                LENS_IN_EYE.id(),
+                SECOND_PLACE.id(),
+                SECOND_STYLE.id(),
+                SECOND_POSITION.id(),
+            ]
+        },
     );
     let shifted = eye.get(SECOND_POSITION).is_none() || purpose == SecondFor::Exchange;
     if shifted && eye.get(SECOND_PLACE) == Some(SecondPlace::Sulcus) {
-        show(eye.entered(), sink, &[SULCUS_SHIFT.id()]);
+        out.show(const { &[SULCUS_SHIFT.id()] });
     }
     if let Some(refusal) = refused(eye, purpose) {
-        return sink.caution(refusal);
+        return out.pass(refusal);
     }
-    said(eye, purpose, sink);
+    said(eye, purpose, out);
     let (mut placed, mut powers, mut far) = (false, None, false);
     let chosen = eye.get(SECOND_POWER);
     places(lens, purpose, &mut |method, place| {
         placed = true;
-        let of = |what, value| Item { method, ..Item::one(what, value) };
-        sink.item(of(items::SECOND_AT, place.elp));
+        out.by(items::SECOND_AT, place.elp, method);
         if let Ok(w) = working(&place, now, eye.target(), eye.vertex()) {
-            sink.item(of(items::SECOND_EXACT, w.power));
+            out.by(items::SECOND_EXACT, w.power, method);
             powers = Some(widened(powers, w.power));
         }
         if let Some(Ok(left)) = chosen.map(|chosen| refraction(&place, now, chosen, eye.vertex())) {
-            sink.item(of(items::SECOND_LEFT, left));
+            out.by(items::SECOND_LEFT, left, method);
             far |= (left - eye.target().d()).abs() > FAR_FROM_TARGET.get();
         }
     });
     let Some((least, most)) = powers else {
         let code = if placed { of_lens::NO_SOLUTION } else { cautions::SECOND_NEEDS_POSITION };
-        return sink.caution(Caution::about(code, SECOND_POSITION));
+        return out.about(code, SECOND_POSITION);
     };
     if apart(lens, purpose, least, most) {
-        sink.caution(Caution::about(cautions::SECOND_APART, REFRACTION_NOW));
+        out.about(cautions::SECOND_APART, REFRACTION_NOW);
     }
     if far {
-        sink.caution(Caution::about(cautions::SECOND_FAR, SECOND_POWER));
+        out.about(cautions::SECOND_FAR, SECOND_POWER);
     }
-    sink.caution(Caution::about(cautions::SECOND_VERGENCE, REFRACTION_NOW));
+    out.about(cautions::SECOND_VERGENCE, REFRACTION_NOW);
 }
 
 /// What a lens is asked for, and the refraction today.
@@ -126,27 +124,27 @@ fn refused(eye: &Eye, purpose: SecondFor) -> Option<Caution> {
 }
 
 /// What the entries alone say.
-fn said(eye: &Eye, purpose: SecondFor, sink: &mut dyn Sink) {
+fn said(eye: &Eye, purpose: SecondFor, out: &mut Out) {
     let expected = if purpose == SecondFor::Aphakic { EyeState::Aphakic } else { EyeState::Pseudophakic };
     if after_laser(eye).is_some() {
-        sink.caution(Caution::about(cautions::SECOND_LASER, PREVIOUS_SURGERY));
+        out.about(cautions::SECOND_LASER, PREVIOUS_SURGERY);
     }
     if eye.state() != expected || purpose == SecondFor::Aphakic && eye.get(LENS_IN_EYE).is_some() {
-        sink.caution(Caution::about(cautions::SECOND_STATE, EYE_STATE));
+        out.about(cautions::SECOND_STATE, EYE_STATE);
     }
     if eye.get(SECOND_PLACE) == Some(SecondPlace::Sulcus) && eye.get(SECOND_STYLE).is_none() {
-        sink.caution(Caution::about(of_lens::BACKUP_STYLE_UNKNOWN, SECOND_STYLE));
+        out.about(of_lens::BACKUP_STYLE_UNKNOWN, SECOND_STYLE);
     }
     if purpose == SecondFor::Added && eye.get(SECOND_PLACE) == Some(SecondPlace::Bag) {
-        sink.caution(Caution::about(cautions::ADDED_IN_BAG, SECOND_PLACE));
+        out.about(cautions::ADDED_IN_BAG, SECOND_PLACE);
     }
     let chosen = eye.get(SECOND_POWER);
     if eye.get(LENS_POWER).is_some() && chosen.is_some() {
-        sink.caution(Caution::about(cautions::TWO_LENSES, SECOND_POWER));
+        out.about(cautions::TWO_LENSES, SECOND_POWER);
     }
     match chosen {
-        None => sink.caution(Caution::about(cautions::NO_SECOND_POWER, SECOND_POWER)),
-        Some(power) if power.d() < 0.0 => sink.caution(Caution::about(of_lens::MINUS_POWER, SECOND_POWER)),
+        None => out.about(cautions::NO_SECOND_POWER, SECOND_POWER),
+        Some(power) if power.d() < 0.0 => out.about(of_lens::MINUS_POWER, SECOND_POWER),
         Some(_) => {}
     }
 }
@@ -176,7 +174,7 @@ fn places(lens: &Lens, purpose: SecondFor, each: &mut dyn FnMut(Option<Method>, 
 
 /// The lens by the refraction today, in each place that it may have.
 #[inline(never)]
-pub(crate) fn explain(_subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
+pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     let eye = lens.eye;
     let Some((purpose, now)) = asked_for(eye).filter(|(purpose, _)| refused(eye, *purpose).is_none()) else {
         return false;
@@ -184,8 +182,8 @@ pub(crate) fn explain(_subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
     let mut any = false;
     places(lens, purpose, &mut |method, place| {
         let Ok(w) = working(&place, now, eye.target(), eye.vertex()) else { return };
-        sink.item(Item { method, ..Item::one(items::SECOND_EXACT, w.power) });
-        w.show(sink);
+        out.by(items::SECOND_EXACT, w.power, method);
+        w.show(out);
         any = true;
     });
     any

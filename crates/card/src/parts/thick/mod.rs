@@ -2,15 +2,12 @@
 
 pub mod table;
 
-use crate::caution::Caution;
 use crate::id::EntryId;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::eye::Eye;
-use crate::parts::general::show;
 use crate::parts::lens::Lens;
 use crate::parts::lens::table::entries::LENS_POWER;
 use crate::rule::Rule;
-use crate::sink::Sink;
 use ocellus_core::lens::label::tolerance;
 use ocellus_core::optics::surfaces::{GULLSTRAND, LE_GRAND, system};
 use ocellus_core::optics::thick::{Working, working};
@@ -29,15 +26,15 @@ fn known(eye: &Eye) -> Option<Working> {
 }
 
 #[inline(never)]
-pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
-    show(eye.entered(), sink, &SURFACES);
+    out.show(&SURFACES);
     let Some(thick) = known(eye) else { return };
-    sink.item(Item::one(items::THICK_POWER, thick.power));
-    sink.item(Item::one(items::THICK_FRONT, thick.front));
-    sink.item(Item::one(items::THICK_BACK, thick.back));
+    out.item(items::THICK_POWER, thick.power);
+    out.item(items::THICK_FRONT, thick.front);
+    out.item(items::THICK_BACK, thick.back);
     if eye.get(LENS_POWER).is_some_and(|label| (label.d() - thick.power).abs() > tolerance(label)) {
-        sink.caution(Caution::about(cautions::SURFACES_DISAGREE, FRONT_RADIUS));
+        out.about(cautions::SURFACES_DISAGREE, FRONT_RADIUS);
     }
     let Ok(power) = LensPower::from_d(thick.power) else { return };
     let mut any = false;
@@ -46,35 +43,35 @@ pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
         let Ok(left) = thin.refraction(power, eye.vertex()) else { continue };
         for (what, before) in [(items::AS_FRONT, 0.0), (items::AS_CENTRE, thick.t / 2.0), (items::AS_BACK, thick.t)] {
             if let Ok(placed) = thick.placed(thin, thin.elp - before).refraction(power, eye.vertex()) {
-                sink.item(Item::of(what, answer.method, placed.rx - left.rx));
+                out.of(what, placed.rx - left.rx, answer.method);
                 any = true;
             }
         }
     }
     if any {
-        sink.caution(Caution::about(cautions::POSITION_PLANE, LENS_CENTRE));
+        out.about(cautions::POSITION_PLANE, LENS_CENTRE);
     }
 }
 
 #[inline(never)]
-pub(crate) fn explain(subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
+pub(crate) fn explain(subject: u8, lens: &Lens, out: &mut Out) -> bool {
     match subject {
         0 => {
             lens.eye.get(LENS_POWER);
-            known(lens.eye).inspect(|w| w.show(sink)).is_some()
+            known(lens.eye).inspect(|w| w.show(out)).is_some()
         }
-        _ => schematic(sink),
+        _ => schematic(out),
     }
 }
 
 /// Two schematic eyes, each as one lens in air: of no case.
-fn schematic(sink: &mut dyn Sink) -> bool {
+fn schematic(out: &mut Out) -> bool {
     let eyes = (system(1.0, GULLSTRAND), system(1.0, LE_GRAND));
     if let Ok(w) = &eyes.0 {
-        w.show(sink);
+        w.show(out);
     }
     if let Ok(w) = &eyes.1 {
-        w.show_le_grand(sink);
+        w.show_le_grand(out);
     }
     eyes.0.is_ok() || eyes.1.is_ok()
 }

@@ -6,41 +6,38 @@ use super::known::{Line, known_fluid};
 use super::limits::LAMINAR;
 use super::table::entries::*;
 use super::table::{cautions, items};
-use crate::caution::Caution;
 use crate::entered::Entered;
-use crate::item::Item;
-use crate::parts::general::show;
-use crate::sink::Sink;
+use crate::out::Out;
 use ocellus_core::fluids::needle::{NEEDLES, Needle};
 use ocellus_core::fluids::tube::{Fluid, Tube, working_at};
 use ocellus_core::quantity::Bore;
 
 #[inline(never)]
-pub(super) fn plan(entered: &Entered, sink: &mut dyn Sink) {
+pub(super) fn plan(entered: &Entered, out: &mut Out) {
     if entered.get(GAUGE).is_none() {
         return;
     }
     let line = Line::of(entered);
     // told before, with the rest of a tube
     if line.is_none() {
-        show(entered, sink, &[GAUGE.id()]);
-        sink.caution(Caution::about(cautions::BORE_NOMINAL, GAUGE));
+        out.show(const { &[GAUGE.id()] });
+        out.about(cautions::BORE_NOMINAL, GAUGE);
     }
     let flow = line.and_then(|line| {
         let fluid = known_fluid(entered).filter(|_| entered.get(VISCOSITY_FROM) != Some(ViscosityFrom::ZeroShear))?;
         Some((line.first, fluid, line.flow(entered, fluid)?))
     });
     if let Some((_, _, flow)) = flow {
-        sink.item(Item::one(items::NEEDLE_FLOW, flow));
+        out.item(items::NEEDLE_FLOW, flow);
     }
     for (row, needle) in NEEDLES.iter().enumerate() {
-        a_needle(row, needle, flow, sink);
+        a_needle(row, needle, flow, out);
     }
 }
 
 #[inline(never)]
-fn a_needle(row: usize, needle: &Needle, through: Option<(Tube, Fluid, f64)>, sink: &mut dyn Sink) {
-    let mut tell = |what, value| sink.item(Item::one(what, value).in_row(row));
+fn a_needle(row: usize, needle: &Needle, through: Option<(Tube, Fluid, f64)>, out: &mut Out) {
+    let mut tell = |what, value| out.in_row(what, value, row);
     tell(items::NEEDLE_GAUGE, f64::from(needle.gauge));
     tell(items::NEEDLE_OUTER, needle.outer);
     tell(items::NEEDLE_BORE, needle.bore);

@@ -4,18 +4,15 @@ pub mod limits;
 pub mod table;
 mod turns;
 
-use crate::caution::Caution;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::after::needed_now;
 use crate::parts::axis::limits::RESIDUAL_LARGE;
 use crate::parts::certainty::REFRACTION_SD;
 use crate::parts::cornea::limits::ACROSS;
 use crate::parts::cornea::planned;
-use crate::parts::general::show;
 use crate::parts::lens::Lens;
 use crate::parts::toric::Label;
 use crate::parts::toric::table::entries::MARK_FOUND;
-use crate::sink::Sink;
 use limits::{TURN_DISAGREES, TURN_LITTLE};
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
@@ -24,37 +21,37 @@ use table::{cautions, items};
 use turns::{Turns, best};
 
 #[inline(never)]
-pub(crate) fn plan(lens: &Lens, sink: &mut dyn Sink) {
+pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
-    show(eye.entered(), sink, &[MARK_FOUND.id()]);
+    out.show(const { &[MARK_FOUND.id()] });
     if !eye.entered().is_made(MARK_FOUND) {
         return;
     }
     let Some(now) = needed_now(eye) else {
-        return sink.caution(Caution::about(cautions::TURN_NEEDS, MARK_FOUND));
+        return out.about(cautions::TURN_NEEDS, MARK_FOUND);
     };
-    sink.item(Item::one(items::NOW_CYLINDER, now.cylinder()));
+    out.item(items::NOW_CYLINDER, now.cylinder());
     if let Some(axis) = now.plus_cylinder().axis {
-        sink.item(Item::one(items::NOW_AXIS, on_dial(axis)));
+        out.item(items::NOW_AXIS, on_dial(axis));
     }
     let turns = Turns::of(lens);
     let Some((most, least_left)) = turns.most_and_least_left() else { return };
-    turns.tell(eye.vertex(), now, sink);
+    turns.tell(eye.vertex(), now, out);
     if most.abs() < TURN_LITTLE.get() {
-        return sink.caution(Caution::about(cautions::TURN_LITTLE, MARK_FOUND));
+        return out.about(cautions::TURN_LITTLE, MARK_FOUND);
     }
-    turns.table(most, sink);
-    against_plan(lens, &turns, sink);
-    sink.caution(Caution::about(cautions::TURN_SENSE, MARK_FOUND));
-    sink.caution(Caution::about(cautions::TURN_LEAVES, MARK_FOUND));
+    turns.table(most, out);
+    against_plan(lens, &turns, out);
+    out.about(cautions::TURN_SENSE, MARK_FOUND);
+    out.about(cautions::TURN_LEAVES, MARK_FOUND);
     if eye.get(REFRACTION_SD).is_some_and(|noise| now.cylinder() - least_left <= noise.d()) {
-        sink.caution(Caution::about(cautions::TURN_WITHIN_NOISE, MARK_FOUND));
+        out.about(cautions::TURN_WITHIN_NOISE, MARK_FOUND);
     }
 }
 
 /// What the plan says against the turn: a slip in the refraction turns a lens the other way.
 #[inline(never)]
-fn against_plan(lens: &Lens, turns: &Turns, sink: &mut dyn Sink) {
+fn against_plan(lens: &Lens, turns: &Turns, out: &mut Out) {
     let Some((_, planned_at)) = Label::of(lens.eye).and_then(|label| label.chosen) else { return };
     let from_planned = |degrees: f64| short_way(degrees - planned_at.deg()).abs();
     let mut away = false;
@@ -76,19 +73,19 @@ fn against_plan(lens: &Lens, turns: &Turns, sink: &mut dyn Sink) {
         (cautions::MARK_ACROSS, across),
     ] {
         if is {
-            sink.caution(Caution::about(code, MARK_FOUND));
+            out.about(code, MARK_FOUND);
         }
     }
 }
 
 /// The best turn of the lens by each method.
 #[inline(never)]
-pub(crate) fn explain(_subject: u8, lens: &Lens, sink: &mut dyn Sink) -> bool {
+pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     let mut any = false;
     for answer in lens.answers().compared() {
         if let Some(w) = best(lens.eye, answer) {
-            sink.item(Item::of(items::TURN_LEFT, answer.method, w.left));
-            w.show(sink);
+            out.of(items::TURN_LEFT, w.left, answer.method);
+            w.show(out);
             any = true;
         }
     }

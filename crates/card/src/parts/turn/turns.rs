@@ -2,13 +2,12 @@
 
 use super::limits::TURN_LITTLE;
 use super::table::items;
-use crate::item::Item;
+use crate::out::Out;
 use crate::parts::after::needed_now;
 use crate::parts::axis::{TOLD, chosen_lens};
 use crate::parts::eye::Eye;
 use crate::parts::lens::{Answer, Lens};
 use crate::parts::toric::table::entries::MARK_FOUND;
-use crate::sink::Sink;
 use ocellus_core::astigmatism::on_dial;
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
@@ -55,9 +54,9 @@ impl Turns {
 
     /// From, to, both ways round, and the refraction after it.
     #[inline(never)]
-    pub(super) fn tell(&self, vertex: Vertex, now: PowerVector<Cornea>, sink: &mut dyn Sink) {
+    pub(super) fn tell(&self, vertex: Vertex, now: PowerVector<Cornea>, out: &mut Out) {
         for (method, w) in self.all() {
-            let mut tell = |what, value| sink.item(Item::of(what, *method, value));
+            let mut tell = |what, value| out.of(what, value, *method);
             if let Ok(best) = Axis::from_deg(w.best) {
                 tell(items::TURN_TO, on_dial(best));
             }
@@ -69,7 +68,7 @@ impl Turns {
         }
         for (method, w) in self.all() {
             let Ok(rx) = w.after(w.turn, now.m).minus_cylinder().to_spectacles(vertex) else { continue };
-            let mut tell = |what, value| sink.item(Item::of(what, *method, value));
+            let mut tell = |what, value| out.of(what, value, *method);
             tell(items::TURNED_SPHERE, rx.sphere);
             tell(items::TURNED_CYLINDER, rx.cylinder);
             if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
@@ -80,15 +79,15 @@ impl Turns {
 
     /// What every five degrees between here and the best turn would leave.
     #[inline(never)]
-    pub(super) fn table(&self, most: f64, sink: &mut dyn Sink) {
+    pub(super) fn table(&self, most: f64, out: &mut Out) {
         let step = if most < 0.0 { -STEP } else { STEP };
         // as far as the best turn and one step beyond, so that it is seen to be the best
         let rows = (most / step) as usize + 3;
         for row in 0..rows.min(19) {
             let turn = step * row as f64;
-            sink.item(Item::one(items::TURN_BY, turn).in_row(row));
+            out.in_row(items::TURN_BY, turn, row);
             for (method, w) in self.all() {
-                sink.item(Item::of(items::TURN_RESIDUAL, *method, w.after(turn, 0.0).cylinder()).in_row(row));
+                out.of_in_row(items::TURN_RESIDUAL, w.after(turn, 0.0).cylinder(), *method, row);
             }
         }
     }

@@ -3,13 +3,11 @@
 pub mod limits;
 pub mod table;
 
-use crate::caution::Caution;
-use crate::item::Item;
 use crate::parts::cornea::table::entries::INCISION_SITE;
 use crate::parts::cornea::{SITE, incision_site};
 use crate::parts::eye::Eye;
-use crate::parts::general::{show, tell};
-use crate::sink::Sink;
+
+use crate::out::Out;
 use limits::{SEAT_SUPERIOR, SEAT_TEMPORAL};
 use ocellus_core::astigmatism::site::{Seat, from_temporal};
 use ocellus_core::table_side::wound::squareness;
@@ -17,19 +15,19 @@ use table::entries::*;
 use table::{cautions, items};
 
 #[inline(never)]
-pub(crate) fn plan(eye: &Eye, sink: &mut dyn Sink) {
-    show(eye.entered(), sink, &SITE);
-    tell(eye.entered(), sink, &[SEAT.id(), WOUND_WIDTH.id()]);
-    show(eye.entered(), sink, &[TUNNEL_LENGTH.id()]);
+pub(crate) fn plan(eye: &Eye, out: &mut Out) {
+    out.show(&SITE);
+    out.tell(const { &[SEAT.id(), WOUND_WIDTH.id()] });
+    out.show(const { &[TUNNEL_LENGTH.id()] });
     if elsewhere(eye) {
         let said = SITE.iter().copied().find(|entry| eye.entered().has(*entry)).unwrap_or(INCISION_SITE.id());
-        sink.caution(Caution::about(cautions::SEAT_ELSEWHERE, said));
+        out.about(cautions::SEAT_ELSEWHERE, said);
     }
     let Some((tunnel, width)) = eye.get(TUNNEL_LENGTH).zip(eye.get(WOUND_WIDTH)) else { return };
     let ratio = squareness(tunnel, width);
-    sink.item(Item::one(items::SQUARENESS, ratio));
+    out.item(items::SQUARENESS, ratio);
     if ratio < 1.0 {
-        sink.caution(Caution::about(cautions::TUNNEL_SHORT, TUNNEL_LENGTH));
+        out.about(cautions::TUNNEL_SHORT, TUNNEL_LENGTH);
     }
 }
 
