@@ -94,9 +94,9 @@ impl Event {
                 (index, Event::Item(Item { what, method, row, value }))
             }
             Streamed::CautionEvent(CautionEvent { index, part, code, entry_part, entry, method }) => {
-                let entry = match entry_part {
-                    0 => None,
-                    part => Some(EntryId::find(part, entry)?),
+                let entry = match (entry_part, entry) {
+                    (0, 0) => None,
+                    (part, entry) => Some(EntryId::find(part, entry)?),
                 };
                 let (code, method) = (CautionId::find(part, code)?, Method::from_number_or_none(method)?);
                 (index, Event::Caution(Caution { code, entry, method }))
