@@ -91,8 +91,7 @@ impl Frame {
         let mut stuffed = [0; LARGEST + 1];
         let mut encoder = CobsEncoder::new(&mut stuffed);
         // it has room for the largest frame, so none of these can fail
-        let fits =
-            [&head, self.payload(), &sum.finish().to_le_bytes()].iter().all(|piece| encoder.push(piece).is_ok());
+        let fits = [&head, self.payload(), &sum.finish().to_le_bytes()].iter().all(|piece| encoder.push(piece).is_ok());
         let length = encoder.finalize();
         debug_assert!(fits);
         [0, 0].into_iter().chain(stuffed.into_iter().take(length)).chain([0]).for_each(send);

@@ -394,7 +394,7 @@ messages! {
             /// The value, or 0.
             value: f64,
         }
-        /// An entry was asked for and is not there.
+        /// An entry was asked for and is not there, in an explanation without steps.
         LacksEvent = 0xC8 {
             /// Its place in the stream.
             #[serde(with = "le")]
