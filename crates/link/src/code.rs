@@ -37,7 +37,7 @@ codes! {
     /// ```
     Outcome {
         Answered = 0 "answered" "everything that follows from the case was streamed";
-        Nothing = 1 "nothing" "the case lacks what this explanation needs; the cautions say what";
+        Nothing = 1 "nothing" "the case lacks what this explanation needs; cautions and lacking entries say what";
         NotACase = 2 "not_a_case" "the entries are no case; what is wrong was streamed";
     }
 }

@@ -67,10 +67,19 @@ impl fmt::Display for Failure {
             Failure::Index { expected, got } => write!(f, "event {got} came where {expected} was next"),
             Failure::Sum => write!(f, "the events are not those that the device sent"),
             Failure::Number => write!(f, "a number that means nothing here"),
-            Failure::Refused(Problem { refusal, part, detail }) => match Refusal::from_number(refusal) {
-                Some(refusal) => write!(f, "the device refused ({}, {part}.{detail}): {}", refusal.word(), refusal.text()),
-                None => write!(f, "the device refused (number {refusal}, {part}.{detail})"),
-            },
+            Failure::Refused(Problem { refusal, detail, part }) => {
+                f.write_str("the device refused (")?;
+                match Refusal::from_number(refusal) {
+                    Some(refusal) => f.write_str(refusal.word())?,
+                    None => write!(f, "number {refusal}")?,
+                }
+                match part {
+                    // about no part: a version, a count
+                    0 => write!(f, ", {detail})")?,
+                    _ => write!(f, ", {part}.{detail})")?,
+                }
+                Refusal::from_number(refusal).map_or(Ok(()), |refusal| write!(f, ": {}", refusal.text()))
+            }
         }
     }
 }

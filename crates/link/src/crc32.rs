@@ -69,7 +69,8 @@ mod tests {
     fn as_the_package() {
         let package = crc::Crc::<u32>::new(&crc::CRC_32_ISO_HDLC);
         for length in 0..300 {
-            let bytes: alloc::vec::Vec<u8> = (0..length).map(|n: u32| (n.wrapping_mul(2_654_435_761) >> 24) as u8).collect();
+            let bytes: alloc::vec::Vec<u8> =
+                (0..length).map(|n: u32| (n.wrapping_mul(2_654_435_761) >> 24) as u8).collect();
             assert_eq!(of(&bytes), package.checksum(&bytes));
         }
     }

@@ -94,9 +94,9 @@ impl Event {
                 (index, Event::Item(Item { what, method, row, value }))
             }
             Streamed::CautionEvent(CautionEvent { index, part, code, entry_part, entry, method }) => {
-                let entry = match entry_part {
-                    0 => None,
-                    part => Some(EntryId::find(part, entry)?),
+                let entry = match (entry_part, entry) {
+                    (0, 0) => None,
+                    (part, entry) => Some(EntryId::find(part, entry)?),
                 };
                 let (code, method) = (CautionId::find(part, code)?, Method::from_number_or_none(method)?);
                 (index, Event::Caution(Caution { code, entry, method }))
@@ -105,8 +105,10 @@ impl Event {
                 (index, Event::SignOff(SignOffId::find(part, line)?))
             }
             Streamed::StepEvent(StepEvent { index, part, table, step, value }) => {
-                let table = workings::find((part, table)).filter(|table| usize::from(step) < table.count())?;
-                (index, Event::Step(Step { table, index: step, value }))
+                let of = workings::find((part, table)).filter(|of| usize::from(step) < of.count())?;
+                // a table that two methods share goes by one number, the smaller
+                workings::numbers(of).filter(|numbers| *numbers == (part, table))?;
+                (index, Event::Step(Step { table: of, index: step, value }))
             }
             Streamed::WrongEvent(WrongEvent { index, code, part, entry, has_value, has_bounds, value }) => {
                 let (wrong, entry) = (Wrong::from_number(code)?, EntryId::find(part, entry)?);

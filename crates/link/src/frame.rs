@@ -81,7 +81,7 @@ impl Frame {
     /// use ocellus_link::{frame::Frame, message::Hello};
     /// let mut sent = Vec::new();
     /// Frame::of(7, &Hello {}).write(&mut |byte| sent.push(byte));
-    /// assert_eq!(sent, [0, 0, 8, 1, 1, 7, 0xC7, 0x17, 0xFC, 0x79, 0]);
+    /// assert_eq!(sent, [0, 0, 8, 2, 1, 7, 0x9E, 0xA9, 0xBA, 0x7B, 0]);
     /// ```
     pub fn write(&self, send: &mut dyn FnMut(u8)) {
         let head = [self.version, self.kind, self.sequence];
@@ -91,8 +91,7 @@ impl Frame {
         let mut stuffed = [0; LARGEST + 1];
         let mut encoder = CobsEncoder::new(&mut stuffed);
         // it has room for the largest frame, so none of these can fail
-        let fits =
-            [&head, self.payload(), &sum.finish().to_le_bytes()].iter().all(|piece| encoder.push(piece).is_ok());
+        let fits = [&head, self.payload(), &sum.finish().to_le_bytes()].iter().all(|piece| encoder.push(piece).is_ok());
         let length = encoder.finalize();
         debug_assert!(fits);
         [0, 0].into_iter().chain(stuffed.into_iter().take(length)).chain([0]).for_each(send);

@@ -1,6 +1,7 @@
 //! Every message, in one table. It is append-only: a kind, once given, keeps its number and its fields.
 //!
-//! All messages have one fixed size: no enum, no option, no length in front. What may be absent is a number plus 1, or 0.
+//! All messages have one fixed size: no enum, no option, no length in front. Where a method may be absent it is its number
+//! plus 1, or 0; where an entry may be absent it is of part 0, which no part is.
 
 use heapless::Vec;
 use postcard::experimental::max_size::MaxSize;
@@ -201,9 +202,6 @@ messages! {
             /// What the numbers mean, of its parts and of the rest: [`crate::schema`].
             #[serde(with = "le")]
             schema: u32,
-            /// Which parts it has: for each the bit of its number.
-            #[serde(with = "le")]
-            parts: u64,
             /// The version of the arithmetic: major, minor, patch.
             #[serde(with = "crate::array")]
             core: [u8; 3],
@@ -212,6 +210,9 @@ messages! {
             /// The board, ASCII, filled up with zeros.
             #[serde(with = "crate::array")]
             board: [u8; 16],
+            /// Which parts it has: for each the bit of its number.
+            #[serde(with = "le")]
+            parts: u64,
         }
         /// Which program it is.
         Built = 0x82 {
@@ -292,10 +293,10 @@ messages! {
         Problem = 0x89 {
             /// Why: [`crate::code::Refusal`].
             refusal: u8,
-            /// The part of the entry that it is about, or 0.
-            part: u8,
             /// What it is about; its meaning stands with the refusal.
             detail: u8,
+            /// The part of the entry or subject that it is about, or 0.
+            part: u8,
         }
     }
 
@@ -393,7 +394,7 @@ messages! {
             /// The value, or 0.
             value: f64,
         }
-        /// An entry was asked for and is not there.
+        /// An entry was asked for and is not there, in an explanation without steps.
         LacksEvent = 0xC8 {
             /// Its place in the stream.
             #[serde(with = "le")]

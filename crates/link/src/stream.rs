@@ -1,8 +1,8 @@
 //! A stream on its way: every event in a frame of its own, counted and summed at both ends.
 
 use crate::code::Outcome;
-use crate::event::{Event, Takes};
 use crate::crc32::Crc32;
+use crate::event::{Event, Takes};
 use crate::frame::Frame;
 use crate::message::Done;
 

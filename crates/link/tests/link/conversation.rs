@@ -1,24 +1,24 @@
 //! Desk and device, request by request.
 
-use ocellus_core::case::Case;
-use ocellus_core::draft::Draft;
-use ocellus_core::error::Error;
-use ocellus_core::explain::{Subject, explain};
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::plan::plan;
-use ocellus_core::pressure::unit::{Unit, convert};
-use ocellus_core::readback;
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Kind;
+use ocellus_card::error::Error;
+use ocellus_card::id::{EntryId, PartId};
+use ocellus_card::schema::HERE;
+use ocellus_card::{Subject, entries, readback};
+use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_link::code::{Outcome, Refusal};
 use ocellus_link::collect::{Answer, Collector, Failure, Progress, reply};
 use ocellus_link::entries::{case_sum, requests, text};
-use ocellus_link::event::Events;
-use ocellus_link::frame::Frame;
+use ocellus_link::event::{Event, Events};
+use ocellus_link::frame::{Frame, VERSION};
 use ocellus_link::message::*;
 use ocellus_link::receiver::Tally;
 use ocellus_link::respond::{LOST, Responder};
 use ocellus_link::schema::{CORE, Disagreement, SCHEMA};
 
-use crate::line::{bytes, drafts, frames, say};
+use crate::line::{bytes, drafts, frames, pairs, say};
 use crate::outside::{crc32, envelope};
 
 /// Asks for one message.
@@ -40,11 +40,20 @@ fn stream(device: &mut Responder, request: impl Into<Request>) -> Result<Answer,
     panic!("a stream without an end")
 }
 
-fn refused<T>(answer: Result<T, Failure>) -> Option<(Refusal, u8)> {
+/// Why it was refused, and about which numbers: a part or 0, and what stands with the refusal.
+fn refused<T>(answer: Result<T, Failure>) -> Option<(Refusal, u8, u8)> {
     match answer.err()? {
-        Failure::Refused(Problem { refusal, detail }) => Refusal::from_number(refusal).map(|refusal| (refusal, detail)),
+        Failure::Refused(Problem { refusal, part, detail }) => {
+            Refusal::from_number(refusal).map(|refusal| (refusal, part, detail))
+        }
         other => panic!("{other}"),
     }
+}
+
+/// The numbers of an entry.
+fn numbers(entry: impl Into<EntryId>) -> (u8, u8) {
+    let entry = entry.into();
+    (entry.part().0, entry.number())
 }
 
 /// A device that holds this draft.
@@ -58,30 +67,42 @@ fn holding(draft: &Draft) -> Responder {
 /// none of them is NaN or a zero with a sign of its own.
 #[test]
 fn demo_cases() {
+    let (mut lacked, mut parts) = (0, Vec::new());
     for (name, draft) in drafts() {
         let mut device = holding(&draft);
         let (sum, case) = (case_sum(&draft), Case::try_from(&draft).unwrap());
         let mut here = Events::default();
-        plan(&case, &mut here);
+        case.plan(&mut here);
         let there = stream(&mut device, Plan { case_sum: sum }).unwrap();
-        let bits = |events: &[ocellus_link::event::Event]| {
+        let bits = |events: &[Event]| {
             events.iter().zip(0..).map(|(event, index)| event.message(index).frame(0)).collect::<Vec<_>>()
         };
         assert_eq!(there.outcome, Outcome::Answered, "{name}");
         assert_eq!(bits(&there.events), bits(&here.0), "{name}");
         for subject in Subject::all() {
             let mut here = Events::default();
-            let steps = explain(subject, &case, &mut here);
-            let there = stream(&mut device, Explain { case_sum: sum, subject: subject.number() }).unwrap();
-            assert_eq!(there.outcome, if steps { Outcome::Answered } else { Outcome::Nothing }, "{name} {subject:?}");
-            assert_eq!(bits(&there.events), bits(&here.0), "{name} {subject:?}");
+            let steps = case.explain(subject, &mut here);
+            let (part, subject) = subject.numbers();
+            let there = stream(&mut device, Explain { case_sum: sum, part, subject }).unwrap();
+            assert_eq!(
+                there.outcome,
+                if steps { Outcome::Answered } else { Outcome::Nothing },
+                "{name} {part}.{subject}"
+            );
+            assert_eq!(bits(&there.events), bits(&here.0), "{name} {part}.{subject}");
+            lacked += there.events.iter().filter(|event| matches!(event, Event::Lacks(_))).count();
         }
         let code: Code = ask(&mut device, ReadBack { case_sum: sum }).unwrap();
         assert_eq!(text(&code.characters), readback::of(&case, None).unwrap().as_str(), "{name}");
         let timed: Timed = ask(&mut device, Time { case_sum: sum }).unwrap();
         let expected = Timed { ticks: u32::MAX / 2, ticks_per_second: 25_000_000, events: here.0.len() as u16 };
         assert_eq!(timed, expected, "{name}");
+        parts.extend(here.0.iter().filter_map(|event| if let Event::Part(part) = event { Some(*part) } else { None }));
     }
+    // what no case has is not compared
+    let shown = |key: &&str| parts.iter().any(|part| part.key().is(key));
+    assert!(lacked > 100);
+    assert!(["lens", "axis", "turn", "backup", "second", "chamber", "sign_off"].iter().all(shown));
 }
 
 /// The sum of a case is that which PROTOCOL.md describes.
@@ -89,13 +110,16 @@ fn demo_cases() {
 fn case_sum_as_described() {
     for (name, draft) in drafts() {
         let mut covered = Vec::new();
-        for (&field, number) in Field::ALL.iter().zip(0..) {
-            if let Some(value) = draft.number(field) {
-                covered.push(number);
+        let mut all: Vec<EntryId> = EntryId::all().collect();
+        all.sort_by_key(|entry| numbers(*entry));
+        for entry in all {
+            let (part, number) = numbers(entry);
+            if let Some(value) = draft.number(entry) {
+                covered.extend([part, number]);
                 covered.extend(value.to_bits().to_le_bytes());
             }
-            if let Some(text) = draft.name(field).map(|name| name.as_str()) {
-                covered.extend([number, text.len() as u8]);
+            if let Some(text) = draft.name(entry).map(|name| name.as_str()) {
+                covered.extend([part, number, text.len() as u8]);
                 covered.extend(text.as_bytes());
             }
         }
@@ -107,9 +131,10 @@ fn case_sum_as_described() {
 fn who_is_there() {
     let welcome: Welcome = ask(&mut Responder::new(), Hello {}).unwrap();
     assert_eq!(text(&welcome.board), "a board whose na");
-    assert_eq!((welcome.disagreement(), welcome.core), (None, CORE));
+    assert_eq!((welcome.disagreement(), welcome.core, welcome.parts), (None, CORE, HERE));
     let differs = |welcome: Welcome| welcome.disagreement().unwrap();
-    assert_eq!(differs(Welcome { version: 2, ..welcome }), Disagreement::Version(2));
+    assert_eq!(differs(Welcome { version: 1, ..welcome }), Disagreement::Version(1));
+    assert_eq!(differs(Welcome { version: 3, ..welcome }), Disagreement::Version(3));
     assert_eq!(differs(Welcome { schema: !SCHEMA, ..welcome }), Disagreement::Schema(!SCHEMA));
     assert_eq!(differs(Welcome { largest_payload: 81, ..welcome }), Disagreement::LargestPayload(81));
     let built: Built = ask(&mut Responder::new(), Build {}).unwrap();
@@ -120,13 +145,15 @@ fn who_is_there() {
 #[test]
 fn another_version() {
     let mut device = Responder::new();
-    for payload in [&[][..], &[1, 2, 3]] {
-        let answer = say(&mut device, &envelope(2, Hello::KIND, 9, payload));
-        assert_eq!(reply::<Welcome>(&answer[0], 9).unwrap().disagreement(), None);
-    }
-    for kind in [Build::KIND, Plan::KIND, 0x7F] {
-        let answer = say(&mut device, &envelope(2, kind, 9, &[]));
-        assert_eq!(refused(reply::<Ack>(&answer[0], 9)), Some((Refusal::WrongVersion, 1)));
+    for other in [0, 1, 3, 255] {
+        for payload in [&[][..], &[1, 2, 3]] {
+            let answer = say(&mut device, &envelope(other, Hello::KIND, 9, payload));
+            assert_eq!(reply::<Welcome>(&answer[0], 9).unwrap().disagreement(), None);
+        }
+        for kind in [Build::KIND, Plan::KIND, 0x7F] {
+            let answer = say(&mut device, &envelope(other, kind, 9, &[]));
+            assert_eq!(refused(reply::<Ack>(&answer[0], 9)), Some((Refusal::WrongVersion, 0, VERSION)));
+        }
     }
 }
 
@@ -140,12 +167,12 @@ fn what_is_no_request() {
         (Plan::KIND, &[1, 2, 3, 4, 5], Refusal::WrongSize),
         (Hello::KIND, &[0], Refusal::WrongSize),
     ] {
-        let answer = say(&mut device, &envelope(1, kind, 9, payload));
-        assert_eq!(refused(reply::<Ack>(&answer[0], 9)), Some((refusal, kind)));
+        let answer = say(&mut device, &envelope(VERSION, kind, 9, payload));
+        assert_eq!(refused(reply::<Ack>(&answer[0], 9)), Some((refusal, 0, kind)));
     }
     // a line that gives back what is sent must not keep two devices talking
     for kind in [Ack::KIND, Problem::KIND, PartEvent::KIND, 0xFF] {
-        assert_eq!(say(&mut device, &envelope(1, kind, 9, &[])), []);
+        assert_eq!(say(&mut device, &envelope(VERSION, kind, 9, &[])), []);
     }
     let counted: Counted = ask(&mut device, Counters {}).unwrap();
     assert_eq!((counted.frames, counted.refused), (10, 9));
@@ -154,30 +181,32 @@ fn what_is_no_request() {
 #[test]
 fn what_is_no_entry() {
     let mut device = Responder::new();
-    let none = Enter { count: 0, fields: [0; ENTRIES], values: [0.0; ENTRIES] };
-    let al = Field::AxialLength as u8;
+    let none = Enter { count: 0, parts: [0; ENTRIES], entries: [0; ENTRIES], values: [0.0; ENTRIES] };
+    let (al, id) = (numbers(entries::AXIAL_LENGTH), numbers(entries::ID));
     let enter = |device: &mut Responder, enter| refused(ask::<Ack>(device, enter));
-    assert_eq!(enter(&mut device, Enter { count: 9, ..none }), Some((Refusal::TooMany, 9)));
+    assert_eq!(enter(&mut device, Enter { count: 8, ..none }), Some((Refusal::TooMany, 0, 8)));
     // one that is refused takes the others with it
-    for wrong in [Field::COUNT as u8, 255, Field::Id as u8, Field::LensModel as u8] {
-        let fields = [al, wrong, 0, 0, 0, 0, 0, 0];
-        assert_eq!(enter(&mut device, Enter { count: 2, fields, ..none }), Some((Refusal::NotAnEntry, wrong)));
-        assert_eq!(stream(&mut device, Plan { case_sum: 0 }).unwrap().outcome, Outcome::NotACase);
+    let known: Vec<_> = EntryId::all().filter(|entry| entry.kind() != Kind::Name).map(numbers).collect();
+    assert!(known.contains(&al) && !known.contains(&id));
+    for wrong in pairs().filter(|pair| !known.contains(pair)) {
+        let (parts, entries) = ([al.0, wrong.0, 0, 0, 0, 0, 0], [al.1, wrong.1, 0, 0, 0, 0, 0]);
+        let problem = enter(&mut device, Enter { count: 2, parts, entries, ..none });
+        assert_eq!(problem, Some((Refusal::NotAnEntry, wrong.0, wrong.1)));
     }
-    let mut name = |field: u8, text: &str, length| {
+    assert_eq!(stream(&mut device, Plan { case_sum: 0 }).unwrap().outcome, Outcome::NotACase);
+    let mut name = |(part, entry): (u8, u8), text: &str, length| {
         let mut characters = [0; 24];
         characters[..text.len()].copy_from_slice(text.as_bytes());
-        refused(ask::<Ack>(&mut device, EnterName { field, length, characters }))
+        refused(ask::<Ack>(&mut device, EnterName { part, entry, length, characters }))
     };
-    let id = Field::Id as u8;
     assert_eq!(name(id, "Demo", 4), None);
     for (text, length) in
         [("Demo", 0), ("Demo", 25), ("Demo", 255), (" Demo", 5), ("Demo ", 5), ("De\u{e9}", 4), ("D\n", 2)]
     {
-        assert_eq!(name(id, text, length), Some((Refusal::NotAName, id)), "{text:?} {length}");
+        assert_eq!(name(id, text, length), Some((Refusal::NotAName, id.0, id.1)), "{text:?} {length}");
     }
-    for field in [al, 255] {
-        assert_eq!(name(field, "Demo", 4), Some((Refusal::NotAnEntry, field)));
+    for other in [al, (0, 0), (id.0, 255), (255, 0), (PartId::all().map(|part| part.0).max().unwrap() + 1, 0)] {
+        assert_eq!(name(other, "Demo", 4), Some((Refusal::NotAnEntry, other.0, other.1)));
     }
 }
 
@@ -195,16 +224,16 @@ fn another_case() {
         }
     });
     for mut device in [Responder::new(), missed] {
-        let differs = Some((Refusal::CaseDiffers, 0));
+        let differs = Some((Refusal::CaseDiffers, 0, 0));
         assert_eq!(refused(stream(&mut device, Plan { case_sum: sum })), differs);
-        assert_eq!(refused(stream(&mut device, Explain { case_sum: sum, subject: 0 })), differs);
+        assert_eq!(refused(stream(&mut device, Explain { case_sum: sum, part: 0, subject: 0 })), differs);
         assert_eq!(refused(ask::<Code>(&mut device, ReadBack { case_sum: sum })), differs);
         assert_eq!(refused(ask::<Timed>(&mut device, Time { case_sum: sum })), differs);
     }
     let mut device = holding(&draft);
     assert_eq!(stream(&mut device, Plan { case_sum: sum }).unwrap().outcome, Outcome::Answered);
     ask::<Ack>(&mut device, Begin {}).unwrap();
-    assert_eq!(refused(stream(&mut device, Plan { case_sum: sum })), Some((Refusal::CaseDiffers, 0)));
+    assert_eq!(refused(stream(&mut device, Plan { case_sum: sum })), Some((Refusal::CaseDiffers, 0, 0)));
     assert_eq!(stream(&mut device, Plan { case_sum: case_sum(&Draft::EMPTY) }).unwrap().outcome, Outcome::NotACase);
 }
 
@@ -213,24 +242,24 @@ fn another_case() {
 fn no_case() {
     let (_, whole) = drafts().into_iter().find(|(name, _)| name.contains("long-toric")).unwrap();
     let mut told = 0;
-    for &field in Field::ALL {
+    for entry in EntryId::all() {
         let mut draft = whole.clone();
-        match field.kind() {
-            Kind::Number(_, bounds) => draft.set(field, bounds.max * 2.0 + 1.0),
-            Kind::Choice(_) => draft.set(field, 0.5),
-            Kind::Date => draft.set(field, f64::INFINITY),
+        match entry.kind() {
+            Kind::Number(_, bounds) => draft.set(entry, bounds.max * 2.0 + 1.0),
+            Kind::Choice(_) => draft.set(entry, 0.5),
+            Kind::Date => draft.set(entry, f64::INFINITY),
             Kind::Name => continue,
         }
         let mut here: Vec<Error> = Vec::new();
         let case = Case::check(&draft, &mut |error| here.push(error)).is_some();
         let mut device = holding(&draft);
         let answer = stream(&mut device, Plan { case_sum: case_sum(&draft) }).unwrap();
-        assert_eq!(answer.outcome, if case { Outcome::Answered } else { Outcome::NotACase }, "{field:?}");
-        assert_eq!(answer.wrong().collect::<Vec<_>>(), here, "{field:?}");
+        assert_eq!(answer.outcome, if case { Outcome::Answered } else { Outcome::NotACase }, "{entry:?}");
+        assert_eq!(answer.wrong().collect::<Vec<_>>(), here, "{entry:?}");
         told += here.len();
         let code = ask::<Code>(&mut device, ReadBack { case_sum: case_sum(&draft) });
         if !case {
-            assert_eq!(refused(code), Some((Refusal::NotACase, 0)));
+            assert_eq!(refused(code), Some((Refusal::NotACase, 0, 0)));
         }
     }
     assert!(told > 50);
@@ -239,18 +268,21 @@ fn no_case() {
 #[test]
 fn no_read_back() {
     let (_, mut draft) = drafts().remove(0);
-    draft.set(Field::AxialLength, 23.456);
+    draft.set(entries::AXIAL_LENGTH, 23.456);
     let mut device = holding(&draft);
     let code = ask::<Code>(&mut device, ReadBack { case_sum: case_sum(&draft) });
-    assert_eq!(refused(code), Some((Refusal::NoReadBack, Field::AxialLength as u8 + 1)));
+    let (part, number) = numbers(entries::AXIAL_LENGTH);
+    assert_eq!(refused(code), Some((Refusal::NoReadBack, part, number)));
 }
 
 #[test]
 fn no_subject() {
     let (_, draft) = drafts().remove(0);
-    for subject in [11, 127, 200, 255] {
-        let answer = stream(&mut holding(&draft), Explain { case_sum: case_sum(&draft), subject });
-        assert_eq!(refused(answer), Some((Refusal::NotASubject, subject)));
+    let (mut device, case_sum) = (holding(&draft), case_sum(&draft));
+    let known: Vec<_> = Subject::all().map(Subject::numbers).collect();
+    for (part, subject) in pairs().filter(|pair| !known.contains(pair)) {
+        let answer = stream(&mut device, Explain { case_sum, part, subject });
+        assert_eq!(refused(answer), Some((Refusal::NotASubject, part, subject)));
     }
 }
 
@@ -265,10 +297,10 @@ fn pressures() {
         }
     }
     let beyond = Unit::ALL.len() as u8;
-    assert_eq!(refused(converted(beyond, 0, 1.0)), Some((Refusal::NotAUnit, beyond)));
-    assert_eq!(refused(converted(0, 255, 1.0)), Some((Refusal::NotAUnit, 255)));
+    assert_eq!(refused(converted(beyond, 0, 1.0)), Some((Refusal::NotAUnit, 0, beyond)));
+    assert_eq!(refused(converted(0, 255, 1.0)), Some((Refusal::NotAUnit, 0, 255)));
     for value in [f64::NAN, f64::INFINITY, f64::MAX] {
-        assert_eq!(refused(converted(Unit::Atm as u8, Unit::Pa as u8, value)), Some((Refusal::NotFinite, 0)));
+        assert_eq!(refused(converted(Unit::Atm as u8, Unit::Pa as u8, value)), Some((Refusal::NotFinite, 0, 0)));
     }
 }
 

@@ -1,6 +1,6 @@
 //! Damaged frames: none is ever taken for another message, and the next good one is taken.
 
-use ocellus_link::frame::{Fault, Frame};
+use ocellus_link::frame::{Fault, Frame, VERSION};
 use ocellus_link::message::*;
 use ocellus_link::receiver::{Received, Receiver, SILENCE_MS, Tally};
 
@@ -10,7 +10,7 @@ use crate::outside::{crc32, envelope, stuffed};
 /// A frame of every kind.
 fn every_kind() -> Vec<Frame> {
     let payload = |row: &Row| (0..row.size as u8).map(|place| place.wrapping_mul(37) % 5 * 41).collect::<Vec<_>>();
-    TABLE.iter().flat_map(|row| crate::line::frames(&envelope(1, row.kind, 200, &payload(row)))).collect()
+    TABLE.iter().flat_map(|row| crate::line::frames(&envelope(VERSION, row.kind, 200, &payload(row)))).collect()
 }
 
 fn good() -> Frame {
@@ -101,7 +101,7 @@ fn the_tail_of_a_frame_too_long_is_no_frame() {
 /// Whole in itself, with a good CRC, and too long all the same.
 #[test]
 fn too_long_and_whole() {
-    let body = [[1, 1, 0].as_slice(), &[7; 81]].concat();
+    let body = [[VERSION, 1, 0].as_slice(), &[7; 81]].concat();
     let body = [&body[..], &crc32(&body).to_le_bytes()].concat();
     let mut receiver = Receiver::new();
     let received: Vec<_> = [0].iter().chain(&stuffed(&body)).chain(&[0]).map(|byte| receiver.push(*byte, 0)).collect();

@@ -2,8 +2,8 @@
 
 use std::cell::Cell;
 
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
 use ocellus_link::frame::Frame;
 use ocellus_link::receiver::{Received, Receiver};
 use ocellus_link::respond::{Host, Responder};
@@ -40,6 +40,11 @@ impl Host for Board {
     }
 }
 
+/// Every part and number that two bytes can name.
+pub(crate) fn pairs() -> impl Iterator<Item = (u8, u8)> {
+    (0..=u8::MAX).flat_map(|part| (0..=u8::MAX).map(move |number| (part, number)))
+}
+
 /// The bytes of a frame.
 pub(crate) fn bytes(frame: &Frame) -> Vec<u8> {
     let mut bytes = Vec::new();
@@ -64,12 +69,12 @@ pub(crate) fn say(device: &mut Responder, said: &[u8]) -> Vec<Frame> {
     frames(&answer)
 }
 
-/// A demo case, read line by line: its keys are the fields' keys.
+/// A demo case, read line by line: its keys are the entries' keys.
 pub(crate) fn draft(text: &str) -> Draft {
     let mut draft = Draft::default();
     for line in text.lines().map(|line| line.split('#').next().unwrap().trim()) {
         if let Some((key, value)) = line.split_once(" = ") {
-            draft.enter(Field::from_key(key).unwrap(), value.trim_matches('"')).unwrap();
+            draft.enter(EntryId::of_key(key).unwrap(), value.trim_matches('"')).unwrap();
         }
     }
     draft

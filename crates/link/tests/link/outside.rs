@@ -1,6 +1,6 @@
 //! What others printed, and what an independent transcription of it says about our frames.
 
-use ocellus_link::frame::Frame;
+use ocellus_link::frame::{Frame, VERSION};
 use ocellus_link::message::*;
 
 /// Consistent overhead byte stuffing, after the algorithm of S. Cheshire and M. Baker, "Consistent Overhead Byte
@@ -78,12 +78,12 @@ fn stuffing_as_published() {
 
 #[test]
 fn frames_are_what_the_transcription_makes() {
-    let enter =
-        Enter { count: 2, fields: [3, 4, 0, 0, 0, 0, 0, 0], values: [23.45, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, -0.0] };
+    let (parts, entries) = ([3, 4, 0, 0, 0, 0, 0], [0; ENTRIES]);
+    let enter = Enter { count: 2, parts, entries, values: [23.45, 0.0, 1.0, 0.0, 0.0, 0.0, -0.0] };
     let frames = [Frame::of(0, &Hello {}), Frame::of(255, &enter), Frame::of(9, &Plan { case_sum: 0xFF00_0000 })];
     for frame in frames {
         let mut sent = Vec::new();
         frame.write(&mut |byte| sent.push(byte));
-        assert_eq!(sent, envelope(1, frame.kind(), frame.sequence(), frame.payload()));
+        assert_eq!(sent, envelope(VERSION, frame.kind(), frame.sequence(), frame.payload()));
     }
 }

@@ -1,6 +1,7 @@
 //! PROTOCOL.md says what the crate does: its tables and its bytes are read here.
 
 use ocellus_link::code::{Outcome, Refusal};
+use ocellus_link::event::Event;
 use ocellus_link::frame::Frame;
 use ocellus_link::message::*;
 
@@ -51,10 +52,20 @@ fn filled<const N: usize>(text: &str) -> [u8; N] {
 /// What the examples say in words.
 fn meant() -> Vec<(&'static str, Frame)> {
     const SUM: u32 = 0x89AB_CDEF;
-    let entries =
-        Enter { count: 2, fields: [3, 4, 0, 0, 0, 0, 0, 0], values: [23.45, -0.25, 0.0, 0.0, 0.0, 0.0, 0.0, 0.0] };
-    let welcome =
-        Welcome { version: 1, schema: 0x1234_5678, core: [0, 1, 0], largest_payload: 80, board: filled("demo") };
+    let two = Enter {
+        count: 2,
+        parts: [3, 4, 0, 0, 0, 0, 0],
+        entries: [0; 7],
+        values: [23.45, -0.25, 0.0, 0.0, 0.0, 0.0, 0.0],
+    };
+    let welcome = Welcome {
+        version: 2,
+        schema: 0x1234_5678,
+        core: [0, 1, 0],
+        largest_payload: 80,
+        board: filled("demo"),
+        parts: [1, 2, 16, 25, 26, 27].iter().fold(0, |bits, part| bits | 1 << part),
+    };
     let built = Built { build: filled("0123abcd"), target: filled("thumbv6m-none-eabi") };
     let counted = Counted {
         frames: 1,
@@ -67,15 +78,16 @@ fn meant() -> Vec<(&'static str, Frame)> {
         stack_used: 2900,
         stack_size: 4096,
     };
-    let wrong = WrongEvent { index: 6, code: 1, field: 4, has_value: 1, has_bounds: 1, value: 99.0 };
+    let wrong = WrongEvent { index: 6, code: 1, part: 3, entry: 0, has_value: 1, has_bounds: 1, value: 99.0 };
+    let caution = CautionEvent { index: 3, part: 1, code: 0, entry_part: 4, entry: 2, method: 0 };
     vec![
         ("Hello", Frame::of(1, &Hello {})),
         ("Build", Frame::of(2, &Build {})),
         ("Begin", Frame::of(3, &Begin {})),
-        ("Enter", Frame::of(4, &entries)),
-        ("EnterName", Frame::of(5, &EnterName { field: 0, length: 4, characters: filled("Demo") })),
+        ("Enter", Frame::of(4, &two)),
+        ("EnterName", Frame::of(5, &EnterName { part: 2, entry: 0, length: 4, characters: filled("Demo") })),
         ("Plan", Frame::of(6, &Plan { case_sum: SUM })),
-        ("Explain", Frame::of(7, &Explain { case_sum: SUM, subject: 128 })),
+        ("Explain", Frame::of(7, &Explain { case_sum: SUM, part: 9, subject: 1 })),
         ("ReadBack", Frame::of(8, &ReadBack { case_sum: SUM })),
         ("Convert", Frame::of(9, &Convert { from: 4, to: 2, value: 500.0 })),
         ("Time", Frame::of(10, &Time { case_sum: SUM })),
@@ -88,14 +100,15 @@ fn meant() -> Vec<(&'static str, Frame)> {
         ("Converted", Frame::of(9, &Converted { value: 66.5 })),
         ("Timed", Frame::of(10, &Timed { ticks: 70_000, ticks_per_second: 25_000_000, events: 300 })),
         ("Counted", Frame::of(11, &counted)),
-        ("Problem", Frame::of(6, &Refusal::CaseDiffers.about(0))),
-        ("PartEvent", Frame::of(6, &PartEvent { index: 0, part: 1 })),
-        ("EntryEvent", Frame::of(6, &EntryEvent { index: 1, field: 3 })),
-        ("ItemEvent", Frame::of(6, &ItemEvent { index: 258, what: 7, method: 2, row: 0, value: 21.5 })),
-        ("CautionEvent", Frame::of(6, &CautionEvent { index: 3, code: 58, field: 47, method: 0 })),
-        ("SignOffEvent", Frame::of(6, &SignOffEvent { index: 4, line: 7 })),
-        ("StepEvent", Frame::of(7, &StepEvent { index: 5, topic: 128, step: 2, value: -0.5 })),
+        ("Problem", Frame::of(4, &Refusal::NotAnEntry.about(3, 200))),
+        ("PartEvent", Frame::of(6, &PartEvent { index: 0, part: 2 })),
+        ("EntryEvent", Frame::of(6, &EntryEvent { index: 1, part: 3, entry: 0 })),
+        ("ItemEvent", Frame::of(6, &ItemEvent { index: 258, part: 6, what: 7, method: 2, row: 0, value: 21.5 })),
+        ("CautionEvent", Frame::of(6, &caution)),
+        ("SignOffEvent", Frame::of(6, &SignOffEvent { index: 4, part: 2, line: 1 })),
+        ("StepEvent", Frame::of(7, &StepEvent { index: 5, part: 9, table: 1, step: 2, value: -0.5 })),
         ("WrongEvent", Frame::of(6, &wrong)),
+        ("LacksEvent", Frame::of(7, &LacksEvent { index: 7, part: 21, entry: 4 })),
     ]
 }
 
@@ -122,6 +135,9 @@ fn every_message_read() {
         let reply = Reply::of(&frame).map(|message| message.frame(frame.sequence()));
         let streamed = Streamed::of(&frame).map(|message| message.frame(frame.sequence()));
         let read: Vec<_> = [request, reply, streamed].into_iter().flatten().collect();
-        assert_eq!(read, [frame], "{name}");
+        assert_eq!(read, std::slice::from_ref(&frame), "{name}");
+        // and what they name is there
+        let event = Streamed::of(&frame).map(|message| Event::of(&message).map(|(index, event)| event.message(index)));
+        assert_eq!(event, Streamed::of(&frame).map(Some), "{name}");
     }
 }
