@@ -1,8 +1,8 @@
 //! Decimal text against the standard library, which reads and writes exactly but is not there on a device.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop where it stands")]
 
-use ocellus_core::decimal::{MAX_DIGITS, MAX_PLACES, Sign, fixed, parse};
 use ocellus_core::decimal::Unreadable;
+use ocellus_core::decimal::{MAX_DIGITS, MAX_PLACES, Sign, fixed, parse};
 
 /// Values of each of the larger kinds: about five seconds without optimisation.
 const COUNT: u64 = 3_000_000;
@@ -147,14 +147,20 @@ fn fixed_at_its_ends() {
 #[test]
 fn parse_at_its_ends() {
     let refused = |code, texts: &[&str]| texts.iter().for_each(|text| assert_eq!(parse(text), Err(code), "{text:?}"));
-    refused(Unreadable::NotANumber, &["", "-", "+", ".", "-.", "1.", ".5", "-.5", "1..2", "1.2.3", "--1", "+-1", "1-", "1+"]);
+    refused(
+        Unreadable::NotANumber,
+        &["", "-", "+", ".", "-.", "1.", ".5", "-.5", "1..2", "1.2.3", "--1", "+-1", "1-", "1+"],
+    );
     refused(
         Unreadable::NotANumber,
         &["1e5", "1E5", "0x1", "nan", "NaN", "inf", "-inf", "infinity", " 1", "1 ", "1_0", "\u{661}"],
     );
     refused(Unreadable::NotANumber, &["1234567890123456e", "0.0000000000000001x", "\u{2212}1"]);
     refused(Unreadable::CommaDecimal, &["23,5", "-0,25", "1,234.5"]);
-    refused(Unreadable::TooLong, &["1234567890123456", "0.1234567890123456", "123456789.1234567", "0.0000000000000001"]);
+    refused(
+        Unreadable::TooLong,
+        &["1234567890123456", "0.1234567890123456", "123456789.1234567", "0.0000000000000001"],
+    );
     for text in ["0", "-0", "+0.0", "00023.50", "999999999999999", "0.000000000000001", "0000000000000000000001"] {
         assert_eq!(parse(text).map(|p| p.value.to_bits()).ok(), text.parse::<f64>().map(f64::to_bits).ok(), "{text}");
     }
