@@ -1,5 +1,6 @@
 //! What must hold of the tables that name everything.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop where it stands")]
+#![cfg(feature = "all")]
 
 use ocellus_card::draft::{Draft, with_text};
 use ocellus_card::entry::Kind;

@@ -1,5 +1,6 @@
 //! How the texts are written that people read.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop where it stands")]
+#![cfg(feature = "all")]
 
 use ocellus_card::entry::Kind;
 use ocellus_card::id::{CautionId, EntryId, ItemId, PartId, SignOffId};

@@ -1,5 +1,6 @@
 //! What holds for any case, over whole ranges of its entries.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop where it stands")]
+#![cfg(feature = "all")]
 
 mod drafts;
 mod exchange;
