@@ -507,7 +507,7 @@ def change(card):
 
 
 if __name__ == "__main__":
-    card = Card("card_toric.py", ["mpmath", "numpy", "scipy"], "Numbers on the card about astigmatism, from entries: `item` is the number's name, `method` says whose, `row` which of several;\n# a row called `label N` is that of the label cylinder N.")
+    card = Card("card_toric.py", ["mpmath", "numpy", "scipy"], "Numbers on the card about astigmatism, from entries: `item` is the number's name, `method` says whose, `row` which of several;\n# a row called `label N` is that of the label cylinder N.", vary="item method row")
     for part in sites, cornea, backs, aligned, toric_labels, chosen, turning, errors, induced, change:
         part(card)
     ids = [v["id"] for v in card.values]

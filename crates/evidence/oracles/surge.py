@@ -117,7 +117,7 @@ def by_steps(c, until, step=1e-3):
 
 
 def main():
-    sheet = Sheet("surge.py", ["mpmath", "numpy", "scipy"], "Pressure of a chamber after an occlusion breaks: an illustration, not a living eye. mmHg, uL/mmHg, mL/min, mmHg min/mL; the leak g in mL/min a mmHg; pump says what sets the pump.")
+    sheet = Sheet("surge.py", ["mpmath", "numpy", "scipy"], "Pressure of a chamber after an occlusion breaks: an illustration, not a living eye. mmHg, uL/mmHg, mL/min, mmHg min/mL; the leak g in mL/min a mmHg; pump says what sets the pump.", vary="at_ms step_ms")
     fact = dict(kind="reference-library", mark="two", note=WHY)
     worst = {"p": 0.0, "pt": 0.0, "time": 0.0, "trough": 0.0}
     for number, given in enumerate(SETUPS, 1):
