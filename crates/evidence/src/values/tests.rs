@@ -203,6 +203,20 @@ fn an_error_names_the_file() {
 }
 
 #[test]
+fn a_person_can_read_the_files() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("values");
+    let mut lines = 0;
+    for entry in folder.read_dir().unwrap() {
+        let path = entry.unwrap().path();
+        for line in std::fs::read_to_string(&path).unwrap().lines() {
+            assert!(line.chars().count() <= 400, "{}: {line}", path.display());
+            lines += 1;
+        }
+    }
+    assert!(lines <= 20_000, "{lines} lines");
+}
+
+#[test]
 fn the_values_carried_here_are_all_fit_to_check_against() {
     assert!(all().unwrap().len() > 100);
 }
