@@ -87,7 +87,7 @@ pub struct Registry {
     checks: Vec<Check>,
 }
 
-/// The compiler's name of a function: `ocellus_core::pressure::head::pressure`.
+/// The compiler's name of a function: `ocellus_core::fluids::column::pressure`.
 #[must_use]
 pub fn name_of<F>(_: &F) -> &'static str {
     std::any::type_name::<F>()

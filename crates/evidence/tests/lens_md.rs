@@ -3,10 +3,10 @@
 
 use std::collections::BTreeMap;
 
-use ocellus_core::caution;
+use ocellus_card::caution;
 use ocellus_core::decimal::{Sign, fixed};
 use ocellus_core::lens::thick::working;
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::{LensCentre, LensIndex, LensPower, LensRadius, Vertex};
 use ocellus_evidence::values::{self, Value};
 
@@ -78,7 +78,7 @@ fn thin_and_thick_and_real_differ_as_they_are_said_to() {
 fn the_codes_named_are_codes() {
     let table = PAGE.split("## Thin lens").next().unwrap();
     let codes: Vec<&str> = table.split('`').skip(1).step_by(2).filter(|word| word.contains('_')).collect();
-    let known = |code: &&str| caution::Code::ALL.iter().any(|known| known.word() == *code);
+    let known = |code: &&str| caution::CautionId::all().any(|known| known.word() == *code);
     let unknown: Vec<_> = codes.iter().filter(|code| !known(code) && !code.contains('/')).collect();
     assert!(codes.len() > 15 && unknown.is_empty(), "{unknown:?}");
 }

@@ -5,7 +5,7 @@ use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::toric::{ToricLens, residual};
 use ocellus_core::decimal::{Sign, fixed};
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::Axis;
 use serde::Deserialize;
 

@@ -1,9 +1,9 @@
 //! The air at a height, the boiling of water, and what the two leave for a vacuum.
 
 use ocellus_core::constant::{self, Constant};
-use ocellus_core::pressure::ceiling::{self, Air, Working};
-use ocellus_core::pressure::unit::{Unit, convert};
-use ocellus_core::pressure::{air, vapour};
+use ocellus_core::fluids::ceiling::{self, Air, Working};
+use ocellus_core::fluids::unit::{Unit, convert};
+use ocellus_core::fluids::{air, vapour};
 use ocellus_core::quantity::{Altitude, StationPressure, Temperature};
 
 use crate::check::{Failed, Registry};

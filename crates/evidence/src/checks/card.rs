@@ -1,21 +1,21 @@
 //! The whole way from entries to the card.
 
 use ocellus_core::bench::Bench;
-use ocellus_core::case::Case;
-use ocellus_core::caution::Caution;
-use ocellus_core::draft::Draft;
+use ocellus_card::case::Case;
+use ocellus_card::caution::Caution;
+use ocellus_card::draft::Draft;
 use ocellus_core::explain::{self, Subject};
-use ocellus_core::field::Field;
-use ocellus_core::item::{Item, What};
-use ocellus_core::lens::Method;
+use ocellus_card::id::EntryId;
+use ocellus_card::item::{Item, What};
+use ocellus_core::lens::method::Method;
 use ocellus_core::lens::answer;
 use ocellus_core::lens::predict;
 use ocellus_core::lens::prediction::{Optics, Prediction};
 use ocellus_core::plan;
-use ocellus_core::pressure::unit::{Unit, convert};
+use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::quantity::{LensPower, Refraction, Vertex};
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
+use ocellus_card::case::Case;
+use ocellus_card::sink::Sink;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
@@ -44,7 +44,7 @@ pub(super) fn draft(value: &Value) -> Result<Draft, Failed> {
     let given = value.given.iter().map(|(key, text)| (key.as_str(), text.as_str()));
     for (key, text) in usual.chain(given) {
         let keys: &[&str] = if key == "k_d" { &["k1_d", "k2_d"] } else { &[key] };
-        for field in keys.iter().filter_map(|key| Field::from_key(key)) {
+        for field in keys.iter().filter_map(|key| EntryId::of_key(key)) {
             // As a table of cases does it: a number may have more decimals than a case file may.
             match text.parse() {
                 Ok(number) => draft.set(field, number),
@@ -59,7 +59,7 @@ pub(super) fn draft(value: &Value) -> Result<Draft, Failed> {
 pub(super) fn entered(value: &Value) -> Result<Draft, Failed> {
     let mut draft = Draft::default();
     for (key, text) in &value.given {
-        if let Some(field) = Field::from_key(key) {
+        if let Some(field) = EntryId::of_key(key) {
             draft.enter(field, text)?;
         }
     }
@@ -69,7 +69,7 @@ pub(super) fn entered(value: &Value) -> Result<Draft, Failed> {
 fn without_lens(value: &Value) -> Result<Draft, Failed> {
     let mut draft = draft(value)?;
     // What a chosen lens leaves is asked of the methods themselves.
-    draft.clear(Field::LensPower);
+    draft.clear(entries::LENS_POWER);
     Ok(draft)
 }
 
@@ -103,7 +103,7 @@ fn named(value: &Value, card: &Card) -> Answer {
             None => row.parse()?,
             Some(cylinder) => {
                 let cylinder: f64 = cylinder.parse()?;
-                let label = |item: &&Item| item.what == What::LabelCylinder && item.value == cylinder;
+                let label = |item: &&Item| item.what == items::LABEL_CYLINDER && item.value == cylinder;
                 card.items.iter().find(label).ok_or("no such label on the card")?.row
             }
         }),
@@ -134,7 +134,7 @@ pub(super) fn register(registry: &mut Registry) {
         };
         Sheet::plan => "card-fluids-*" => |plan; value| {
             let (draft, mut card) = (entered(value)?, Card::default());
-            plan(&Sheet::check(&draft, &mut |_| {}).ok_or("no set-up")?, &mut card);
+            plan(&Case::check(&draft, &mut |_| {}).ok_or("no set-up")?, &mut card);
             named(value, &card)
         };
         explain::explain_bench => ["card-fluids-surge-trough-mmhg-*", "card-fluids-vacuum-ceiling-cmh2o-*"] =>
@@ -152,7 +152,7 @@ pub(super) fn register(registry: &mut Registry) {
             };
         Sheet::explain => "card-fluids-surge-trough-mmhg-*" => |explain; value| {
             let draft = entered(value)?;
-            let sheet = Sheet::check(&draft, &mut |_| {}).ok_or("no set-up")?;
+            let sheet = Case::check(&draft, &mut |_| {}).ok_or("no set-up")?;
             symbol(&["P_trough"], |sink| _ = explain(&sheet, Subject::Surge, sink))
         };
         plan::surge_setup => "card-fluids-surge-start-mmhg-*" => |surge_setup; value| {
@@ -185,7 +185,7 @@ pub(super) fn register(registry: &mut Registry) {
         plan::plan => ["t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |plan; value| {
             let (mut card, method) = (Card::default(), method(value)?);
             plan(&Case::try_from(&without_lens(value)?)?, &mut card);
-            let exact = |item: &&Item| item.what == What::ExactPower && item.method == Some(method);
+            let exact = |item: &&Item| item.what == items::EXACT_POWER && item.method == Some(method);
             Ok(vec![card.items.iter().find(exact).ok_or("not on the card")?.value])
         };
         answer::answers => ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
@@ -236,7 +236,7 @@ mod tests {
     fn every_kind_of_item_has_a_check_value() {
         let values = crate::values::all().unwrap();
         let named: Vec<_> = values.iter().filter_map(|value| value.text("item").ok()).collect();
-        let missing: Vec<_> = What::ALL.iter().map(|what| what.key()).filter(|key| !named.contains(key)).collect();
+        let missing: Vec<_> = ItemId::all().map(|what| what.key()).filter(|key| !named.contains(key)).collect();
         assert!(missing.is_empty(), "no check value for {missing:?}");
     }
 }

@@ -1,13 +1,13 @@
 //! How a predicted refraction moves, how sure it is, and what a label may be off by.
 
-use ocellus_core::case::Case;
+use ocellus_card::case::Case;
 use ocellus_core::lens::certainty::{Budget, Scatter, budget, chance};
 use ocellus_core::lens::label;
 use ocellus_core::lens::predict;
 use ocellus_core::lens::prediction::Prediction;
 use ocellus_core::lens::second_eye;
 use ocellus_core::lens::slope::{Chain, Gradient, Slopes, slopes};
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::lens::{convert, haigis, haigis_l, hofferq, holladay1, shammas, srkt, t2};
 use ocellus_core::quantity::{LensPower, Refraction};
 

@@ -2,7 +2,7 @@
 
 use ocellus_core::astigmatism::{on_dial, site};
 use ocellus_core::choice::Eye;
-use ocellus_core::eye::cornea::Cornea;
+use ocellus_core::optics::cornea::Cornea;
 use ocellus_core::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex, Site};
 
 use crate::check::{Failed, Registry};

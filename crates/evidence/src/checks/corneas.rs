@@ -7,11 +7,11 @@ use ocellus_core::astigmatism::posterior::{self, Class, class, corrected, edge};
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::two_surfaces::{self, Working};
 use ocellus_core::astigmatism::{cornea, site};
-use ocellus_core::case::Case;
+use ocellus_card::case::Case;
 use ocellus_core::choice::{BackFrom, ClockSeen, Eye, Seat, SiteWord};
-use ocellus_core::eye::cornea::Cornea;
-use ocellus_core::field::Field;
-use ocellus_core::item::What;
+use ocellus_core::optics::cornea::Cornea;
+use ocellus_card::id::EntryId;
+use ocellus_card::item::What;
 use ocellus_core::plan;
 use ocellus_core::quantity::{
     Axis, ClockHour, CornealPower, CornealRadius, CornealThickness, Flattening, KeratometricIndex, Site,
@@ -161,21 +161,21 @@ fn incisions(registry: &mut Registry) {
             let mut draft = draft(value)?;
             let steep = value.number("steep_deg")?;
             for (field, number) in [
-                (Field::K1, value.number("flat_d")?),
-                (Field::K1Axis, (steep + 90.0).rem_euclid(180.0)),
-                (Field::K2, value.number("steep_d")?),
-                (Field::K2Axis, steep),
-                (Field::IncisionSite, value.number("site_deg")?),
-                (Field::Flattening, value.number("flattening_d")?),
-                (Field::PairedFlattening, value.number("opposite_d")?),
-                (Field::OtherSite, value.number("site2_deg")?),
-                (Field::OtherFlattening, value.number("flattening2_d")?),
+                (entries::K1.id(), value.number("flat_d")?),
+                (entries::K1_AXIS.id(), (steep + 90.0).rem_euclid(180.0)),
+                (entries::K2.id(), value.number("steep_d")?),
+                (entries::K2_AXIS.id(), steep),
+                (entries::INCISION_SITE.id(), value.number("site_deg")?),
+                (entries::FLATTENING.id(), value.number("flattening_d")?),
+                (entries::PAIRED_FLATTENING.id(), value.number("opposite_d")?),
+                (entries::OTHER_SITE.id(), value.number("site2_deg")?),
+                (entries::OTHER_FLATTENING.id(), value.number("flattening2_d")?),
             ] {
                 draft.set(field, number);
             }
             let mut card = Card::default();
             plan(&Case::try_from(&draft)?, &mut card);
-            let what = if value.id.ends_with("flat") { What::PlannedFlat } else { What::PlannedSteep };
+            let what = if value.id.ends_with("flat") { items::PLANNED_FLAT } else { items::PLANNED_STEEP };
             Ok(vec![card.items.iter().find(|item| item.what == what).ok_or("not on the card")?.value])
         };
         centroid => "centroid-*" => |centroid; value| {

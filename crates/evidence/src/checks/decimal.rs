@@ -20,7 +20,7 @@ fn texts() -> impl Iterator<Item = String> {
     })
 }
 
-fn read_as_std_does(parse: fn(&str) -> Result<decimal::Parsed, ocellus_core::error::Code>) -> Compared {
+fn read_as_std_does(parse: fn(&str) -> Result<decimal::Parsed, ocellus_card::error::Wrong>) -> Compared {
     let mut count = 0;
     for text in texts() {
         let parsed = parse(&text)?;

@@ -1,7 +1,7 @@
 //! Water, other columns, what a setting reaches; tubes, needles, openings.
 
-use ocellus_core::pressure::tube::{self, Fluid, Tube};
-use ocellus_core::pressure::{air, ceiling, density, head, hold, needle, opening, plunger, vapour, viscosity};
+use ocellus_core::fluids::tube::{self, Fluid, Tube};
+use ocellus_core::fluids::{air, ceiling, density, head, hold, needle, opening, plunger, vapour, viscosity};
 use ocellus_core::quantity::*;
 
 use crate::check::{Answer, Failed, Registry};

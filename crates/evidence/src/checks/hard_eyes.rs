@@ -1,23 +1,23 @@
 //! Long eyes, eyes after laser, and lenses by refraction.
 
-use ocellus_core::case::Case;
+use ocellus_card::case::Case;
 use ocellus_core::choice::LongEye;
-use ocellus_core::draft::Draft;
+use ocellus_card::draft::Draft;
 use ocellus_core::explain::{self, Subject};
-use ocellus_core::eye::cornea::Cornea;
-use ocellus_core::field::Field;
+use ocellus_core::optics::cornea::Cornea;
+use ocellus_card::id::EntryId;
 use ocellus_core::lens::answer;
 use ocellus_core::lens::predict;
 use ocellus_core::lens::prediction::Prediction;
 use ocellus_core::lens::second::{self, Place};
 use ocellus_core::lens::shammas::{self, Laser};
 use ocellus_core::lens::srkt;
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::lens::{Method, constants, convert, double_k, haigis_l, long_eye};
 use ocellus_core::quantity::{
     AxialLength, CornealPower, HaigisA0, KeratometricIndex, LensPower, Pacd, Refraction, SurgeonFactor,
 };
-use ocellus_core::sink::Sink;
+use ocellus_card::sink::Sink;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
@@ -52,13 +52,13 @@ pub(super) fn draft(value: &Value, method: Method) -> Result<Draft, Failed> {
     let mut draft = card::draft(value)?;
     if Method::AFTER_LASER.contains(&method) {
         let laser = value.text("laser").unwrap_or("myopic_laser");
-        draft.enter(Field::PreviousSurgery, laser)?;
+        draft.enter(entries::PREVIOUS_SURGERY, laser)?;
     }
-    if draft.has(Field::KAfter) {
-        draft.enter(Field::KAfterFrom, "contact_lens")?;
+    if draft.has(entries::K_AFTER) {
+        draft.enter(entries::K_AFTER_FROM, "contact_lens")?;
     }
     if let Ok(set) = value.text("set") {
-        draft.enter(Field::LongEye, set)?;
+        draft.enter(entries::LONG_EYE, set)?;
     }
     Ok(draft)
 }
@@ -179,19 +179,19 @@ fn after_laser(registry: &mut Registry) {
             };
         answer::answers => ["double-*-p", "shammas-*-p", "haigisl-*-p"] => |answers; value| {
             let (mut draft, method) = (draft(value, method(value)?)?, method(value)?);
-            draft.clear(Field::LensPower);
+            draft.clear(entries::LENS_POWER);
             let answers = answers(&Case::try_from(&draft)?, &mut |_| {});
             Ok(vec![answers.iter().flatten().find(|answer| answer.method == method).ok_or("no answer")?.power])
         };
         answer::ordinary_answers => "srkt-##-p" => |answers; value| {
             let mut draft = card::draft(value)?;
-            draft.clear(Field::LensPower);
+            draft.clear(entries::LENS_POWER);
             let answers = answers(&Case::try_from(&draft)?, &mut |_| {});
             Ok(vec![answers.iter().flatten().find(|answer| answer.method == Method::Srkt).ok_or("no answer")?.power])
         };
         explain::explain => ["double-*-p", "shammas-*-p", "haigisl-*-p"] => |explain; value| {
             let (mut draft, method) = (draft(value, method(value)?)?, method(value)?);
-            draft.clear(Field::LensPower);
+            draft.clear(entries::LENS_POWER);
             let case = Case::try_from(&draft)?;
             symbol(&["P"], |sink| _ = explain(Subject::Method(method), &case, sink))
         };

@@ -1,6 +1,6 @@
 //! Pressure of the column.
 
-use ocellus_core::pressure::head::{self, Working};
+use ocellus_core::fluids::column::{self, Working};
 use ocellus_core::quantity::{Density, GasPressure, Level};
 
 use crate::check::{Failed, Registry};

@@ -1,12 +1,12 @@
 //! Lens power: each method's intermediate values, the lens for the target, the refraction for a lens.
 
-use ocellus_core::eye::cornea::Cornea;
+use ocellus_core::optics::cornea::Cornea;
 use ocellus_core::lens::vergence::{self, PowerWorking, RefractionWorking, ThinEye};
 use ocellus_core::lens::{convert, haigis, hofferq, holladay1, srk2, srkt, t2};
 use ocellus_core::quantity::{
     AConstant, AxialLength, ChamberDepth, CornealPower, KeratometricIndex, LensPower, Refraction, SurgeonFactor, Vertex,
 };
-use ocellus_core::sink::Sink;
+use ocellus_card::sink::Sink;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;

@@ -1,11 +1,11 @@
 //! Limits: where on the way of one entry from one value to another a caution appears.
 
 use chrono::{Days, NaiveDate};
-use ocellus_core::case::Case;
-use ocellus_core::draft::Draft;
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
 use ocellus_core::eye;
-use ocellus_core::field::Field;
-use ocellus_core::lens::Method;
+use ocellus_card::id::EntryId;
+use ocellus_core::lens::method::Method;
 use ocellus_core::plan;
 use ocellus_core::quantity::AxialLength;
 
@@ -15,9 +15,9 @@ use crate::checks::card::{self, Card};
 use crate::checks::crossing;
 use crate::values::Value;
 
-fn entry(value: &Value, key: &str) -> Result<Field, Failed> {
+fn entry(value: &Value, key: &str) -> Result<EntryId, Failed> {
     let name = value.text(key)?;
-    Ok(Field::from_key(name).ok_or(format!("no entry `{name}`"))?)
+    Ok(EntryId::of_key(name).ok_or(format!("no entry `{name}`"))?)
 }
 
 /// Where the caution appears: the entry's value there; or with `less`, how far that is from a number or from an item of
@@ -67,7 +67,7 @@ pub(super) fn register(registry: &mut Registry) {
             let mut silent = 0.0;
             for days in 0..1000 {
                 let measured = operated.checked_sub_days(Days::new(days)).ok_or("no such day")?;
-                draft.enter(Field::BiometryDate, &measured.format("%Y-%m-%d").to_string())?;
+                draft.enter(entries::BIOMETRY_DATE, &measured.format("%Y-%m-%d").to_string())?;
                 let (case, mut old) = (Case::try_from(&draft)?, false);
                 check(&case, &mut |caution| old |= caution.code.word() == "biometry_old");
                 if !old {

@@ -24,9 +24,9 @@ mod toric;
 mod units;
 mod words;
 
-use ocellus_core::caution::Caution;
-use ocellus_core::item::Item;
-use ocellus_core::sink::Sink;
+use ocellus_card::caution::Caution;
+use ocellus_card::item::Item;
+use ocellus_card::sink::Sink;
 use ocellus_core::working::Step;
 
 use crate::check::{Answer, Failed, Registry};

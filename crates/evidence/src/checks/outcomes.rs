@@ -9,7 +9,7 @@ use ocellus_core::astigmatism::polar::Polar;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::sphero_cylinder::SpheroCylinder;
 use ocellus_core::astigmatism::turning::{self, Working};
-use ocellus_core::case::Case;
+use ocellus_card::case::Case;
 use ocellus_core::plan;
 use ocellus_core::quantity::Axis;
 

@@ -2,19 +2,19 @@
 //! crate from their parameters.
 
 use crc::{Algorithm, CRC_10_ATM, Crc};
-use ocellus_core::case::Case;
-use ocellus_core::caution::{self, Caution};
+use ocellus_card::case::Case;
+use ocellus_card::caution::{self, Caution};
 use ocellus_core::decimal::{Sign, fixed};
-use ocellus_core::draft::Draft;
-use ocellus_core::error::Error;
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Item, What};
-use ocellus_core::lens::Method;
-use ocellus_core::name::Name;
+use ocellus_card::draft::Draft;
+use ocellus_card::error::Error;
+use ocellus_card::entry::{Field, Kind};
+use ocellus_card::item::{Item, What};
+use ocellus_core::lens::method::Method;
+use ocellus_card::name::Name;
 use ocellus_core::plan;
-use ocellus_core::readback::{self, Answers, Identifiers, ReadBack};
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
+use ocellus_card::readback::{self, Answers, Identifiers, ReadBack};
+use ocellus_card::case::Case;
+use ocellus_card::sink::Sink;
 
 use crate::check::{Compared, Failed, Registry};
 use crate::oracles;
@@ -34,18 +34,18 @@ const ENTRIES: Algorithm<u32> = Algorithm {
 fn drafts() -> Result<Vec<(Draft, Option<Identifiers>)>, Failed> {
     let mut usual = Draft::default();
     for (field, text) in [
-        (Field::Side, "left"),
-        (Field::SurgeryDate, "2026-11-30"),
-        (Field::AxialLength, "23.45"),
-        (Field::K1, "43.25"),
-        (Field::K2, "44.00"),
-        (Field::KKind, "keratometric"),
-        (Field::AlMethod, "immersion"),
-        (Field::EyeState, "phakic"),
-        (Field::PreviousSurgery, "none"),
-        (Field::Target, "-0.25"),
-        (Field::LensModel, "Demo a1"),
-        (Field::AConstant, "118.9"),
+        (entries::SIDE.id(), "left"),
+        (entries::SURGERY_DATE.id(), "2026-11-30"),
+        (entries::AXIAL_LENGTH.id(), "23.45"),
+        (entries::K1.id(), "43.25"),
+        (entries::K2.id(), "44.00"),
+        (entries::K_KIND.id(), "keratometric"),
+        (entries::AL_METHOD.id(), "immersion"),
+        (entries::EYE_STATE.id(), "phakic"),
+        (entries::PREVIOUS_SURGERY.id(), "none"),
+        (entries::TARGET.id(), "-0.25"),
+        (entries::LENS_MODEL.id(), "Demo a1"),
+        (entries::A_CONSTANT.id(), "118.9"),
     ] {
         usual.enter(field, text)?;
     }
@@ -78,7 +78,7 @@ fn placed(name: &Name) -> String {
 
 /// The canonical text of layout 4, from its specification.
 fn specified(draft: &Draft, identifiers: Option<&Identifiers>) -> String {
-    let entry = |field: Field| match (field.kind(), draft.number(field).or(field.default()), draft.name(field)) {
+    let entry = |field: EntryId| match (field.kind(), draft.number(field).or(field.default()), draft.name(field)) {
         (Kind::Number(places, _), Some(value), _) => {
             let digits = format!("{:.*}", usize::from(places), value.abs()).replace('.', "");
             format!("{}{digits:0>9}", if value < 0.0 { '-' } else { '+' })
@@ -88,7 +88,7 @@ fn specified(draft: &Draft, identifiers: Option<&Identifiers>) -> String {
         (Kind::Date, value, _) => value.map_or(".".repeat(8), |value| format!("{value:08}")),
         (Kind::Name, _, name) => name.map_or(".".repeat(24), placed),
     };
-    let entries: String = Field::ALL.iter().filter(|field| **field != Field::Id).map(|field| entry(*field)).collect();
+    let entries: String = EntryId::all().filter(|field| **field != entries::ID.id()).map(|field| entry(*field)).collect();
     let patient = identifiers.map_or(".".repeat(48), |Identifiers(first, second)| placed(first) + &placed(second));
     format!("4{entries}{patient}")
 }

@@ -2,10 +2,10 @@
 
 use ocellus_core::bench::Bench;
 use ocellus_core::plan::surge_setup;
-use ocellus_core::pressure::chamber::{self, Pump, Supply};
-use ocellus_core::pressure::live::{Change, INVENTED, Live, STRETCH, Seen};
-use ocellus_core::pressure::readings::{self, Reading};
-use ocellus_core::pressure::surge::{self, Ended, Setup, State, Stepped, Stepper};
+use ocellus_core::fluids::chamber::{self, Pump, Supply};
+use ocellus_core::fluids::live::{Change, INVENTED, Live, STRETCH, Seen};
+use ocellus_core::fluids::readings::{self, Reading};
+use ocellus_core::fluids::surge::{self, Ended, Setup, State, Stepped, Stepper};
 use ocellus_core::quantity::{Aspiration, Density, GasPressure};
 
 use crate::check::{Answer, Compared, Failed, Registry};

@@ -2,7 +2,7 @@
 
 use ocellus_core::lens::surfaces::{GULLSTRAND, LE_GRAND, Surface, System, system};
 use ocellus_core::lens::thick::{self, Working};
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::{LensCentre, LensIndex, LensPower, LensRadius};
 
 use crate::check::{Failed, Registry};

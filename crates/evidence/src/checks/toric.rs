@@ -4,7 +4,7 @@ use ocellus_core::astigmatism::plane;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::toric::{self, ToricLens, Working};
 use ocellus_core::choice::{CylinderPlane, LabelPower};
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::{Axis, LensCylinder, Refraction, Vertex};
 
 use crate::check::{Failed, Registry};
