@@ -75,6 +75,10 @@ fn vacuum(registry: &mut Registry) {
                 let w = working(Air::Altitude(altitude(value)?), temperature(value)?);
                 symbol(&["V_max"], |sink| show(&w, sink))
             };
+        ceiling::show_all => ["ceiling-#*", "vacuum-ceiling-0", "vacuum-ceiling-####"] => |show_all; value| {
+            let (air, temperature) = (Air::Altitude(altitude(value)?), temperature(value)?);
+            symbol(&["V_max"], |sink| show_all(air, temperature, sink))
+        };
         // The same from a measured pressure.
         ceiling::working => "ceiling-#*" => |working; value| {
             let air = working(Air::Altitude(altitude(value)?), temperature(value)?).air;
