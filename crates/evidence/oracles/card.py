@@ -89,7 +89,7 @@ sm='2x2 power matrices and their inverses, n = 1.336, at T2\'s lens position'
 for off,item in ((0,'residual_d'),(5,'residual_5_d'),(10,'residual_10_d')):
     c,ax=parts(left(mpf(20),mpf('2.25'),a+off))
     out('residual-%d'%off,'cylinder left by the label of 2.25 D, %d deg off'%off,item,tl,c,'D',*D,sm,method='t2',row='label 2.25')
-# plus cylinder: its axis is the meridian of least power, across the strongest; told from an eighth of a dioptre up
+# plus cylinder: its axis is the meridian of least power, across the strongest; shown from an eighth of a dioptre up
 c,ax=parts(left(mpf(20),mpf('3.00'),a))
 out('residual-axis','axis of the plus cylinder still needed','residual_axis_deg',tl,(ax+90)%180,'deg',*D,sm,method='t2',row='label 3.00')
 out('label','label cylinder','label_cylinder_d',tl,'2.25','D',*D,'as entered',row='label 2.25')

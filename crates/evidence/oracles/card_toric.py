@@ -439,7 +439,7 @@ def turning(card):
             turned = SECTION + "; the mean power at the cornea stays; to spectacles by R (I + vR)^-1"
             put("turned_sphere_d", "sphere in spectacles after the best turn, minus cylinder", s, "D", source=turned)
             put("turned_cylinder_d", "minus cylinder in spectacles after the best turn", c, "D", source=turned)
-            if left >= mpf("0.125"):  # the axis of less is not told
+            if left >= mpf("0.125"):  # the axis of less is not shown
                 assert 1 < a < 179
                 put("turned_axis_deg", "axis of that minus cylinder", a, "deg", source=turned)
             for row in rows:

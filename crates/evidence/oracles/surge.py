@@ -3,7 +3,7 @@
     C_e dP/dt  = (P_head - P)/R_in - (P - Pt)/R_asp - G P
     C_t dPt/dt = (P - Pt)/R_asp - Q                  (a pump set by flow; one set by vacuum holds Pt at -V)
 
-Three roads: scipy's own integrator, the matrix exponential at 50 digits, and the implicit midpoint rule in numpy.
+Three ways: scipy's own integrator, the matrix exponential at 50 digits, and the implicit midpoint rule in numpy.
 """
 import numpy as np
 from mpmath import expm, findroot, log, matrix, mpf

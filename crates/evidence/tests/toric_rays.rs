@@ -17,7 +17,7 @@ struct Rays {
     case: Vec<Traced>,
 }
 
-/// An eye, its lens, and what each way of reckoning leaves: M, J0, J45.
+/// An eye, its lens, and what each way of computing leaves: M, J0, J45.
 #[derive(Deserialize)]
 struct Traced {
     id: String,
