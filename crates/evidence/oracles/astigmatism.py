@@ -167,11 +167,11 @@ def turned(sheet):
 
 
 def main():
-    for name, parts, about in (
-        ("refraction.toml", (refractions, crossed), "Sphero-cylinders: power vectors, transposition, vertex distance, sums."),
-        ("toric.toml", (incisions, lens_cylinder, off_axis, rotated, turned), "Corneal astigmatism, toric lenses, and lenses that sit off their axis."),
+    for name, parts, about, vary in (
+        ("refraction.toml", (refractions, crossed), "Sphero-cylinders: power vectors, transposition, vertex distance, sums.", ""),
+        ("toric.toml", (incisions, lens_cylinder, off_axis, rotated, turned), "Corneal astigmatism, toric lenses, and lenses that sit off their axis.", "off_deg mark_deg"),
     ):
-        sheet = Sheet("astigmatism.py", ["mpmath", "numpy"], about)
+        sheet = Sheet("astigmatism.py", ["mpmath", "numpy"], about, vary)
         for part in parts:
             part(sheet)
         sheet.save(name)

@@ -1,16 +1,18 @@
 # check values for the items of the card: the formulae written out again, 40 digits, values of the methods read from values/*.toml
-import tomllib
 from mpmath import mp, mpf, matrix, eye as I2, cos, sin, pi, sqrt, atan2, inverse
+from form import values
+from sheet import Sheet
 mp.dps = 40
-V='../values/'
-def val(f,id): return mpf([v for v in tomllib.load(open(V+f+'.toml','rb'))['value'] if v['id']==id][0]['expect'])
-rows=[]
+def val(f,id): return mpf(values(f+'.toml')[id]['expect'])
+card=Sheet('card.py',['mpmath'],'''Each kind of number on the card, from entries: `item` is its name, `method` and `row` say which where there are several;
+# a row called `label N` is that of the label cylinder N. What the methods give is taken from the values of the methods,
+# the rest is written out again from the formula named as source.''',vary='item method row')
 def out(id,what,item,given,expect,unit,kind,mark,source,method=None,row=None,tol=None,note=None):
     g=[('item',item)]+([('method',method)] if method else [])+([('row',str(row))] if row is not None else [])+list(given)
-    if not isinstance(expect,str): 
+    if not isinstance(expect,str):
         expect=mp.nstr(expect,12,strip_zeros=False); tol='1e-9'; note='far above double rounding'
-    rows.append('[[value]]\nid = "card-%s"\nwhat = "%s"\ngiven = { %s }\nexpect = "%s"\n'%(id,what,', '.join('%s = "%s"'%kv for kv in g),expect)
-      +('tolerance = "%s"\n'%tol if tol else '')+'unit = "%s"\nkind = "%s"\nmark = "%s"\nsource = "%s"\n'%(unit,kind,mark,source)+('note = "%s"\n'%note if note else ''))
+    more={k:x for k,x in (('tolerance',tol),('note',note)) if x}
+    card.add(id='card-'+id,what=what,given=dict(g),expect=expect,unit=unit,kind=kind,mark=mark,source=source,**more)
 eye=[('axial_length_mm','23.50'),('k1_d','44.55'),('k1_axis_deg','90'),('k2_d','43.05'),('k2_axis_deg','180'),('acd_mm','3.20'),('a_constant','118.4')]
 D=('derived','two')
 ident='follows from the definitions'
@@ -87,7 +89,7 @@ sm='2x2 power matrices and their inverses, n = 1.336, at T2\'s lens position'
 for off,item in ((0,'residual_d'),(5,'residual_5_d'),(10,'residual_10_d')):
     c,ax=parts(left(mpf(20),mpf('2.25'),a+off))
     out('residual-%d'%off,'cylinder left by the label of 2.25 D, %d deg off'%off,item,tl,c,'D',*D,sm,method='t2',row='label 2.25')
-# plus cylinder: its axis is the meridian of least power, across the strongest; told from an eighth of a dioptre up
+# plus cylinder: its axis is the meridian of least power, across the strongest; shown from an eighth of a dioptre up
 c,ax=parts(left(mpf(20),mpf('3.00'),a))
 out('residual-axis','axis of the plus cylinder still needed','residual_axis_deg',tl,(ax+90)%180,'deg',*D,sm,method='t2',row='label 3.00')
 out('label','label cylinder','label_cylinder_d',tl,'2.25','D',*D,'as entered',row='label 2.25')
@@ -133,8 +135,4 @@ for m,v in [('nucleus','500'),('cortex','450'),('viscoelastic','600')]:
 out('visco-kpa','500 mmHg of vacuum','viscoelastic_kpa',[('vacuum_viscoelastic_mmhg','500')],'66.661','kPa','published','two','NIST SP 811 (2008) App. B, as reproduced in independent unit libraries')
 out('visco-cmh2o','500 mmHg of vacuum','viscoelastic_cmh2o',[('vacuum_viscoelastic_mmhg','500')],'679.755','cmH2O','derived','two','NIST SP 811 (2008) App. B values, divided')
 out('orientation','meridian of the lens at the end','orientation_deg',[('haptic_axis_deg','10')],'x 10','deg',*D,'as entered')
-open('../values/card.toml','w').write('''# Each kind of number on the card, from entries: `item` is its name, `method` and `row` say which where there are several;
-# a row called `label N` is that of the label cylinder N. What the methods give is taken from the values of the methods,
-# the rest is written out again from the formula named as source.
-
-'''+'\n'.join(rows))
+card.save('card.toml')

@@ -668,7 +668,7 @@ def tolerance_of(name, facts, card, x):
 
 
 def main():
-    sheet = Sheet("card_fluids.py", ["mpmath", "numpy", "Pint", "scipy"], "Numbers on the card about fluids, from entries: `item` is the number's name, `row` which of several, from 0.")
+    sheet = Sheet("card_fluids.py", ["mpmath", "numpy", "Pint", "scipy"], "Numbers on the card about fluids, from entries: `item` is the number's name, `row` which of several, from 0.", vary="item row")
     seen, count = defaultdict(set), defaultdict(int)
     for given, names in CASES:
         card = Card(given)

@@ -382,7 +382,7 @@ def budgets():
 
 
 if __name__ == "__main__":
-    card = Card("card_hard.py", ["mpmath", "scipy"], "More numbers on the card, from entries: `item` is the number's name, `method` says whose.")
+    card = Card("card_hard.py", ["mpmath", "scipy"], "More numbers on the card, from entries: `item` is the number's name, `method` says whose.", vary="item method")
     for part in history, after_laser, long_eyes, rules, meant, labels, errors, scatters, first_eye, second_lens, thick, thumb:
         part(card)
     card.save("card_hard.toml")

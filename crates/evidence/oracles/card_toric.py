@@ -439,7 +439,7 @@ def turning(card):
             turned = SECTION + "; the mean power at the cornea stays; to spectacles by R (I + vR)^-1"
             put("turned_sphere_d", "sphere in spectacles after the best turn, minus cylinder", s, "D", source=turned)
             put("turned_cylinder_d", "minus cylinder in spectacles after the best turn", c, "D", source=turned)
-            if left >= mpf("0.125"):  # the axis of less is not told
+            if left >= mpf("0.125"):  # the axis of less is not shown
                 assert 1 < a < 179
                 put("turned_axis_deg", "axis of that minus cylinder", a, "deg", source=turned)
             for row in rows:
@@ -507,7 +507,7 @@ def change(card):
 
 
 if __name__ == "__main__":
-    card = Card("card_toric.py", ["mpmath", "numpy", "scipy"], "Numbers on the card about astigmatism, from entries: `item` is the number's name, `method` says whose, `row` which of several;\n# a row called `label N` is that of the label cylinder N.")
+    card = Card("card_toric.py", ["mpmath", "numpy", "scipy"], "Numbers on the card about astigmatism, from entries: `item` is the number's name, `method` says whose, `row` which of several;\n# a row called `label N` is that of the label cylinder N.", vary="item method row")
     for part in sites, cornea, backs, aligned, toric_labels, chosen, turning, errors, induced, change:
         part(card)
     ids = [v["id"] for v in card.values]

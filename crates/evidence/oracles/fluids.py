@@ -1,6 +1,6 @@
 """Air, heads, units, tubes, needles, and the flows through a chamber: mpmath at 50 digits, beside packages that know the answer.
 
-What is written out here is held, row by row, against a second road before it is kept: pint with its own units and its own
+What is written out here is held, row by row, against a second way before it is kept: pint with its own units and its own
 arithmetic (decimal), a profile across the tube, a root, or the network as linear equations.
 """
 from decimal import Decimal

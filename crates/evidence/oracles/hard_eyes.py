@@ -255,7 +255,7 @@ def second_lens():
 # Constants the other way.
 
 def constants_back():
-    sheet = Sheet("hard_eyes.py", ["mpmath"], "Lens constants converted back: each road of constants.toml walked the other way.")
+    sheet = Sheet("hard_eyes.py", ["mpmath"], "Lens constants converted back: each way of constants.toml, backwards.")
     holladay, srk = "Holladay, J Cataract Refract Surg 2003;29:176-197", "Retzlaff, Sanders, Kraff 1990"
     for prefix, what, key, unit, source, there, back, values in (
         ("sf-to-a", "surgeon factor to A-constant", "surgeon_factor", "1", f"A = (SF + 65.60)/0.5663, from SF = 0.5663 A - 65.60 ({holladay})",

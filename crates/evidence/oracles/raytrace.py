@@ -197,7 +197,7 @@ if __name__ == "__main__":
         worst[q, shape] = f"{np.ceil(most * 20) / 20:.2f}"
         print(f"Q {q}, {shape}: {most:.4f} D")
     sheet = Sheet("raytrace.py", ["optiland", "numpy", "mpmath"], "An eye of four surfaces and a retina: paraxial and real rays by a general optics package. A radius is positive when its centre lies behind the surface; a radius of 0 means plane.")
-    rays = Sheet("raytrace.py", ["optiland", "numpy", "mpmath"], "Real rays through the eyes of values/raytrace.toml. No check values: no thin or paraxial program can meet them; how far it is from them is told in crates/core/LENS.md.")
+    rays = Sheet("raytrace.py", ["optiland", "numpy", "mpmath"], "Real rays through the eyes of values/raytrace.toml. No check values: no thin or paraxial program can meet them; how far it is from them is shown in crates/core/LENS.md.", vary="q")
     write(sheet, rays, grid + named, worst)
     sheet.save("raytrace.toml")
     rays.save("../oracles/real_rays.toml")

@@ -1,13 +1,15 @@
-"""Writes one file of check values: a [made] head, then one [[value]] a number."""
+"""Writes one file of check values: a [made] head, then what is in it in the form that `../src/values.rs` describes."""
 import platform
 from importlib.metadata import version
-from pathlib import Path
+from textwrap import wrap
 
 from mpmath import mp, mpf
 
+from form import VALUES, read
+from layout import laid_out, quoted
+from tables import ROW
+
 mp.dps = 50
-VALUES = Path(__file__).resolve().parent.parent / "values"
-TEXT = ("id", "what", "given", "expect", "tolerance", "unit", "kind", "mark", "source", "note")
 
 
 def digits(x, n=17):
@@ -16,19 +18,21 @@ def digits(x, n=17):
     return mp.nstr(mpf(x), n, min_fixed=-40, max_fixed=40)
 
 
-def quoted(text):
-    return '"' + str(text).replace("\\", "\\\\").replace('"', '\\"') + '"'
-
-
 class Sheet:
-    def __init__(self, script, packages, about):
-        self.head = f"# {about}\n# Made once and kept; oracles/README.md says how to make it again.\n\n[made]\n" + "\n".join([
+    def __init__(self, script, packages, about, vary=""):
+        """vary: the inputs that tell apart the numbers of one case, such as its times; all others make another case."""
+        about = [line for part in about.split("\n#") for line in wrap(part, ROW - 2) or [""]]
+        self.head = "\n".join([
+            *(f"# {line.strip()}".rstrip() for line in about),
+            "# Made once and kept; oracles/README.md says how to make it again.",
+            "",
+            "[made]",
             f"script = {quoted('oracles/' + script)}",
             f"python = {quoted(platform.python_version())}",
             "packages = [" + ", ".join(quoted(f"{p} {version(p)}") for p in packages) + "]",
             f"command = {quoted('python ' + script)}",
         ]) + "\n"
-        self.values = []
+        self.values, self.vary = [], vary.split()
 
     def add(self, **value):
         """expect is a number or ready digits; given a dict of strings."""
@@ -37,14 +41,8 @@ class Sheet:
         self.values.append(value)
 
     def save(self, name):
-        out = [self.head]
-        for v in self.values:
-            lines = ["[[value]]"]
-            for key in TEXT:
-                if key == "given":
-                    lines.append("given = { " + ", ".join(f"{k} = {quoted(x)}" for k, x in v["given"].items()) + " }")
-                elif key in v:
-                    lines.append(f"{key} = {quoted(v[key])}")
-            out.append("\n".join(lines) + "\n")
-        (VALUES / name).write_text("\n".join(out))
+        values = [{k: str(x) if k != "given" else {i: str(y) for i, y in x.items()} for k, x in v.items()} for v in self.values]
+        text = self.head + "\n" + laid_out(values, self.vary)
+        assert sorted(read(text), key=lambda v: v["id"]) == sorted(values, key=lambda v: v["id"]), f"{name} does not read back"
+        (VALUES / name).write_text(text)
         print(f"{name}: {len(self.values)} values")

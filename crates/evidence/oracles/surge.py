@@ -3,7 +3,7 @@
     C_e dP/dt  = (P_head - P)/R_in - (P - Pt)/R_asp - G P
     C_t dPt/dt = (P - Pt)/R_asp - Q                  (a pump set by flow; one set by vacuum holds Pt at -V)
 
-Three roads: scipy's own integrator, the matrix exponential at 50 digits, and the implicit midpoint rule in numpy.
+Three ways: scipy's own integrator, the matrix exponential at 50 digits, and the implicit midpoint rule in numpy.
 """
 import numpy as np
 from mpmath import expm, findroot, log, matrix, mpf
@@ -117,7 +117,7 @@ def by_steps(c, until, step=1e-3):
 
 
 def main():
-    sheet = Sheet("surge.py", ["mpmath", "numpy", "scipy"], "Pressure of a chamber after an occlusion breaks: an illustration, not a living eye. mmHg, uL/mmHg, mL/min, mmHg min/mL; the leak g in mL/min a mmHg; pump says what sets the pump.")
+    sheet = Sheet("surge.py", ["mpmath", "numpy", "scipy"], "Pressure of a chamber after an occlusion breaks: an illustration, not a living eye. mmHg, uL/mmHg, mL/min, mmHg min/mL; the leak g in mL/min a mmHg; pump says what sets the pump.", vary="at_ms step_ms")
     fact = dict(kind="reference-library", mark="two", note=WHY)
     worst = {"p": 0.0, "pt": 0.0, "time": 0.0, "trough": 0.0}
     for number, given in enumerate(SETUPS, 1):

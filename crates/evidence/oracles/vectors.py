@@ -92,7 +92,7 @@ def cylinder_form(f, plus=False):
 
 # vectors.toml
 
-def roads(sheet):
+def forms(sheet):
     for i, (given, (s, c, a)) in enumerate(cases("sphere_d cylinder_d axis_deg", """
 1.50 -2.25 17
 -3.00 1.25 100
@@ -108,12 +108,12 @@ def roads(sheet):
 -2.00 4.00 75
 """), 1):
         f = power_matrix(float(s), float(s + c), float(a))
-        put(sheet, f"roads-{i}", "power matrix of a sphero-cylinder", given, {"xx": (plain(f[0, 0]), "D"), "xy": (plain(f[0, 1]), "D"), "yy": (plain(f[1, 1]), "D")}, "numpy, R diag(S, S + C) R'; the power in meridian t is u'Fu", **LIBRARY)
+        put(sheet, f"forms-{i}", "power matrix of a sphero-cylinder", given, {"xx": (plain(f[0, 0]), "D"), "xy": (plain(f[0, 1]), "D"), "yy": (plain(f[1, 1]), "D")}, "numpy, R diag(S, S + C) R'; the power in meridian t is u'Fu", **LIBRARY)
         form = cylinder_form(f)
         s1, c1, a1 = minus_cylinder(*sphero(" ".join(given.values()))[1])
         assert abs(form["sphere"][0] - s1) < 1e-12 and abs(form["cylinder"][0] - c1) < 1e-12
         assert form["axis"][0] is None or abs(between(form["axis"][0] - a1)) < 1e-11
-        put(sheet, f"roads-{i}", "minus cylinder of a power matrix", given, form, "numpy.linalg.eigh of R diag(S, S + C) R'; the sphere is the larger eigenvalue, the axis its meridian, so that F(t) = S + C sin^2(t - A)", **LIBRARY)
+        put(sheet, f"forms-{i}", "minus cylinder of a power matrix", given, form, "numpy.linalg.eigh of R diag(S, S + C) R'; the sphere is the larger eigenvalue, the axis its meridian, so that F(t) = S + C sin^2(t - A)", **LIBRARY)
 
 
 def meridians(sheet):
@@ -617,7 +617,7 @@ def groups(sheet):
 
 def main():
     for name, parts, packages, about in (
-        ("vectors.toml", (roads, meridians, polar, sums, two_surface, pairs, loss, expected), "mpmath numpy scipy", """Astigmatism: power matrices, power vectors, polar values, sums, two surfaces, off axis, the expected residual.
+        ("vectors.toml", (forms, meridians, polar, sums, two_surface, pairs, loss, expected), "mpmath numpy scipy", """Astigmatism: power matrices, power vectors, polar values, sums, two surfaces, off axis, the expected residual.
 # The power matrix of two crossed toric surfaces is not quite symmetric: its antisymmetric part, left out here, is at most
 # 0.0004 D in these cases, and 0.0008 D for 6 D on the front, 1 D on the back, 45 degrees apart, 700 micrometres."""),
         ("incisions.toml", (site_word, site_clock, incisions, centroid), "mpmath numpy", "Where incisions are, and the cornea after them."),

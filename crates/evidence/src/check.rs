@@ -1,4 +1,4 @@
-//! Checks: a function of the core, what it is compared with, and the call itself.
+//! Checks: a function of the core or the card, what it is compared with, and the call itself.
 //!
 //! A check is registered by a macro that takes the function and hands it to the closure that calls it, so the name under
 //! which the evidence is filed is the compiler's own for what was called, and cannot drift from it.
@@ -87,7 +87,7 @@ pub struct Registry {
     checks: Vec<Check>,
 }
 
-/// The compiler's name of a function: `ocellus_core::pressure::head::pressure`.
+/// The compiler's name of a function: `ocellus_core::fluids::column::of_column`.
 #[must_use]
 pub fn name_of<F>(_: &F) -> &'static str {
     std::any::type_name::<F>()
@@ -194,7 +194,7 @@ fn verdict(value: &Value, answer: Answer) -> Result<(), String> {
 ///
 /// ```text
 /// checks! { registry;
-///     head::pressure => "head-*" => |pressure; value| Ok(vec![pressure(value.number("height_cm")?)]);
+///     air::pressure_at => "atm-#*" => |pressure_at; value| Ok(vec![pressure_at(value.number("height_m")?)]);
 /// }
 /// ```
 ///

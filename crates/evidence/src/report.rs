@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::fmt;
 
 use crate::check::Outcome;
-use crate::functions::Coverage;
+use crate::coverage::Coverage;
 use crate::values::{Kind, Value};
 
 /// The outcome of every check, and what it covers.
@@ -62,7 +62,7 @@ impl fmt::Display for Report<'_> {
         }
         writeln!(
             f,
-            "functions of ocellus-core: {} with evidence, {} excepted with a reason, {} without",
+            "functions of ocellus-core and ocellus-card: {} with evidence, {} excepted with a reason, {} without",
             coverage.with,
             coverage.excepted,
             coverage.without.len()

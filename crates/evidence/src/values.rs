@@ -1,67 +1,96 @@
 //! Check values: numbers printed elsewhere, kept with the digits as printed.
+//!
+//! A file of `values/` holds records of two forms. A `[[value]]` is one value with its fields:
+//!
+//! | field | |
+//! |---|---|
+//! | `id` | unique; its beginning says what it is about |
+//! | `what` | what is computed |
+//! | `given` | the inputs, as printed; a list of tables is read as one table |
+//! | `expect`, `unit` | the answer, as printed, and its unit |
+//! | `kind`, `mark` | what it is worth, and how sure its source is |
+//! | `source` | where it was printed |
+//! | `tolerance` | another than half the last printed place; then `note` says why |
+//! | `note` | a remark |
+//!
+//! A `[[table]]` holds many: its fields are those of all its values, and `rows` has the rest. Cells stand between `|`, the
+//! first line names the columns, and a blank cell says nothing. The first column is `id`. Columns left of `||` are
+//! inputs. Columns right of it are fields, and then a row is a value; or results, and then a row is a case with a value for
+//! each result. `results` declares them, each with its fields. The `id` of such a value is that of the row, a hyphen, and
+//! the result's name; a `*` in the name stands for the row's `id`, and then the name alone is the `id`.
+//!
+//! `[shared]` has the fields of every value of the file. What is said of fewer values holds against what is said of more,
+//! but an `id` goes on after a hyphen, `what` after a colon, and inputs come together. `[texts]` gives names to long texts:
+//! a `source` or a `note` that is `[name]` is that text. `[made]` tells the reader how the file was made.
+//!
+//! ```
+//! let values = ocellus_evidence::values::parse(r#"
+//! [texts]
+//! thibos = "Thibos, Wheeler, Horner, Optom Vis Sci 1997;74:367-375"
+//!
+//! [shared]
+//! kind = "derived"
+//! mark = "two"
+//!
+//! ## One value.
+//! [[value]]
+//! id = "average-srkt"
+//! what = "SRK/T, lens for emmetropia"
+//! given = { axial_length_mm = "23.5", k_d = "43.8", a_constant = "118.4" }
+//! expect = "20.250"
+//! unit = "D"
+//! source = "Retzlaff, Sanders, Kraff 1990, computed"
+//!
+//! ## One case, a result a row.
+//! [[table]]
+//! id = "vertex-01"
+//! what = "vertex"
+//! given = { refraction_d = "+10.00", vertex_mm = "12" }
+//! unit = "D"
+//! rows = '''
+//! id         | expect  | source      | what
+//! cornea     | 11.3636 | F/(1 - d F) | spectacle plane to cornea
+//! spectacles | 8.9286  | F/(1 + d F) | cornea to spectacle plane
+//! '''
+//!
+//! ## Many cases, one a row.
+//! [[table]]
+//! id = "vector"
+//! what = "power vector"
+//! unit = "D"
+//! source = "[thibos]"
+//! results.m = { what = "M" }
+//! results.j0 = { what = "J0" }
+//! rows = '''
+//! id | sphere_d | cylinder_d | axis_deg || m    | j0
+//! 1  | +0.50    | -2.00      | 30       || -0.5 | 0.5
+//! 2  | +2.00    | -0.50      | 90       || 1.75 | -0.25
+//! '''
+//! "#)?;
+//! let ids: Vec<_> = values.iter().map(|value| value.id.as_str()).collect();
+//! assert_eq!(ids[..3], ["average-srkt", "vertex-01-cornea", "vertex-01-spectacles"]);
+//! assert_eq!(ids[3..], ["vector-1-m", "vector-1-j0", "vector-2-m", "vector-2-j0"]);
+//! let j0 = &values[4];
+//! assert_eq!(j0.what, "power vector: J0");
+//! assert_eq!((j0.text("axis_deg")?, j0.expect.as_str()), ("30", "0.5"));
+//! assert_eq!(j0.source, "Thibos, Wheeler, Horner, Optom Vis Sci 1997;74:367-375");
+//! # Ok::<(), String>(())
+//! ```
 
-use std::collections::BTreeMap;
-use std::fmt;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use serde::Deserialize;
 
-/// What a check value is worth.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Kind {
-    /// Printed by the people who did the work, or by a standard.
-    Published,
-    /// Computed by an independent, widely used library.
-    ReferenceLibrary,
-    /// Follows from an identity or an independent transcription of the formula.
-    Derived,
-    /// What everybody says and nobody sources.
-    #[serde(alias = "common practice")]
-    CommonPractice,
-    /// Recalled, the source not at hand.
-    Memory,
-    /// What this program itself once printed: shows a change, proves nothing.
-    Regression,
-}
+mod form;
+mod kind;
+mod number;
+mod rows;
 
-impl Kind {
-    /// Every kind, in the order of the report.
-    pub const ALL: [Self; 6] =
-        [Self::Published, Self::ReferenceLibrary, Self::Derived, Self::CommonPractice, Self::Memory, Self::Regression];
+pub use kind::Kind;
+pub use number::{Number, last_place, numbers};
 
-    /// Whether a value of this kind speaks for a function: a program cannot vouch for itself.
-    #[must_use]
-    pub fn is_evidence(self) -> bool {
-        self != Self::Regression
-    }
-}
-
-impl fmt::Display for Kind {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(match self {
-            Self::Published => "published",
-            Self::ReferenceLibrary => "reference-library",
-            Self::Derived => "derived",
-            Self::CommonPractice => "common-practice",
-            Self::Memory => "memory",
-            Self::Regression => "regression",
-        })
-    }
-}
-
-/// One number of an expected text, with the tolerance its printed digits give it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Number {
-    /// The number.
-    pub value: f64,
-    /// Half a unit in the last printed place, unless the value states another tolerance.
-    pub tolerance: f64,
-    /// Printed as `x 90`: a meridian, where 0 and 180 are the same.
-    pub is_axis: bool,
-}
-
-/// A check value as written in its file.
+/// A check value, with every field that its file says of it.
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Value {
@@ -111,6 +140,11 @@ impl Value {
         text.parse().map_err(|_| format!("input `{key}` is `{text}`, not a number"))
     }
 
+    fn of(fields: toml::Table) -> Result<Self, String> {
+        let id = form::name(&fields);
+        fields.try_into::<Self>().map_err(|error| format!("{id}: {}", error.message()))?.complete()
+    }
+
     fn complete(mut self) -> Result<Self, String> {
         let refuse = |why: String| Err(format!("{}: {why}", self.id));
         if self.tolerance.is_some() && self.note.as_ref().is_none_or(|note| note.trim().is_empty()) {
@@ -147,55 +181,12 @@ impl Value {
     }
 }
 
-/// The numbers in a printed text such as `1.270/0.838`, `-2.00 +1.00 x 90` or `0.50 (0.235 to 1.064)`.
-///
-/// # Errors
-/// When something in it is neither a number nor a separator.
-pub fn numbers(text: &str) -> Result<Vec<Number>, String> {
-    let mut found = Vec::new();
-    let mut is_axis = false;
-    for word in text.split([' ', '/', '(', ')', ',']).filter(|word| !word.is_empty()) {
-        match word {
-            "x" => is_axis = true,
-            "to" => {}
-            _ => {
-                let value = word.parse::<f64>().ok().filter(|value| value.is_finite());
-                let value = value.ok_or_else(|| format!("`{word}` in `{text}` is not a number"))?;
-                found.push(Number { value, tolerance: last_place(word) / 2.0, is_axis });
-                is_axis = false;
-            }
-        }
-    }
-    if found.is_empty() { Err(format!("no number in `{text}`")) } else { Ok(found) }
-}
-
-/// One unit in the last printed place: 0.01 for `23.45`, 1 for `55`, 1e-11 for `0.353658941e-2`.
-#[must_use]
-pub fn last_place(printed: &str) -> f64 {
-    let (digits, exponent) = printed.split_once(['e', 'E']).unwrap_or((printed, "0"));
-    let places = digits.split_once('.').map_or(0, |(_, fraction)| fraction.len());
-    let exponent: i64 = exponent.parse().unwrap_or(0);
-    // Through text, so that the unit is the f64 nearest to the power of ten.
-    format!("1e{}", exponent - places as i64).parse().unwrap_or(f64::NAN)
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct File {
-    /// How the file was made; for the reader, not for the program.
-    #[serde(rename = "made")]
-    _made: Option<toml::Table>,
-    #[serde(default, rename = "value")]
-    values: Vec<Value>,
-}
-
 /// Reads the values of one file's text.
 ///
 /// # Errors
 /// When it is not of the expected form, or a value is not fit to check against.
 pub fn parse(text: &str) -> Result<Vec<Value>, String> {
-    let file: File = toml::from_str(text).map_err(|error| error.to_string())?;
-    file.values.into_iter().map(Value::complete).collect()
+    form::opened(text)?.into_iter().map(Value::of).collect()
 }
 
 /// Reads every `*.toml` in a folder, in the order of their names.
@@ -212,7 +203,7 @@ pub fn load(folder: &Path) -> Result<Vec<Value>, String> {
         let text = std::fs::read_to_string(&path).map_err(|error| format!("{}: {error}", path.display()))?;
         all.extend(parse(&text).map_err(|error| format!("{}: {error}", path.display()))?);
     }
-    let mut seen = std::collections::BTreeSet::new();
+    let mut seen = BTreeSet::new();
     match all.iter().find(|value| !seen.insert(&value.id)) {
         Some(twice) => Err(format!("two check values are called `{}`", twice.id)),
         None => Ok(all),
@@ -228,60 +219,4 @@ pub fn all() -> Result<Vec<Value>, String> {
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn value(rest: &str) -> Result<Vec<Value>, String> {
-        parse(&format!("[[value]]\nid='a-1'\nwhat='w'\nunit='D'\nmark='read'\nsource='s'\n{rest}"))
-    }
-
-    #[test]
-    fn each_number_keeps_its_own_printed_places() {
-        let found = numbers("-2.00 +1.0 x 90").unwrap();
-        assert_eq!(found.iter().map(|n| n.value).collect::<Vec<_>>(), [-2.0, 1.0, 90.0]);
-        assert_eq!(found.iter().map(|n| n.tolerance).collect::<Vec<_>>(), [0.005, 0.05, 0.5]);
-        assert_eq!(found.iter().map(|n| n.is_axis).collect::<Vec<_>>(), [false, false, true]);
-        assert_eq!(numbers("1.270/0.838").unwrap().len(), 2);
-        assert_eq!(numbers("0.50 (0.235 to 1.064)").unwrap()[2].value, 1.064);
-    }
-
-    #[test]
-    fn the_last_place_counts_the_exponent() {
-        assert_eq!(last_place("0.353658941e-2"), 1e-11);
-        assert_eq!(last_place("0.123443146e2"), 1e-7);
-        assert_eq!(last_place("55"), 1.0);
-        assert_eq!(last_place("-8.9286"), 1e-4);
-    }
-
-    #[test]
-    fn a_text_that_is_no_number_is_refused() {
-        for text in ["", "about 55", "NaN", "inf", "1-2", "23.3 D"] {
-            assert!(numbers(text).is_err(), "{text}");
-        }
-    }
-
-    #[test]
-    fn a_tolerance_needs_its_reason() {
-        let body = "given={k='43.8'}\nexpect='20.25'\nkind='derived'\ntolerance='0.1'\n";
-        assert!(value(body).unwrap_err().contains("says why"));
-        let values = value(&format!("{body}note='a mean of ratios'\n")).unwrap();
-        assert_eq!(values[0].numbers[0].tolerance, 0.1);
-    }
-
-    #[test]
-    fn a_tolerance_finer_than_an_f64_is_refused() {
-        let error = value("given={}\nexpect='20.249912345678901234'\nkind='derived'\n").unwrap_err();
-        assert!(error.contains("finer than an f64"), "{error}");
-    }
-
-    #[test]
-    fn an_unknown_kind_or_key_is_refused() {
-        assert!(value("given={}\nexpect='1'\nkind='certain'\n").is_err());
-        assert!(value("given={}\nexpect='1'\nkind='derived'\nexpects='2'\n").is_err());
-    }
-
-    #[test]
-    fn the_values_carried_here_are_all_fit_to_check_against() {
-        assert!(all().unwrap().len() > 100);
-    }
-}
+mod tests;

@@ -3,8 +3,8 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test may stop where it stands")]
 
 use ocellus_core::decimal::{Sign, fixed};
-use ocellus_core::pressure::chamber::Supply;
-use ocellus_core::pressure::surge::{Setup, Stepper, run};
+use ocellus_core::fluids::chamber::Supply;
+use ocellus_core::fluids::surge::{Setup, Stepper, run};
 use ocellus_evidence::values::{self, Value};
 
 const PAGE: &str = include_str!("../../core/FLUIDS.md");

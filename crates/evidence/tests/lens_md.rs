@@ -3,10 +3,10 @@
 
 use std::collections::BTreeMap;
 
-use ocellus_core::caution;
+use ocellus_card::id::CautionId;
 use ocellus_core::decimal::{Sign, fixed};
-use ocellus_core::lens::thick::working;
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::thick::working;
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::{LensCentre, LensIndex, LensPower, LensRadius, Vertex};
 use ocellus_evidence::values::{self, Value};
 
@@ -18,7 +18,7 @@ fn parts(value: &Value) -> (&str, &str) {
     value.id.strip_prefix("traced-").and_then(|rest| rest.split_once('-')).unwrap()
 }
 
-/// Each way of reckoning a traced eye, less the exact paraxial one.
+/// Each way of computing a traced eye, less the exact paraxial one.
 fn differences() -> BTreeMap<&'static str, Vec<f64>> {
     let all = values::all().unwrap();
     let rays = values::parse(RAYS).unwrap();
@@ -78,7 +78,7 @@ fn thin_and_thick_and_real_differ_as_they_are_said_to() {
 fn the_codes_named_are_codes() {
     let table = PAGE.split("## Thin lens").next().unwrap();
     let codes: Vec<&str> = table.split('`').skip(1).step_by(2).filter(|word| word.contains('_')).collect();
-    let known = |code: &&str| caution::Code::ALL.iter().any(|known| known.word() == *code);
+    let known = |code: &&str| CautionId::of_word(code).is_some();
     let unknown: Vec<_> = codes.iter().filter(|code| !known(code) && !code.contains('/')).collect();
     assert!(codes.len() > 15 && unknown.is_empty(), "{unknown:?}");
 }

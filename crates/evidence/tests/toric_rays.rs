@@ -5,7 +5,7 @@ use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::toric::{ToricLens, residual};
 use ocellus_core::decimal::{Sign, fixed};
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::Axis;
 use serde::Deserialize;
 
@@ -17,7 +17,7 @@ struct Rays {
     case: Vec<Traced>,
 }
 
-/// An eye, its lens, and what each way of reckoning leaves: M, J0, J45.
+/// An eye, its lens, and what each way of computing leaves: M, J0, J45.
 #[derive(Deserialize)]
 struct Traced {
     id: String,

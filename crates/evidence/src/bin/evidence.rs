@@ -3,7 +3,7 @@
 use std::process::ExitCode;
 
 use ocellus_evidence::report::Report;
-use ocellus_evidence::{checks, functions, values};
+use ocellus_evidence::{checks, coverage, functions, values};
 
 fn main() -> ExitCode {
     match run() {
@@ -18,7 +18,7 @@ fn main() -> ExitCode {
 fn run() -> Result<ExitCode, String> {
     let values = values::all()?;
     let outcome = checks::registry().run(&values);
-    let coverage = functions::coverage(&functions::of_core()?, &outcome.functions, &functions::exceptions()?);
+    let coverage = coverage::coverage(&functions::public()?, &outcome.functions, &coverage::exceptions()?);
     let report = Report { outcome, coverage };
     println!("{report}");
     Ok(if report.is_good() { ExitCode::SUCCESS } else { ExitCode::FAILURE })

@@ -1,4 +1,4 @@
-//! Moves each constant of the core by a unit in its last printed digit, both ways, and demands that some check fails.
+//! Moves each constant of the core and the card by a unit in its last printed digit, both ways, and demands that some check fails.
 //! Only a build with `--cfg ocellus_perturb` has constants that can be moved: see `cargo xtask perturb`.
 
 #[cfg(not(ocellus_perturb))]
@@ -10,7 +10,7 @@ fn main() -> std::process::ExitCode {
 #[cfg(ocellus_perturb)]
 fn main() -> std::process::ExitCode {
     use ocellus_core::constant;
-    use ocellus_evidence::{checks, values};
+    use ocellus_evidence::{checks, constants, values};
     use std::process::ExitCode;
 
     let values = match values::all() {
@@ -31,7 +31,7 @@ fn main() -> std::process::ExitCode {
     }
     let mut missed = 0;
     let mut moved = 0;
-    for constant in constant::all() {
+    for constant in constants::all() {
         constant::perturb(None);
         let own = constant.get();
         let step = values::last_place(constant.digits);

@@ -1,9 +1,9 @@
 //! The air at a height, the boiling of water, and what the two leave for a vacuum.
 
 use ocellus_core::constant::{self, Constant};
-use ocellus_core::pressure::ceiling::{self, Air, Working};
-use ocellus_core::pressure::unit::{Unit, convert};
-use ocellus_core::pressure::{air, vapour};
+use ocellus_core::fluids::ceiling::{self, Air, Working};
+use ocellus_core::fluids::unit::{Unit, convert};
+use ocellus_core::fluids::{air, vapour};
 use ocellus_core::quantity::{Altitude, StationPressure, Temperature};
 
 use crate::check::{Failed, Registry};
@@ -75,6 +75,10 @@ fn vacuum(registry: &mut Registry) {
                 let w = working(Air::Altitude(altitude(value)?), temperature(value)?);
                 symbol(&["V_max"], |sink| show(&w, sink))
             };
+        ceiling::show_all => ["ceiling-#*", "vacuum-ceiling-0", "vacuum-ceiling-####"] => |show_all; value| {
+            let (air, temperature) = (Air::Altitude(altitude(value)?), temperature(value)?);
+            symbol(&["V_max"], |sink| show_all(air, temperature, sink))
+        };
         // The same from a measured pressure.
         ceiling::working => "ceiling-#*" => |working; value| {
             let air = working(Air::Altitude(altitude(value)?), temperature(value)?).air;

@@ -69,14 +69,14 @@ fn placed_off(value: &Value, cylinder: f64, placed: f64) -> Result<(PowerVector<
 
 pub(super) fn register(registry: &mut Registry) {
     refractions(registry);
-    roads(registry);
+    forms(registry);
     off_axis(registry);
 }
 
-/// The roads between one way of writing a power and another.
-fn roads(registry: &mut Registry) {
+/// From one way of writing a power to another.
+fn forms(registry: &mut Registry) {
     checks! { registry;
-        PowerMatrix::of::<Spectacles> => ["roads-*-xx", "roads-*-xy", "roads-*-yy"] => |of; value| {
+        PowerMatrix::of::<Spectacles> => ["forms-*-xx", "forms-*-xy", "forms-*-yy"] => |of; value| {
             let f = of(vector(value, "")?);
             Ok(vec![match value.id.rsplit('-').next() {
                 Some("xx") => f.xx,
@@ -84,9 +84,9 @@ fn roads(registry: &mut Registry) {
                 _ => f.yy,
             }])
         };
-        PowerMatrix::at::<Spectacles>, PowerVector::<Spectacles>::minus_cylinder => ["roads-*-sphere", "roads-*-cylinder", "roads-*-axis"] =>
+        PowerMatrix::at::<Spectacles>, PowerVector::<Spectacles>::minus_cylinder => ["forms-*-sphere", "forms-*-cylinder", "forms-*-axis"] =>
             |at, minus_cylinder; value| parts(value, minus_cylinder(at(PowerMatrix::of(vector(value, "")?), Spectacles)));
-        PowerVector::<Spectacles>::plus_cylinder => ["roads-*-sphere", "roads-*-cylinder", "roads-*-axis"] => |plus_cylinder; value|
+        PowerVector::<Spectacles>::plus_cylinder => ["forms-*-sphere", "forms-*-cylinder", "forms-*-axis"] => |plus_cylinder; value|
             parts(value, plus_cylinder(vector(value, "")?).transposed());
         PowerVector::<Cornea>::in_meridians => "meridians-*" => |in_meridians; value|
             Ok(vec![part(value, in_meridians(Cornea, value.number("f0_d")?, value.number("f45_d")?, value.number("f90_d")?))]);

@@ -1,25 +1,22 @@
 //! The whole way from entries to the card.
 
-use ocellus_core::bench::Bench;
-use ocellus_core::case::Case;
-use ocellus_core::caution::Caution;
-use ocellus_core::draft::Draft;
-use ocellus_core::explain::{self, Subject};
-use ocellus_core::field::Field;
-use ocellus_core::item::{Item, What};
-use ocellus_core::lens::Method;
-use ocellus_core::lens::answer;
-use ocellus_core::lens::predict;
-use ocellus_core::lens::prediction::{Optics, Prediction};
-use ocellus_core::plan;
-use ocellus_core::pressure::unit::{Unit, convert};
-use ocellus_core::quantity::{LensPower, Refraction, Vertex};
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
+use ocellus_card::case::Case;
+use ocellus_card::caution::Caution;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
+use ocellus_card::item::Item;
+use ocellus_card::parts::lens::{Answers, Lens};
+use ocellus_card::sink::Sink;
+use ocellus_card::{Subject, entries, items};
+use ocellus_core::fluids::unit::{Unit, convert};
+use ocellus_core::lens::method::Method;
+use ocellus_core::lens::view::Eyes;
+use ocellus_core::working::Steps;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::symbol;
+use crate::checks::view::{method, of_optics};
+use crate::checks::{Shown, symbol};
 use crate::values::Value;
 
 /// An eye that nothing is said about; a check value's inputs go over it.
@@ -44,11 +41,11 @@ pub(super) fn draft(value: &Value) -> Result<Draft, Failed> {
     let given = value.given.iter().map(|(key, text)| (key.as_str(), text.as_str()));
     for (key, text) in usual.chain(given) {
         let keys: &[&str] = if key == "k_d" { &["k1_d", "k2_d"] } else { &[key] };
-        for field in keys.iter().filter_map(|key| Field::from_key(key)) {
+        for entry in keys.iter().filter_map(|key| EntryId::of_key(key)) {
             // As a table of cases does it: a number may have more decimals than a case file may.
             match text.parse() {
-                Ok(number) => draft.set(field, number),
-                Err(_) => draft.enter(field, text)?,
+                Ok(number) => draft.set(entry, number),
+                Err(_) => draft.enter(entry, text)?,
             }
         }
     }
@@ -59,23 +56,37 @@ pub(super) fn draft(value: &Value) -> Result<Draft, Failed> {
 pub(super) fn entered(value: &Value) -> Result<Draft, Failed> {
     let mut draft = Draft::default();
     for (key, text) in &value.given {
-        if let Some(field) = Field::from_key(key) {
-            draft.enter(field, text)?;
+        if let Some(entry) = EntryId::of_key(key) {
+            draft.enter(entry, text)?;
         }
     }
     Ok(draft)
 }
 
-fn without_lens(value: &Value) -> Result<Draft, Failed> {
+/// The draft of a value about one method: after laser where the method is one for such eyes; what a chosen lens leaves is
+/// asked of the method itself.
+fn draft_for(value: &Value, method: Method) -> Result<Draft, Failed> {
     let mut draft = draft(value)?;
-    // What a chosen lens leaves is asked of the methods themselves.
-    draft.clear(Field::LensPower);
+    if Method::of(Eyes::AfterLaser).any(|after| after == method) {
+        draft.enter(entries::PREVIOUS_SURGERY, value.text("laser").unwrap_or("myopic_laser"))?;
+    }
+    if draft.has(entries::K_AFTER) {
+        draft.enter(entries::K_AFTER_FROM, "contact_lens")?;
+    }
+    if let Ok(set) = value.text("set") {
+        draft.enter(entries::LONG_EYE, set)?;
+    }
+    draft.clear(entries::LENS_POWER);
     Ok(draft)
 }
 
-fn method(value: &Value) -> Result<Method, Failed> {
-    let key = value.text("method")?;
+/// A method by its key.
+fn keyed(key: &str) -> Result<Method, Failed> {
     Ok(Method::ALL.iter().copied().find(|method| method.key() == key).ok_or(format!("no method `{key}`"))?)
+}
+
+fn subject(key: &str) -> Result<Subject, Failed> {
+    Ok(Subject::of_key(key).ok_or(format!("no subject `{key}`"))?)
 }
 
 /// What stands on a card.
@@ -84,6 +95,17 @@ pub(super) struct Card {
     pub(super) items: Vec<Item>,
     pub(super) cautions: Vec<Caution>,
 }
+
+impl Card {
+    /// What the plan of a draft streams; [`Case::plan`] is handed on by those who file evidence for it.
+    pub(super) fn of<'d>(plan: impl Fn(&Case<'d>, &mut dyn Sink), draft: &'d Draft) -> Result<Card, Failed> {
+        let mut card = Card::default();
+        plan(&Case::try_from(draft)?, &mut card);
+        Ok(card)
+    }
+}
+
+impl Steps for Card {}
 
 impl Sink for Card {
     fn item(&mut self, item: Item) {
@@ -103,12 +125,12 @@ fn named(value: &Value, card: &Card) -> Answer {
             None => row.parse()?,
             Some(cylinder) => {
                 let cylinder: f64 = cylinder.parse()?;
-                let label = |item: &&Item| item.what == What::LabelCylinder && item.value == cylinder;
+                let label = |item: &&Item| item.what == items::LABEL_CYLINDER && item.value == cylinder;
                 card.items.iter().find(label).ok_or("no such label on the card")?.row
             }
         }),
     };
-    let method = if value.given.contains_key("method") { Some(method(value)?) } else { None };
+    let method = value.text("method").ok().map(keyed).transpose()?;
     let wanted =
         |item: &&Item| item.what.key() == key && item.method == method && row.is_none_or(|row| item.row == row);
     let mut found = card.items.iter().filter(wanted);
@@ -119,124 +141,104 @@ fn named(value: &Value, card: &Card) -> Answer {
     }
 }
 
+/// The step that a subject shows under the first of these symbols that it has.
+fn step<'d>(
+    explain: impl Fn(&Case<'d>, Subject, &mut dyn Sink) -> bool,
+    draft: &'d Draft,
+    subject: Subject,
+    symbols: &[&str],
+) -> Answer {
+    let case = Case::try_from(draft)?;
+    symbol(symbols, |shown: &mut Shown| _ = explain(&case, subject, shown))
+}
+
 pub(super) fn register(registry: &mut Registry) {
+    plans(registry);
+    steps_of(registry);
+    answers(registry);
+}
+
+fn plans(registry: &mut Registry) {
     checks! { registry;
-        plan::plan => "card-*" => |plan; value| {
-            let mut card = Card::default();
-            plan(&Case::try_from(&draft(value)?)?, &mut card);
-            named(value, &card)
-        };
+        Case::plan => "card-*" => |plan; value| named(value, &Card::of(plan, &draft(value)?)?);
         // the same without an eye
-        plan::plan_bench => "card-fluids-*" => |plan_bench; value| {
-            let (draft, mut card) = (entered(value)?, Card::default());
-            plan_bench(&Bench::check(&draft, &mut |_| {}).ok_or("no set-up")?, &mut card);
-            named(value, &card)
-        };
-        Sheet::plan => "card-fluids-*" => |plan; value| {
-            let (draft, mut card) = (entered(value)?, Card::default());
-            plan(&Sheet::check(&draft, &mut |_| {}).ok_or("no set-up")?, &mut card);
-            named(value, &card)
-        };
-        explain::explain_bench => ["card-fluids-surge-trough-mmhg-*", "card-fluids-vacuum-ceiling-cmh2o-*"] =>
-            |explain_bench; value| {
-                let draft = entered(value)?;
-                let bench = Bench::check(&draft, &mut |_| {}).ok_or("no set-up")?;
-                match value.text("item")? {
-                    "surge_trough_mmhg" =>
-                        symbol(&["P_trough"], |sink| _ = explain_bench(Subject::Surge, &bench, sink)),
-                    _ => {
-                        let found = symbol(&["V_max"], |sink| _ = explain_bench(Subject::Ceiling, &bench, sink))?;
-                        Ok(found.iter().map(|mmhg| convert(*mmhg, Unit::MmHg, Unit::CmH2O)).collect())
-                    }
-                }
-            };
-        Sheet::explain => "card-fluids-surge-trough-mmhg-*" => |explain; value| {
+        Case::plan => "card-fluids-*" => |plan; value| {
             let draft = entered(value)?;
-            let sheet = Sheet::check(&draft, &mut |_| {}).ok_or("no set-up")?;
-            symbol(&["P_trough"], |sink| _ = explain(&sheet, Subject::Surge, sink))
+            if Case::try_from(&draft)?.has_eye() { Err("an eye".into()) } else { named(value, &Card::of(plan, &draft)?) }
         };
-        plan::surge_setup => "card-fluids-surge-start-mmhg-*" => |surge_setup; value| {
-            let draft = entered(value)?;
-            let bench = Bench::check(&draft, &mut |_| {}).ok_or("no set-up")?;
-            Ok(vec![surge_setup(&bench).and_then(|setup| setup.start()).ok_or("no surge")?.chamber])
-        };
-        explain::explain => ["srkt-##-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
-            |explain; value| {
-                let (method, draft) = (method(value)?, without_lens(value)?);
-                let case = Case::try_from(&draft)?;
-                symbol(&["ELP", "d"], |sink| _ = explain(Subject::Method(method), &case, sink))
-            };
-        explain::explain => ["srkt-##-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |explain; value| {
-            let (method, draft) = (method(value)?, without_lens(value)?);
-            let case = Case::try_from(&draft)?;
-            symbol(&["P"], |sink| _ = explain(Subject::Method(method), &case, sink))
-        };
-        explain::explain => ["card-head", "card-ceiling", "card-rhexis", "card-planned"] => |explain; value| {
-            let draft = draft(value)?;
-            let case = Case::try_from(&draft)?;
-            let (subject, shown) = match value.id.as_str() {
-                "card-head" => (Subject::Head, "P"),
-                "card-ceiling" => (Subject::Ceiling, "V_max"),
-                "card-rhexis" => (Subject::Rhexis, "D"),
-                _ => (Subject::Toric, "N'"),
-            };
-            symbol(&[shown], |sink| _ = explain(subject, &case, sink))
-        };
-        plan::plan => ["t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |plan; value| {
-            let (mut card, method) = (Card::default(), method(value)?);
-            plan(&Case::try_from(&without_lens(value)?)?, &mut card);
-            let exact = |item: &&Item| item.what == What::ExactPower && item.method == Some(method);
+        Case::plan => ["t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] => |plan; value| {
+            let method = method(value)?;
+            let card = Card::of(plan, &draft_for(value, method)?)?;
+            let exact = |item: &&Item| item.what == items::EXACT_POWER && item.method == Some(method);
             Ok(vec![card.items.iter().find(exact).ok_or("not on the card")?.value])
-        };
-        answer::answers => ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
-            |answers; value| {
-                let method = method(value)?;
-                let answers = answers(&Case::try_from(&without_lens(value)?)?, &mut |_| {});
-                Ok(vec![answers.iter().flatten().find(|answer| answer.method == method).ok_or("no answer")?.power])
-            };
-        predict::predict, Prediction::optics, Optics::power =>
-            ["srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p"] =>
-            |predict, optics, power; value| {
-                let target = Refraction::from_d(value.number("target_d")?)?;
-                let vertex = Vertex::from_mm(value.number("vertex_mm")?)?;
-                Ok(vec![power(&optics(&predicted(predict, value)?), target, vertex)?])
-            };
-        predict::predict, Prediction::optics, Optics::refraction =>
-            ["srk2-*-rx", "srkt-*-rx", "t2-*-rx", "holladay1-##-rx", "hofferq-##-rx", "haigis-*-rx"] =>
-            |predict, optics, refraction; value| {
-                let power = LensPower::from_d(value.number("iol_power_d")?)?;
-                let vertex = Vertex::from_mm(value.number("vertex_mm")?)?;
-                Ok(vec![refraction(&optics(&predicted(predict, value)?), power, vertex)?])
-            };
-        predict::predict, Prediction::optics, Optics::thin_eye =>
-            ["srkt-*-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
-            |predict, optics, thin_eye; value| Ok(vec![thin_eye(&optics(&predicted(predict, value)?)).ok_or("no lens position")?.elp]);
-        predict::predict, Prediction::show =>
-            ["srkt-*-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
-            |predict, show; value| {
-                let prediction = predicted(predict, value)?;
-                symbol(&["ELP", "d"], |sink| show(&prediction, sink))
-            };
-        predict::predict, Prediction::show => "srk2-*-p0" => |predict, show; value| {
-            let prediction = predicted(predict, value)?;
-            symbol(&["P0"], |sink| show(&prediction, sink))
         };
     }
 }
 
-fn predicted(predict: fn(Method, &Case) -> Result<Prediction, Caution>, value: &Value) -> Result<Prediction, Failed> {
-    Ok(predict(method(value)?, &Case::try_from(&without_lens(value)?)?)?)
+fn steps_of(registry: &mut Registry) {
+    checks! { registry;
+        Case::explain => "card-fluids-surge-trough-mmhg-*" => |explain; value|
+            step(explain, &entered(value)?, subject("surge")?, &["P_trough"]);
+        Case::explain => "card-fluids-vacuum-ceiling-cmh2o-*" => |explain; value| {
+            let found = step(explain, &entered(value)?, subject("ceiling")?, &["V_max"])?;
+            Ok(found.iter().map(|mmhg| convert(*mmhg, Unit::MmHg, Unit::CmH2O)).collect())
+        };
+        Case::explain => ["card-head", "card-ceiling", "card-rhexis", "card-planned"] => |explain; value| {
+            let (key, symbol) = match value.id.as_str() {
+                "card-head" => ("head", "P"),
+                "card-ceiling" => ("ceiling", "V_max"),
+                "card-rhexis" => ("rhexis", "D"),
+                _ => ("toric", "N'"),
+            };
+            step(explain, &draft(value)?, subject(key)?, &[symbol])
+        };
+        Case::explain => ["srkt-##-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp"] =>
+            |explain; value| {
+                let method = method(value)?;
+                step(explain, &draft_for(value, method)?, Subject::Method(method), &["ELP", "d"])
+            };
+        Case::explain => [
+            "srkt-##-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p",
+            "double-*-p", "shammas-*-p", "haigisl-*-p",
+        ] => |explain; value| {
+            let method = method(value)?;
+            step(explain, &draft_for(value, method)?, Subject::Method(method), &["P"])
+        };
+    }
+}
+
+fn answers(registry: &mut Registry) {
+    checks! { registry;
+        Lens::answers, Answers::all => [
+            "srk2-*-p", "srkt-*-p", "t2-*-p", "holladay1-##-p", "hofferq-##-p", "haigis-*-p",
+            "double-*-p", "shammas-*-p", "haigisl-*-p", "long-*-p",
+            "srk2-*-rx", "srkt-*-rx", "t2-*-rx", "holladay1-##-rx", "hofferq-##-rx", "haigis-*-rx",
+            "double-*-rx", "shammas-*-rx", "haigisl-*-rx",
+            "srkt-*-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp",
+            "double-*-elp", "shammas-*-elp", "haigisl-*-elp", "long-*-elp",
+        // a case lends its lens for a moment only, so it is asked here by name
+        ] => |_answers, _all; value| {
+            let method = method(value)?;
+            let draft = draft_for(value, method)?;
+            Case::try_from(&draft)?.known(|known| {
+                let answers = known.lens.ok_or("no eye")?.answers();
+                let answer = answers.all().find(|answer| answer.method == method).ok_or("no answer")?;
+                if value.id.ends_with("-p") { Ok(vec![answer.power]) } else { of_optics(value, &answer.optics) }
+            })
+        };
+    }
 }
 
 #[cfg(test)]
 mod tests {
-    use super::*;
+    use ocellus_card::id::ItemId;
 
     #[test]
     fn every_kind_of_item_has_a_check_value() {
         let values = crate::values::all().unwrap();
         let named: Vec<_> = values.iter().filter_map(|value| value.text("item").ok()).collect();
-        let missing: Vec<_> = What::ALL.iter().map(|what| what.key()).filter(|key| !named.contains(key)).collect();
+        let keys = ItemId::all().map(|item| item.key().to_string());
+        let missing: Vec<_> = keys.filter(|key| !named.contains(&key.as_str())).collect();
         assert!(missing.is_empty(), "no check value for {missing:?}");
     }
 }

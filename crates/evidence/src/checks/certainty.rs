@@ -1,21 +1,20 @@
 //! How a predicted refraction moves, how sure it is, and what a label may be off by.
 
-use ocellus_core::case::Case;
 use ocellus_core::lens::certainty::{Budget, Scatter, budget, chance};
 use ocellus_core::lens::label;
-use ocellus_core::lens::predict;
-use ocellus_core::lens::prediction::Prediction;
+use ocellus_core::lens::method::Method;
 use ocellus_core::lens::second_eye;
-use ocellus_core::lens::slope::{Chain, Gradient, Slopes, slopes};
-use ocellus_core::lens::vergence::ThinEye;
-use ocellus_core::lens::{convert, haigis, haigis_l, hofferq, holladay1, shammas, srkt, t2};
+use ocellus_core::lens::slopes::{Chain, Gradient, Slopes, slopes};
+use ocellus_core::lens::view::View;
+use ocellus_core::lens::{convert, haigis, haigis_l, hoffer_q, holladay1, shammas_pl, srkt, t2};
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::{LensPower, Refraction};
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::hard_eyes::{draft, laser, method};
 use crate::checks::lens::{a_constant, al, chamber_depth, cornea, lens, vertex};
 use crate::checks::symbol;
+use crate::checks::view::{Shammas, Viewed, adjusted, ask, laser, method};
 use crate::values::Value;
 
 /// The slope that the end of a value's id names.
@@ -32,6 +31,14 @@ fn slope(value: &Value, eye: ThinEye, chain: Chain) -> Answer {
         _ => return Err(format!("`{}` names no slope", value.id).into()),
     };
     symbol(&[symbols], |sink| slopes.show(sink))
+}
+
+/// A method's optics of the eye of a value, and how they move.
+fn moving(viewed: Viewed, value: &Value) -> Result<(ThinEye, Chain), Failed> {
+    ask(viewed, value, |view| {
+        let eye = view.optics().thin_eye().ok_or("no lens position")?;
+        Ok((eye, view.chain().ok_or("no slopes")?))
+    })
 }
 
 /// What scatters: nothing where a value is silent.
@@ -51,57 +58,55 @@ pub(super) fn register(registry: &mut Registry) {
     checks! { registry;
         srkt::Working::chain => ["slope-srkt-*"] => |chain; value| {
             let w = srkt::working(al(value)?, &cornea(value)?, a_constant(value)?);
-            slope(value, w.thin_eye(), chain(&w))
+            slope(value, w.thin_eye(), chain(&w).ok_or("no slopes")?)
         };
         t2::Working::chain => "slope-t2-*" => |chain; value| {
             let w = t2::working(al(value)?, &cornea(value)?, a_constant(value)?);
-            slope(value, w.thin_eye(), chain(&w))
+            slope(value, w.thin_eye(), chain(&w).ok_or("no slopes")?)
         };
         holladay1::Working::chain => "slope-holladay1-*" => |chain; value| {
             let w = holladay1::working(al(value)?, &cornea(value)?, convert::surgeon_factor(a_constant(value)?)?);
-            slope(value, w.thin_eye(), chain(&w))
+            slope(value, w.thin_eye(), chain(&w).ok_or("no slopes")?)
         };
-        hofferq::Working::chain => "slope-hofferq-*" => |chain; value| {
+        hoffer_q::Working::chain => "slope-hofferq-*" => |chain; value| {
             let pacd = convert::pacd(convert::surgeon_factor(a_constant(value)?)?)?;
-            let w = hofferq::working(al(value)?, &cornea(value)?, pacd);
-            slope(value, w.thin_eye(), chain(&w))
+            let w = hoffer_q::working(al(value)?, &cornea(value)?, pacd);
+            slope(value, w.thin_eye(), chain(&w).ok_or("no slopes")?)
         };
         haigis::Working::chain => "slope-haigis-*" => |chain; value| {
             let constants = convert::haigis(a_constant(value)?)?;
             let w = haigis::working(al(value)?, &cornea(value)?, chamber_depth(value)?, constants);
-            slope(value, w.thin_eye(), chain(&w))
+            slope(value, w.thin_eye(), chain(&w).ok_or("no slopes")?)
         };
-        shammas::Working::chain => "slope-shammas-*" => |chain; value| {
-            let w = shammas::working(al(value)?, &cornea(value)?, a_constant(value)?, laser(value));
-            slope(value, w.thin_eye(), chain(&w, laser(value)))
+        Shammas::chain => "slope-shammas-*" => |chain; value| {
+            let w = shammas_pl::working(al(value)?, &cornea(value)?, a_constant(value)?, laser(value));
+            slope(value, w.thin_eye(), chain(&(w, laser(value))).ok_or("no slopes")?)
         };
         haigis_l::Working::chain => "slope-haigisl-*" => |chain; value| {
             let constants = convert::haigis(a_constant(value)?)?;
             let w = haigis_l::working(al(value)?, &cornea(value)?, chamber_depth(value)?, constants)?;
-            slope(value, w.thin_eye(), chain(&w))
+            slope(value, w.thin_eye(), chain(&w).ok_or("no slopes")?)
         };
-        predict::predict, Prediction::chain, slopes, Slopes::show => ["slope-*", "!slope-published"] =>
-            |predict, chain, slopes, show; value| {
-                let method = method(value)?;
-                let prediction = predict(method, &Case::try_from(&draft(value, method)?)?)?;
-                let eye = prediction.optics().thin_eye().ok_or("no lens position")?;
-                let chain = chain(&prediction).ok_or("no slopes")?;
-                let w = slopes(&eye, &chain, lens(value)?, vertex(value)?)?;
-                // streamed as it is computed
-                symbol(&["dRx/dP"], |sink| show(&w, sink))?;
-                slope(value, eye, chain)
-            };
+        Method::view, slopes, Slopes::show => ["slope-*", "!slope-published"] => |view, slopes, show; value| {
+            let (eye, chain) = moving(view, value)?;
+            let w = slopes(&eye, &chain, lens(value)?, vertex(value)?)?;
+            // streamed as it is computed
+            symbol(&["dRx/dP"], |sink| show(&w, sink))?;
+            slope(value, eye, chain)
+        };
+        // Of a line through two lengths, what one more millimetre makes.
+        Chain::of_length => "long-*-al" => |of_length; value| {
+            let measured = al(value)?.mm();
+            let Some(w) = adjusted(value, method(value)?)? else { return Ok(vec![measured]) };
+            Ok(vec![w.constant + of_length(Chain { al: 1.0, ..Chain::NONE }, w.slope).al * measured])
+        };
         slopes => "slope-published" => |slopes; value| {
-            let prediction = predict::predict(method(value)?, &Case::try_from(&draft(value, method(value)?)?)?)?;
-            let eye = prediction.optics().thin_eye().ok_or("no lens position")?;
+            let (eye, chain) = moving(Method::view, value)?;
             let exact = eye.power(Refraction::from_d(0.0)?, vertex(value)?)?.power;
-            let lens = LensPower::from_d(exact)?;
-            Ok(vec![slopes(&eye, &prediction.chain().ok_or("no slopes")?, lens, vertex(value)?)?.position])
+            Ok(vec![slopes(&eye, &chain, LensPower::from_d(exact)?, vertex(value)?)?.position])
         };
         budget, Budget::show, Slopes::gradient => "budget-*" => |budget, show, gradient; value| {
-            let prediction = predict::predict(method(value)?, &Case::try_from(&draft(value, method(value)?)?)?)?;
-            let eye = prediction.optics().thin_eye().ok_or("no lens position")?;
-            let chain = prediction.chain().ok_or("no slopes")?;
+            let (eye, chain) = moving(Method::view, value)?;
             let slopes = slopes(&eye, &chain, lens(value)?, vertex(value)?)?;
             let budget = budget(&gradient(&slopes), &scatter(value)?);
             let symbols = match value.id.rsplit('-').next().unwrap_or_default() {

@@ -1,8 +1,8 @@
 //! The front of the cornea.
 
-use ocellus_core::astigmatism::{on_dial, site};
-use ocellus_core::choice::Eye;
-use ocellus_core::eye::cornea::Cornea;
+use ocellus_core::astigmatism::site::{self, Side};
+use ocellus_core::astigmatism::{apart, on_dial};
+use ocellus_core::optics::cornea::Cornea;
 use ocellus_core::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex, Site};
 
 use crate::check::{Failed, Registry};
@@ -52,9 +52,15 @@ pub(super) fn register(registry: &mut Registry) {
             let axes = [steep(&cornea), flat(&cornea)].map(|axis| axis.map_or(f64::NAN, Axis::deg));
             Ok(vec![axes[0], axes[1], off_square(&cornea).ok_or("no axes")?])
         };
+        apart => "cornea-axes-*" => |apart; value| {
+            let (first, second) = (value.number("k1_axis_deg")?, value.number("k2_axis_deg")?);
+            let is_steep = value.number("k1_d")? > value.number("k2_d")?;
+            let (steep, flat) = if is_steep { (first, second) } else { (second, first) };
+            Ok(vec![steep, flat, (90.0 - apart(first, second)).abs()])
+        };
         // Once around the limbus, and on until the run of sites with that word has ended.
         site::word => "site-*" => |word; value| {
-            let eye = if value.text("eye")? == "right" { Eye::Right } else { Eye::Left };
+            let eye = if value.text("eye")? == "right" { Side::Right } else { Side::Left };
             let wanted = value.text("word")?;
             let called = |deg: u32| Ok::<_, Failed>(word(Site::from_deg(f64::from(deg % 360))?, eye) == wanted);
             let mut first = 0;

@@ -1,18 +1,16 @@
 //! The cornea with its back and its incisions.
 
+use ocellus_card::case::Case;
+use ocellus_card::{entries, items};
 use ocellus_core::astigmatism::incision::{self, centroid, induced};
 use ocellus_core::astigmatism::matrix::PowerMatrix;
 use ocellus_core::astigmatism::plane;
-use ocellus_core::astigmatism::posterior::{self, Class, class, corrected, edge};
+use ocellus_core::astigmatism::posterior::{self, BackFrom, Class, class, corrected, edge};
 use ocellus_core::astigmatism::power_vector::PowerVector;
+use ocellus_core::astigmatism::site::{self, ClockSeen, Seat, Side, SiteWord};
 use ocellus_core::astigmatism::two_surfaces::{self, Working};
-use ocellus_core::astigmatism::{cornea, site};
-use ocellus_core::case::Case;
-use ocellus_core::choice::{BackFrom, ClockSeen, Eye, Seat, SiteWord};
-use ocellus_core::eye::cornea::Cornea;
-use ocellus_core::field::Field;
-use ocellus_core::item::What;
-use ocellus_core::plan;
+use ocellus_core::astigmatism::{cornea, meridian};
+use ocellus_core::optics::cornea::Cornea;
 use ocellus_core::quantity::{
     Axis, ClockHour, CornealPower, CornealRadius, CornealThickness, Flattening, KeratometricIndex, Site,
 };
@@ -26,19 +24,21 @@ use crate::values::Value;
 
 type Vector = PowerVector<plane::Cornea>;
 
-fn one_of<T: Copy>(words: &[&str], all: impl Fn(usize) -> Option<T>, word: &str) -> Result<T, Failed> {
-    let place = words.iter().position(|known| *known == word).ok_or(format!("no word `{word}`"))?;
-    Ok(all(place).ok_or("no such place")?)
+/// The one of a few that a word means.
+fn one_of<T: Copy>(all: &[T], word_of: fn(T) -> &'static str, word: &str) -> Result<T, Failed> {
+    Ok(all.iter().copied().find(|one| word_of(*one) == word).ok_or(format!("no word `{word}`"))?)
 }
 
-pub(super) fn eye(value: &Value) -> Result<Eye, Failed> {
-    one_of(Eye::WORDS, |place| [Eye::Right, Eye::Left].get(place).copied(), value.text("eye")?)
+fn eye(value: &Value) -> Result<Side, Failed> {
+    one_of(Side::ALL, Side::word, value.text("eye")?)
 }
 
 fn back(value: &Value) -> Result<BackFrom, Failed> {
-    use BackFrom::*;
-    let all = [None, Measured, Regression2016, Eom2015, Goggin2015];
-    one_of(BackFrom::WORDS, |place| all.get(place).copied(), value.text("correction")?)
+    one_of(BackFrom::ALL, BackFrom::word, value.text("correction")?)
+}
+
+fn word(value: &Value) -> Result<SiteWord, Failed> {
+    one_of(SiteWord::ALL, SiteWord::word, value.text("word")?)
 }
 
 fn flattening(value: &Value, key: &str) -> Result<Flattening, Failed> {
@@ -92,12 +92,11 @@ pub(super) fn register(registry: &mut Registry) {
 
 fn sites(registry: &mut Registry) {
     checks! { registry;
-        site::of_word => "of-word-*" => |of_word; value| {
-            use SiteWord::*;
-            let all = [Temporal, Superotemporal, Superior, Superonasal, Nasal, Inferonasal, Inferior, Inferotemporal];
-            let word = one_of(SiteWord::WORDS, |place| all.get(place).copied(), value.text("word")?)?;
-            Ok(vec![of_word(word, eye(value)?).ok_or("no site")?.deg()])
-        };
+        site::of_word => "of-word-*" => |of_word; value|
+            Ok(vec![of_word(word(value)?, eye(value)?).ok_or("no site")?.deg()]);
+        // The words go round from the temporal side, an eighth of a turn each.
+        site::from_temporal => "of-word-*" => |from_temporal; value|
+            Ok(vec![from_temporal(45.0 * f64::from(word(value)? as u8), eye(value)?)]);
         site::of_clock => "of-clock-*" => |of_clock; value| {
             Ok(vec![of_clock(ClockHour::new(value.number("clock_h")?)?, seen(value)?, eye(value)?).ok_or("no site")?.deg()])
         };
@@ -115,8 +114,7 @@ fn sites(registry: &mut Registry) {
 }
 
 fn seen(value: &Value) -> Result<ClockSeen, Failed> {
-    let all = [ClockSeen::Facing, ClockSeen::Superior, ClockSeen::Temporal];
-    one_of(ClockSeen::WORDS, |place| all.get(place).copied(), value.text("seen_from")?)
+    one_of(ClockSeen::ALL, ClockSeen::word, value.text("seen_from")?)
 }
 
 /// The site so many hours after the one given.
@@ -131,6 +129,10 @@ fn incisions(registry: &mut Registry) {
             let site = Site::from_deg(value.number("site_deg")?)?;
             let before = measured(&front(value)?).ok_or("no axes")?;
             of_vector(value, before.plus(induced(site, flattening(value, "flattening_d")?)))
+        };
+        meridian => "incision-*" => |meridian; value| {
+            let across = meridian(value.number("site_deg")? + 90.0).ok_or("no meridian")?;
+            of_vector(value, measured(value)?.plus(centroid(flattening(value, "flattening_d")?, across)))
         };
         cornea::working, cornea::Working::show => "incision-*-n" => |working, show; value| {
             let incision = induced(Site::from_deg(value.number("site_deg")?)?, flattening(value, "flattening_d")?);
@@ -157,25 +159,24 @@ fn incisions(registry: &mut Registry) {
             of_vector(value, after)
         };
         // On the card: what a keratometer would read.
-        plan::plan => ["incisions-*-flat", "incisions-*-steep"] => |plan; value| {
+        Case::plan => ["incisions-*-flat", "incisions-*-steep"] => |plan; value| {
             let mut draft = draft(value)?;
             let steep = value.number("steep_deg")?;
-            for (field, number) in [
-                (Field::K1, value.number("flat_d")?),
-                (Field::K1Axis, (steep + 90.0).rem_euclid(180.0)),
-                (Field::K2, value.number("steep_d")?),
-                (Field::K2Axis, steep),
-                (Field::IncisionSite, value.number("site_deg")?),
-                (Field::Flattening, value.number("flattening_d")?),
-                (Field::PairedFlattening, value.number("opposite_d")?),
-                (Field::OtherSite, value.number("site2_deg")?),
-                (Field::OtherFlattening, value.number("flattening2_d")?),
+            for (entry, number) in [
+                (entries::K1.id(), value.number("flat_d")?),
+                (entries::K1_AXIS.id(), (steep + 90.0).rem_euclid(180.0)),
+                (entries::K2.id(), value.number("steep_d")?),
+                (entries::K2_AXIS.id(), steep),
+                (entries::INCISION_SITE.id(), value.number("site_deg")?),
+                (entries::FLATTENING.id(), value.number("flattening_d")?),
+                (entries::PAIRED_FLATTENING.id(), value.number("opposite_d")?),
+                (entries::OTHER_SITE.id(), value.number("site2_deg")?),
+                (entries::OTHER_FLATTENING.id(), value.number("flattening2_d")?),
             ] {
-                draft.set(field, number);
+                draft.set(entry, number);
             }
-            let mut card = Card::default();
-            plan(&Case::try_from(&draft)?, &mut card);
-            let what = if value.id.ends_with("flat") { What::PlannedFlat } else { What::PlannedSteep };
+            let card = Card::of(plan, &draft)?;
+            let what = if value.id.ends_with("flat") { items::PLANNED_FLAT } else { items::PLANNED_STEEP };
             Ok(vec![card.items.iter().find(|item| item.what == what).ok_or("not on the card")?.value])
         };
         centroid => "centroid-*" => |centroid; value| {

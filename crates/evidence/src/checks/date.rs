@@ -1,7 +1,7 @@
 //! Calendar dates against another library's calendar.
 
 use chrono::{Datelike, NaiveDate};
-use ocellus_core::date::Date;
+use ocellus_card::date::Date;
 
 use crate::check::{Compared, Failed, Registry};
 use crate::oracles;

@@ -20,7 +20,7 @@ fn texts() -> impl Iterator<Item = String> {
     })
 }
 
-fn read_as_std_does(parse: fn(&str) -> Result<decimal::Parsed, ocellus_core::error::Code>) -> Compared {
+fn read_as_std_does(parse: fn(&str) -> Result<decimal::Parsed, decimal::Unreadable>) -> Compared {
     let mut count = 0;
     for text in texts() {
         let parsed = parse(&text)?;
@@ -44,18 +44,23 @@ fn printed_by_std(value: f64, places: usize) -> String {
     if value < 0.0 && !is_zero { format!("-{text}") } else { text }
 }
 
-fn written_as_std_does(
-    fixed: fn(f64, u8, Sign) -> Option<decimal::Text>,
-    as_str: fn(&decimal::Text) -> &str,
-) -> Compared {
+/// Halves of many places, and numbers of any size.
+fn numbers() -> impl Iterator<Item = f64> {
     let halves = (-64..=64).map(|eighths| f64::from(eighths) / 8.0);
     let sizes = (0..400_u64).map(|seed| {
         let bits = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15);
         // any fraction and sign, sizes from 2^-40 to 2^40
         f64::from_bits((bits & 0x800f_ffff_ffff_ffff) | ((1023 - 40 + bits % 80) << 52))
     });
+    halves.chain(sizes)
+}
+
+fn written_as_std_does(
+    fixed: fn(f64, u8, Sign) -> Option<decimal::Text>,
+    as_str: fn(&decimal::Text) -> &str,
+) -> Compared {
     let mut count = 0;
-    for value in halves.chain(sizes) {
+    for value in numbers() {
         for places in [0, 1, 2, 3, 6] {
             let text = fixed(value, places, Sign::Minus).ok_or(format!("{value} not written"))?;
             let expected = printed_by_std(value, usize::from(places));
@@ -70,7 +75,23 @@ fn written_as_std_does(
     Ok(count)
 }
 
-/// The standard library's exponent tells where a number's first digit stands.
+/// The digits alone, as one whole number.
+fn whole_as_std_writes(scaled: fn(f64, u8) -> Option<u128>) -> Compared {
+    let mut count = 0;
+    for value in numbers() {
+        for places in [0, 1, 2, 3, 6] {
+            let digits: String =
+                printed_by_std(value, usize::from(places)).chars().filter(char::is_ascii_digit).collect();
+            if scaled(value, places) != Some(digits.parse()?) {
+                return Err(format!("{value:e} times 10^{places} is {:?}, not {digits}", scaled(value, places)).into());
+            }
+            count += 1;
+        }
+    }
+    Ok(count)
+}
+
+/// The standard library's exponent says where a number's first digit stands.
 fn places_as_std_counts(places_for: fn(f64, u8) -> u8) -> Compared {
     let mut count = 0;
     for seed in 0..2000_u64 {
@@ -94,6 +115,7 @@ pub(super) fn register(registry: &mut Registry) {
     oracles! { registry;
         decimal::parse => "the standard library's reader of decimals" => |parse| read_as_std_does(parse);
         decimal::places_for => "the standard library's exponents" => |places_for| places_as_std_counts(places_for);
+        decimal::scaled => "the standard library's writer of decimals" => |scaled| whole_as_std_writes(scaled);
         decimal::fixed, decimal::Text::as_str => "the standard library's writer of decimals" => |fixed, as_str|
             written_as_std_does(fixed, as_str);
     }

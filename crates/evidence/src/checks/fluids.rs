@@ -1,7 +1,7 @@
 //! Water, other columns, what a setting reaches; tubes, needles, openings.
 
-use ocellus_core::pressure::tube::{self, Fluid, Tube};
-use ocellus_core::pressure::{air, ceiling, density, head, hold, needle, opening, plunger, vapour, viscosity};
+use ocellus_core::fluids::tube::{self, Fluid, Tube};
+use ocellus_core::fluids::{air, ceiling, column, density, hold, needle, opening, plunger, vapour, viscosity};
 use ocellus_core::quantity::*;
 
 use crate::check::{Answer, Failed, Registry};
@@ -53,30 +53,30 @@ fn water(registry: &mut Registry) {
 
 fn levels(registry: &mut Registry) {
     checks! { registry;
-        head::set, head::Set::show => "set-head-*" => |set, show; value| {
+        column::set, column::Set::show => "set-head-*" => |set, show; value| {
             let (assumed, eye) = (level(value, "assumed_cm")?, level(value, "eye_cm")?);
             let w = set(pressure(value, "set_mmhg")?, assumed, eye, density_of(value)?);
             symbol(&["P"], |sink| show(&w, sink))
         };
         // The column that makes the same pressure makes it.
-        head::of_column, head::set => "set-head-*" => |of_column, set; value| {
+        column::of_column, column::set => "set-head-*" => |of_column, set; value| {
             let (assumed, eye) = (level(value, "assumed_cm")?, level(value, "eye_cm")?);
             let w = set(pressure(value, "set_mmhg")?, assumed, eye, density_of(value)?);
             Ok(vec![of_column(w.column, density_of(value)?)])
         };
-        head::level_for => "level-for-*" => |level_for; value| Ok(vec![level_for(
+        column::level_for => "level-for-*" => |level_for; value| Ok(vec![level_for(
             pressure(value, "wanted_mmhg")?,
             pressure(value, "gas_mmhg")?,
             level(value, "eye_cm")?,
             density_of(value)?,
         )]);
-        head::setting_for => "setting-for-*" => |setting_for; value| Ok(vec![setting_for(
+        column::setting_for => "setting-for-*" => |setting_for; value| Ok(vec![setting_for(
             pressure(value, "wanted_mmhg")?,
             level(value, "assumed_cm")?,
             level(value, "eye_cm")?,
             density_of(value)?,
         )]);
-        ceiling::reached, head::of_column => "tip-*" => |reached, of_column; value| {
+        ceiling::reached, column::of_column => "tip-*" => |reached, of_column; value| {
             let siphon = of_column(value.number("eye_cm")? - value.number("pump_cm")?, density_of(value)?);
             let vacuum = Vacuum::from_mmhg(value.number("vacuum_mmhg")?)?;
             Ok(vec![reached(vacuum, value.number("ceiling_mmhg")?, siphon).1])
@@ -137,6 +137,10 @@ fn tubes(registry: &mut Registry) {
             let w = working(first(value)?, fluid(value)?, flow(value)?);
             symbol(&[step(value)?], |sink| show(&w, sink))
         };
+        tube::working_at => ["tube-*", "!tube-flow-*"] => |working_at; value| {
+            let w = working_at(first(value)?, fluid(value)?, value.number("flow_ml_min")?);
+            symbol(&[step(value)?], |sink| w.show(sink))
+        };
         tube::driven => "tube-flow-*" => |driven; value|
             Ok(vec![driven(&[first(value)?], fluid(value)?, drive(value)?)]);
         tube::driven => "tubes-flow-*" => |driven; value|
@@ -168,6 +172,11 @@ fn rest(registry: &mut Registry) {
             let opening = Opening::from_mm(value.number("diameter_mm")?)?;
             let w = working(opening, discharge, drive(value)?, density_of(value)?);
             symbol(&["Q"], |sink| show(&w, sink))
+        };
+        opening::working_at => "orifice-*" => |working_at; value| {
+            let discharge = Discharge::new(value.number("discharge")?)?;
+            let opening = Opening::from_mm(value.number("diameter_mm")?)?;
+            Ok(vec![working_at(opening, discharge, value.number("drive_mmhg")?, density_of(value)?).flow])
         };
         plunger::working, plunger::Working::show => "plunger-*" => |working, show; value| {
             let syringe = SyringeBore::from_mm(value.number("syringe_bore_mm")?)?;

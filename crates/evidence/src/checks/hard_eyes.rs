@@ -1,79 +1,22 @@
 //! Long eyes, eyes after laser, and lenses by refraction.
 
-use ocellus_core::case::Case;
-use ocellus_core::choice::LongEye;
-use ocellus_core::draft::Draft;
-use ocellus_core::explain::{self, Subject};
-use ocellus_core::eye::cornea::Cornea;
-use ocellus_core::field::Field;
-use ocellus_core::lens::answer;
-use ocellus_core::lens::predict;
-use ocellus_core::lens::prediction::Prediction;
+use ocellus_core::lens::long_eye::{self, LongEye};
 use ocellus_core::lens::second::{self, Place};
-use ocellus_core::lens::shammas::{self, Laser};
-use ocellus_core::lens::srkt;
-use ocellus_core::lens::vergence::ThinEye;
-use ocellus_core::lens::{Method, constants, convert, double_k, haigis_l, long_eye};
-use ocellus_core::quantity::{
-    AxialLength, CornealPower, HaigisA0, KeratometricIndex, LensPower, Pacd, Refraction, SurgeonFactor,
-};
-use ocellus_core::sink::Sink;
+use ocellus_core::lens::{constants, convert, double_k, haigis_l, shammas_pl, srkt};
+use ocellus_core::optics::cornea::Cornea;
+use ocellus_core::optics::thin_eye::ThinEye;
+use ocellus_core::quantity::{AxialLength, HaigisA0, KeratometricIndex, LensPower, Pacd, Refraction, SurgeonFactor};
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::card;
 use crate::checks::lens::{a_constant, al, chamber_depth, cornea, power, refraction, target, thin, vertex};
-use crate::checks::symbol;
+use crate::checks::view::{k, laser, method};
+use crate::checks::{Shown, symbol};
 use crate::values::Value;
-
-/// A method by the key that a value gives it.
-pub(super) fn method(value: &Value) -> Result<Method, Failed> {
-    let key = value
-        .text("method")
-        .or_else(|_| value.id.rsplit_once('-').map_or(Ok(""), |(start, _)| Ok::<_, String>(start)))?;
-    let named = [
-        ("srkt", Method::Srkt),
-        ("t2", Method::T2),
-        ("holladay1", Method::Holladay1),
-        ("hofferq", Method::HofferQ),
-        ("haigis", Method::Haigis),
-        ("shammas", Method::ShammasPl),
-        ("haigisl", Method::HaigisL),
-        ("double-srkt", Method::DoubleSrkt),
-        ("double-holladay1", Method::DoubleHolladay1),
-        ("double-hofferq", Method::DoubleHofferQ),
-    ];
-    let found = named.iter().rev().find(|(name, _)| key == *name || key.starts_with(&format!("{name}-")));
-    Ok(found.ok_or(format!("no method `{key}`"))?.1)
-}
-
-/// The draft of a value: after laser where its method is one for such eyes.
-pub(super) fn draft(value: &Value, method: Method) -> Result<Draft, Failed> {
-    let mut draft = card::draft(value)?;
-    if Method::AFTER_LASER.contains(&method) {
-        let laser = value.text("laser").unwrap_or("myopic_laser");
-        draft.enter(Field::PreviousSurgery, laser)?;
-    }
-    if draft.has(Field::KAfter) {
-        draft.enter(Field::KAfterFrom, "contact_lens")?;
-    }
-    if let Ok(set) = value.text("set") {
-        draft.enter(Field::LongEye, set)?;
-    }
-    Ok(draft)
-}
-
-pub(super) fn laser(value: &Value) -> Laser {
-    if value.text("laser") == Ok("hyperopic_laser") { Laser::Hyperopic } else { Laser::Myopic }
-}
 
 fn set(value: &Value) -> Result<LongEye, Failed> {
     let key = value.text("set")?;
     Ok(long_eye::SETS.into_iter().find(|set| set.word() == key).ok_or(format!("no set `{key}`"))?)
-}
-
-fn k(value: &Value, key: &str) -> Result<CornealPower, Failed> {
-    Ok(CornealPower::from_d(value.number(key)?)?)
 }
 
 fn rx(value: &Value, key: &str) -> Result<Refraction, Failed> {
@@ -84,17 +27,6 @@ fn place(value: &Value) -> Result<Place, Failed> {
     let in_place = if value.given.contains_key("lens_in_eye_d") { value.number("lens_in_eye_d")? } else { 0.0 };
     let behind = if value.given.contains_key("behind_mm") { value.number("behind_mm")? } else { 0.0 };
     Ok(Place { k: value.number("k_d")?, elp: value.number("position_mm")?, in_place, behind })
-}
-
-/// What the way through the case gives for the end of a value's id.
-fn answered(value: &Value, prediction: &Prediction) -> Answer {
-    let eye = prediction.optics().thin_eye().ok_or("no lens position")?;
-    match value.id.rsplit('-').next() {
-        Some("elp") => Ok(vec![eye.elp]),
-        Some("p") => power(value, eye),
-        Some("rx") => refraction(value, eye),
-        _ => Err(format!("`{}` names nothing", value.id).into()),
-    }
 }
 
 pub(super) fn register(registry: &mut Registry) {
@@ -131,18 +63,12 @@ fn long_eyes(registry: &mut Registry) {
             let w = working(set(value)?, method(value)?, AxialLength::from_mm(32.0)?).ok_or("not adjusted")?;
             symbol(&["s"], |sink| show(&w, sink))
         };
-        predict::predict, Prediction::optics => ["long-*-p", "long-*-elp"] => |predict, optics; value| {
-            let (draft, method) = (draft(value, method(value)?)?, method(value)?);
-            let prediction = predict(method, &Case::try_from(&draft)?)?;
-            let eye = optics(&prediction).thin_eye().ok_or("no lens position")?;
-            if value.id.ends_with("elp") { Ok(vec![eye.elp]) } else { power(value, eye) }
-        };
     }
 }
 
 fn after_laser(registry: &mut Registry) {
     checks! { registry;
-        shammas::working, shammas::Working::show, shammas::Working::thin_eye => "shammas-*" =>
+        shammas_pl::working, shammas_pl::Working::show, shammas_pl::Working::thin_eye => "shammas-*" =>
             |working, show, thin_eye; value| {
                 let w = working(al(value)?, &cornea(value)?, a_constant(value)?, laser(value));
                 thin(value, thin_eye(&w), |sink| show(&w, sink))
@@ -164,37 +90,6 @@ fn after_laser(registry: &mut Registry) {
                 let w = working(before, after, 1.333, own.thin_eye());
                 thin_of_double(value, thin_eye(&w), |sink| show(&w, sink))
             };
-        predict::predict, Prediction::optics, Prediction::show => ["double-*-elp", "shammas-*-elp", "haigisl-*-elp"] =>
-            |predict, optics, show; value| {
-                let (draft, method) = (draft(value, method(value)?)?, method(value)?);
-                let prediction = predict(method, &Case::try_from(&draft)?)?;
-                let shown = symbol(&["ELP", "d"], |sink| show(&prediction, sink))?;
-                let elp = optics(&prediction).thin_eye().ok_or("no lens position")?.elp;
-                if shown == [elp] { Ok(shown) } else { Err(format!("shows {shown:?}, means {elp}").into()) }
-            };
-        predict::predict => ["double-*-p", "double-*-rx", "shammas-*-p", "shammas-*-rx", "haigisl-*-p", "haigisl-*-rx"] =>
-            |predict; value| {
-                let (draft, method) = (draft(value, method(value)?)?, method(value)?);
-                answered(value, &predict(method, &Case::try_from(&draft)?)?)
-            };
-        answer::answers => ["double-*-p", "shammas-*-p", "haigisl-*-p"] => |answers; value| {
-            let (mut draft, method) = (draft(value, method(value)?)?, method(value)?);
-            draft.clear(Field::LensPower);
-            let answers = answers(&Case::try_from(&draft)?, &mut |_| {});
-            Ok(vec![answers.iter().flatten().find(|answer| answer.method == method).ok_or("no answer")?.power])
-        };
-        answer::ordinary_answers => "srkt-##-p" => |answers; value| {
-            let mut draft = card::draft(value)?;
-            draft.clear(Field::LensPower);
-            let answers = answers(&Case::try_from(&draft)?, &mut |_| {});
-            Ok(vec![answers.iter().flatten().find(|answer| answer.method == Method::Srkt).ok_or("no answer")?.power])
-        };
-        explain::explain => ["double-*-p", "shammas-*-p", "haigisl-*-p"] => |explain; value| {
-            let (mut draft, method) = (draft(value, method(value)?)?, method(value)?);
-            draft.clear(Field::LensPower);
-            let case = Case::try_from(&draft)?;
-            symbol(&["P"], |sink| _ = explain(Subject::Method(method), &case, sink))
-        };
         double_k::from_history => "history-*" => |from_history; value| {
             let (before, after) = (rx(value, "refraction_before_d")?, rx(value, "refraction_after_d")?);
             Ok(vec![from_history(k(value, "k_before_d")?, before, after, vertex(value)?)?.d()])
@@ -202,7 +97,7 @@ fn after_laser(registry: &mut Registry) {
     }
 }
 
-fn thin_of_double(value: &Value, eye: ThinEye, show: impl FnOnce(&mut dyn Sink)) -> Answer {
+fn thin_of_double(value: &Value, eye: ThinEye, show: impl FnOnce(&mut Shown)) -> Answer {
     match value.id.rsplit('-').next() {
         Some("p") => power(value, eye),
         Some("rx") => refraction(value, eye),

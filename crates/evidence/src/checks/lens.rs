@@ -1,16 +1,17 @@
 //! Lens power: each method's intermediate values, the lens for the target, the refraction for a lens.
 
-use ocellus_core::eye::cornea::Cornea;
-use ocellus_core::lens::vergence::{self, PowerWorking, RefractionWorking, ThinEye};
-use ocellus_core::lens::{convert, haigis, hofferq, holladay1, srk2, srkt, t2};
+use ocellus_core::lens::view::Line;
+use ocellus_core::lens::{convert, haigis, hoffer_q, holladay1, srk2, srkt, t2};
+use ocellus_core::optics::cornea::Cornea;
+use ocellus_core::optics::thin_eye::{PowerWorking, RefractionWorking, ThinEye};
+use ocellus_core::optics::{vergence, vertex as spectacles};
 use ocellus_core::quantity::{
     AConstant, AxialLength, ChamberDepth, CornealPower, KeratometricIndex, LensPower, Refraction, SurgeonFactor, Vertex,
 };
-use ocellus_core::sink::Sink;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::{crossing, symbol};
+use crate::checks::{Shown, crossing, symbol};
 use crate::values::Value;
 
 /// An input, or what a case has when it is silent.
@@ -70,13 +71,13 @@ const STEPS: &[(&str, &[&str])] = &[
     ("sf", &["SF"]),
 ];
 
-fn step(value: &Value, name: &str, show: impl FnOnce(&mut dyn Sink)) -> Answer {
+fn step(value: &Value, name: &str, show: impl FnOnce(&mut Shown)) -> Answer {
     let (_, symbols) = STEPS.iter().find(|(end, _)| *end == name).ok_or(format!("`{}` names no step", value.id))?;
     symbol(symbols, show)
 }
 
 /// A step of the working, or what the optics make of it: P for the target, Rx for the lens.
-pub(super) fn thin(value: &Value, eye: ThinEye, show: impl FnOnce(&mut dyn Sink)) -> Answer {
+pub(super) fn thin(value: &Value, eye: ThinEye, show: impl FnOnce(&mut Shown)) -> Answer {
     match value.id.splitn(3, '-').last() {
         Some("p") => power(value, eye),
         Some("rx") => refraction(value, eye),
@@ -99,7 +100,7 @@ fn bare(value: &Value) -> Result<ThinEye, Failed> {
 
 pub(super) fn register(registry: &mut Registry) {
     checks! { registry;
-        srk2::working, srk2::Working::show, srk2::Working::line, srk2::Line::power, srk2::Line::refraction => "srk2-*" =>
+        srk2::working, srk2::Working::show, srk2::Working::line, Line::power, Line::refraction => "srk2-*" =>
             |working, show, line, power, refraction; value| {
                 let w = working(al(value)?, &cornea(value)?, a_constant(value)?);
                 match value.id.splitn(3, '-').last() {
@@ -123,7 +124,7 @@ pub(super) fn register(registry: &mut Registry) {
                 let w = working(al(value)?, &cornea(value)?, convert::surgeon_factor(a_constant(value)?)?);
                 thin(value, thin_eye(&w), |sink| show(&w, sink))
             };
-        hofferq::working, hofferq::Working::show, hofferq::Working::thin_eye =>
+        hoffer_q::working, hoffer_q::Working::show, hoffer_q::Working::thin_eye =>
             "hofferq-##-*" =>
             |working, show, thin_eye; value| {
                 let pacd = convert::pacd(convert::surgeon_factor(a_constant(value)?)?)?;
@@ -184,13 +185,13 @@ fn published(registry: &mut Registry) {
             let lcor = |mm| Ok::<_, Failed>(working(AxialLength::from_mm(mm)?, &average_cornea()?, AConstant::new(118.4)?).lcor);
             Ok(vec![lcor(edge.next_up())? - lcor(edge)?])
         };
-        hofferq::working => "hofferq-step" => |working; value| {
+        hoffer_q::working => "hofferq-step" => |working; value| {
             let edge = value.number("axial_length_mm")?;
             let pacd = convert::pacd(convert::surgeon_factor(AConstant::new(118.4)?)?)?;
             let acd = |mm| Ok::<_, Failed>(working(AxialLength::from_mm(mm)?, &average_cornea()?, pacd).acd);
             Ok(vec![(acd(edge.next_up())? - acd(edge)?).abs()])
         };
-        hofferq::working => "hofferq-degrees" => |working; value| {
+        hoffer_q::working => "hofferq-degrees" => |working; value| {
             let pacd = convert::pacd(convert::surgeon_factor(AConstant::new(118.4)?)?)?;
             Ok(vec![working(AxialLength::from_mm(23.5)?, &cornea(value)?, pacd).cornea_term])
         };
@@ -218,7 +219,7 @@ fn optics(registry: &mut Registry) {
             let eye = bare(value)?;
             Ok(vec![at_cornea(behind_lens(&eye)? - value.number("iol_power_d")?, eye.elp)? - eye.kc])
         };
-        ThinEye::behind_lens, vergence::at_cornea, vergence::to_spectacles => "skeleton-*-rx" =>
+        ThinEye::behind_lens, vergence::at_cornea, spectacles::to_spectacles => "skeleton-*-rx" =>
             |behind_lens, at_cornea, to_spectacles; value| {
                 let eye = bare(value)?;
                 let rc = at_cornea(behind_lens(&eye)? - value.number("iol_power_d")?, eye.elp)? - eye.kc;
@@ -227,7 +228,7 @@ fn optics(registry: &mut Registry) {
         vergence::at_lens => ["lens-cylinder-*-v_steep", "lens-cylinder-*-v_flat"] => |at_lens; value| {
             let half = value.number("corneal_astigmatism_d")? / 2.0;
             let half = if value.id.ends_with("steep") { half } else { -half };
-            let rc = vergence::to_cornea(value.number("target_d")?, vertex(value)?)?;
+            let rc = spectacles::to_cornea(value.number("target_d")?, vertex(value)?)?;
             Ok(vec![at_lens(value.number("corneal_power_d")? + half + rc, value.number("elp_mm")?)?])
         };
         vergence::at_cornea => "lens-back-*" => |at_cornea; value|
@@ -236,14 +237,14 @@ fn optics(registry: &mut Registry) {
             Ok(vec![leaving(&new(0.0, 0.0, value.number("elp_mm")?), value.number("vergence_d")?)?]);
         ThinEye::arriving, ThinEye::forward => "skeleton-*-p" => |arriving, forward; value| {
             let eye = bare(value)?;
-            let light = eye.kc + vergence::to_cornea(value.number("target_d")?, vertex(value)?)?;
+            let light = eye.kc + spectacles::to_cornea(value.number("target_d")?, vertex(value)?)?;
             // moved back by a power of two and forward again
             let moved = forward(ThinEye { elp: eye.elp + 0.5, ..eye }, 0.5);
             Ok(vec![eye.behind_lens()? - arriving(&moved, light)?])
         };
-        vergence::to_cornea => ["to-cornea-*", "vertex-*"] => |to_cornea; value|
+        spectacles::to_cornea => ["to-cornea-*", "vertex-*"] => |to_cornea; value|
             Ok(vec![to_cornea(value.number("refraction_d")?, vertex(value)?)?]);
-        vergence::to_spectacles => "to-spectacles-*" => |to_spectacles; value|
+        spectacles::to_spectacles => "to-spectacles-*" => |to_spectacles; value|
             Ok(vec![to_spectacles(value.number("refraction_d")?, vertex(value)?)?]);
     }
 }

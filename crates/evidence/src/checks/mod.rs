@@ -1,33 +1,36 @@
-//! The checks, a file a topic. They say which value means which quantity; the arithmetic is the core's, and what little
-//! stands here is not the core's own way of saying it.
+//! The checks, a file a topic. They say which value means which quantity; the arithmetic is that of the core and the card,
+//! and what little stands here is not their own way of saying it.
 
 mod altitude;
 mod astigmatism;
 mod capsule;
 mod card;
 mod certainty;
+mod column;
 mod cornea;
 mod corneas;
 mod date;
 mod decimal;
-mod exercise;
 mod fluids;
 mod hard_eyes;
-mod head;
+mod label;
 mod lens;
 mod limits;
+mod live;
 mod outcomes;
 mod readback;
 mod surge;
+mod text;
 mod thick;
 mod toric;
 mod units;
+mod view;
 mod words;
 
-use ocellus_core::caution::Caution;
-use ocellus_core::item::Item;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::Step;
+use ocellus_card::caution::Caution;
+use ocellus_card::item::Item;
+use ocellus_card::sink::Sink;
+use ocellus_core::working::{Step, Steps};
 
 use crate::check::{Answer, Failed, Registry};
 
@@ -41,22 +44,25 @@ pub fn registry() -> Registry {
         capsule::register,
         card::register,
         certainty::register,
+        column::register,
         cornea::register,
         corneas::register,
         date::register,
         decimal::register,
-        exercise::register,
         hard_eyes::register,
         fluids::register,
-        head::register,
+        label::register,
         lens::register,
         limits::register,
+        live::register,
         outcomes::register,
         readback::register,
         surge::register,
+        text::register,
         thick::register,
         toric::register,
         units::register,
+        view::register,
         words::register,
     ];
     for register in topics {
@@ -69,18 +75,21 @@ pub fn registry() -> Registry {
 #[derive(Default)]
 struct Shown(Vec<(&'static str, f64)>);
 
-impl Sink for Shown {
-    fn item(&mut self, _item: Item) {}
-    fn caution(&mut self, _caution: Caution) {}
+impl Steps for Shown {
     fn step(&mut self, step: Step) {
-        if let Some(line) = step.topic.lines().get(usize::from(step.index)) {
+        if let Some(line) = step.line() {
             self.0.push((line.symbol, step.value));
         }
     }
 }
 
+impl Sink for Shown {
+    fn item(&mut self, _item: Item) {}
+    fn caution(&mut self, _caution: Caution) {}
+}
+
 /// The step that a working shows under the first of these symbols that it has.
-fn symbol(symbols: &[&str], show: impl FnOnce(&mut dyn Sink)) -> Answer {
+fn symbol(symbols: &[&str], show: impl FnOnce(&mut Shown)) -> Answer {
     let mut shown = Shown::default();
     show(&mut shown);
     let found = symbols.iter().find_map(|symbol| shown.0.iter().find(|(shown, _)| shown == symbol));

@@ -1,5 +1,7 @@
 //! A lens off its axis, turned back, what an operation changed, and groups of eyes.
 
+use ocellus_card::case::Case;
+use ocellus_card::parts::after::{changed, incision_found};
 use ocellus_core::astigmatism::change::{Change, Indices, change};
 use ocellus_core::astigmatism::expected::{self, Scatter};
 use ocellus_core::astigmatism::group::{Group, Summary};
@@ -9,9 +11,7 @@ use ocellus_core::astigmatism::polar::Polar;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::sphero_cylinder::SpheroCylinder;
 use ocellus_core::astigmatism::turning::{self, Working};
-use ocellus_core::case::Case;
-use ocellus_core::plan;
-use ocellus_core::quantity::Axis;
+use ocellus_core::quantity::{AlignmentScatter, Axis, ScatterPower};
 
 use crate::check::{Failed, Registry};
 use crate::checks;
@@ -72,6 +72,17 @@ fn expectations(registry: &mut Registry) {
             let scatter = Scatter::new(value.number("component_sd_d")?, value.number("alignment_sd_deg")?);
             Ok(vec![mean(lens, cornea, scatter)])
         };
+        // Two SDs of 3 and 4 parts make one of 5.
+        expected::cornea_sd => ["expected-*-mean", "expected-*-exact"] => |cornea_sd; value| {
+            let (lens, cornea) = expectation(value)?;
+            let part = |of: f64| Ok::<_, Failed>(ScatterPower::from_d(of * value.number("component_sd_d")?)?);
+            let scatter = Scatter::new(cornea_sd(part(0.6)?, part(0.8)?), value.number("alignment_sd_deg")?);
+            Ok(vec![expected::mean(lens, cornea, scatter)])
+        };
+        expected::alignment_sd => "card-toric-alignment-*" => |alignment_sd; value| {
+            let entered = value.number("alignment_sd_deg").ok().map(AlignmentScatter::from_deg).transpose()?;
+            Ok(vec![alignment_sd(entered, value.text("axis_marked") == Ok("lying"))])
+        };
         expected::working, expected::Working::show, Scatter::new => "expected-*" => |working, show, new; value| {
             let scatter = new(value.number("component_sd_d")?, value.number("alignment_sd_deg")?);
             let (lens, cornea) = expectation(value)?;
@@ -124,7 +135,7 @@ fn turns(registry: &mut Registry) {
     }
 }
 
-fn changed(value: &Value) -> Result<Change, Failed> {
+fn wanted_and_made(value: &Value) -> Result<Change, Failed> {
     Ok(change(steep(value, "pre")?, steep(value, "post")?, steep(value, "target")?))
 }
 
@@ -145,16 +156,25 @@ fn changes(registry: &mut Registry) {
         Change::indices, Indices::show =>
             ["change-*-me", "change-*-ae", "change-*-ci", "change-*-ios", "change-*-fe", "change-*-torque"] =>
             |indices, show; value| {
-                let of = indices(&changed(value)?).ok_or("no change was wanted")?;
+                let of = indices(&wanted_and_made(value)?).ok_or("no change was wanted")?;
                 let name = value.id.rsplit('-').next().unwrap_or("");
                 let step = if name == "torque" { name.to_owned() } else { name.to_uppercase() };
                 symbol(&[&step], |sink| show(&of, sink))
             };
-        plan::incision_found => ["card-toric-induced-#", "card-toric-induced-axis-#"] => |incision_found; value| {
+        incision_found => ["card-toric-induced-#", "card-toric-induced-axis-#"] => |incision_found; value| {
             let draft = draft(value)?;
-            let made = incision_found(&Case::try_from(&draft)?).ok_or("not measured")?;
+            let made = Case::try_from(&draft)?.known(|known| incision_found(known.eye?)).ok_or("not measured")?;
             let axis = || Ok::<_, Failed>(dial(made.strongest().ok_or("no axis")?));
             Ok(vec![if value.id.contains("axis") { axis()? } else { made.cylinder() }])
+        };
+        changed => ["card-toric-change-#-tia", "card-toric-change-#-sia", "card-toric-change-#-dv"] => |changed; value| {
+            let draft = draft(value)?;
+            let of = Case::try_from(&draft)?.known(|known| changed(known.eye?)).ok_or("not measured")?;
+            Ok(vec![match value.id.rsplit('-').next() {
+                Some("tia") => of.target.cylinder(),
+                Some("sia") => of.surgical.cylinder(),
+                _ => of.difference.cylinder(),
+            }])
         };
         Polar::about::<Cornea> => "sia-along-*" => |about; value| {
             let made = steep(value, "post")?.minus(steep(value, "pre")?);

@@ -2,19 +2,20 @@
 //! crate from their parameters.
 
 use crc::{Algorithm, CRC_10_ATM, Crc};
-use ocellus_core::case::Case;
-use ocellus_core::caution::{self, Caution};
+use ocellus_card::case::Case;
+use ocellus_card::caution::Caution;
+use ocellus_card::draft::Draft;
+use ocellus_card::entries;
+use ocellus_card::entry::Kind;
+use ocellus_card::error::Error;
+use ocellus_card::id::EntryId;
+use ocellus_card::item::Item;
+use ocellus_card::name::Name;
+use ocellus_card::readback::{self, Answers, Identifiers, ReadBack};
+use ocellus_card::sink::Sink;
 use ocellus_core::decimal::{Sign, fixed};
-use ocellus_core::draft::Draft;
-use ocellus_core::error::Error;
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Item, What};
-use ocellus_core::lens::Method;
-use ocellus_core::name::Name;
-use ocellus_core::plan;
-use ocellus_core::readback::{self, Answers, Identifiers, ReadBack};
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
+use ocellus_core::lens::method::Method;
+use ocellus_core::working::Steps;
 
 use crate::check::{Compared, Failed, Registry};
 use crate::oracles;
@@ -33,26 +34,26 @@ const ENTRIES: Algorithm<u32> = Algorithm {
 /// Drafts that differ in one entry each, with entries of every kind, and patients with and without identifiers.
 fn drafts() -> Result<Vec<(Draft, Option<Identifiers>)>, Failed> {
     let mut usual = Draft::default();
-    for (field, text) in [
-        (Field::Side, "left"),
-        (Field::SurgeryDate, "2026-11-30"),
-        (Field::AxialLength, "23.45"),
-        (Field::K1, "43.25"),
-        (Field::K2, "44.00"),
-        (Field::KKind, "keratometric"),
-        (Field::AlMethod, "immersion"),
-        (Field::EyeState, "phakic"),
-        (Field::PreviousSurgery, "none"),
-        (Field::Target, "-0.25"),
-        (Field::LensModel, "Demo a1"),
-        (Field::AConstant, "118.9"),
+    for (entry, text) in [
+        (entries::SIDE.id(), "left"),
+        (entries::SURGERY_DATE.id(), "2026-11-30"),
+        (entries::AXIAL_LENGTH.id(), "23.45"),
+        (entries::K1.id(), "43.25"),
+        (entries::K2.id(), "44.00"),
+        (entries::K_KIND.id(), "keratometric"),
+        (entries::AL_METHOD.id(), "immersion"),
+        (entries::EYE_STATE.id(), "phakic"),
+        (entries::PREVIOUS_SURGERY.id(), "none"),
+        (entries::TARGET.id(), "-0.25"),
+        (entries::LENS_MODEL.id(), "Demo a1"),
+        (entries::A_CONSTANT.id(), "118.9"),
     ] {
-        usual.enter(field, text)?;
+        usual.enter(entry, text)?;
     }
     let patient = Identifiers(Name::parse("h 4711")?, Name::parse("1951-02-28")?);
     let mut drafts = vec![(usual.clone(), None), (usual.clone(), Some(patient))];
-    for &field in Field::ALL {
-        let numbers = match field.kind() {
+    for entry in EntryId::all() {
+        let numbers = match entry.kind() {
             // as many decimals as the entry has
             Kind::Number(places, bounds) => [bounds.min, bounds.max]
                 .iter()
@@ -64,7 +65,7 @@ fn drafts() -> Result<Vec<(Draft, Option<Identifiers>)>, Failed> {
         };
         for number in numbers {
             let mut draft = usual.clone();
-            draft.set(field, number);
+            draft.set(entry, number);
             drafts.push((draft, Some(patient)));
         }
     }
@@ -76,47 +77,55 @@ fn placed(name: &Name) -> String {
     format!("{:24}", name.as_str().to_ascii_uppercase())
 }
 
-/// The canonical text of layout 4, from its specification.
-fn specified(draft: &Draft, identifiers: Option<&Identifiers>) -> String {
-    let entry = |field: Field| match (field.kind(), draft.number(field).or(field.default()), draft.name(field)) {
-        (Kind::Number(places, _), Some(value), _) => {
-            let digits = format!("{:.*}", usize::from(places), value.abs()).replace('.', "");
-            format!("{}{digits:0>9}", if value < 0.0 { '-' } else { '+' })
-        }
-        (Kind::Number(..), None, _) => ".".repeat(10),
-        (Kind::Choice(_), value, _) => value.map_or("..".into(), |value| format!("{value:02}")),
-        (Kind::Date, value, _) => value.map_or(".".repeat(8), |value| format!("{value:08}")),
-        (Kind::Name, _, name) => name.map_or(".".repeat(24), placed),
+/// The canonical text of layout 5, from its specification.
+fn specified(draft: &Draft, identifiers: Option<&Identifiers>) -> Vec<u8> {
+    let of_entry = |entry: EntryId| -> Option<String> {
+        let value = || draft.number(entry).filter(|value| Some(*value) != entry.default());
+        Some(match entry.kind() {
+            Kind::Number(places, _) => {
+                let digits = format!("{:.*}", usize::from(places), value()?.abs()).replace('.', "");
+                format!("{}{digits:0>9}", if value()? < 0.0 { '-' } else { '+' })
+            }
+            Kind::Choice(_) => format!("{:02}", value()?),
+            Kind::Date => format!("{:08}", value()?),
+            Kind::Name => placed(draft.name(entry)?),
+        })
     };
-    let entries: String = Field::ALL.iter().filter(|field| **field != Field::Id).map(|field| entry(*field)).collect();
+    let mut entries: Vec<_> = EntryId::all().filter(|entry| *entry != entries::ID).collect();
+    entries.sort_by_key(|entry| (entry.part().0, entry.number()));
+    let mut text = b"5".to_vec();
+    for entry in entries {
+        if let Some(value) = of_entry(entry) {
+            text.extend([entry.part().0, entry.number()]);
+            text.extend(value.bytes());
+        }
+    }
     let patient = identifiers.map_or(".".repeat(48), |Identifiers(first, second)| placed(first) + &placed(second));
-    format!("4{entries}{patient}")
+    text.extend(patient.bytes());
+    text
 }
 
 /// The answers of a card as bytes, from their specification.
 #[derive(Default)]
-struct Bytes(Vec<u8>);
+struct Covered(Vec<u8>);
 
-impl Bytes {
-    fn place<T: PartialEq>(all: &[T], one: &T) -> u8 {
-        all.iter().position(|other| other == one).map_or(0xee, |place| place as u8)
-    }
-
-    fn method(method: Option<Method>) -> u8 {
-        method.map_or(0, |method| Self::place(Method::ALL, &method) + 1)
-    }
+fn numbered(method: Option<Method>) -> u8 {
+    let place = |method| Method::ALL.iter().position(|other| *other == method).map_or(0xee, |place| place as u8 + 1);
+    method.map_or(0, place)
 }
 
-impl Sink for Bytes {
+impl Steps for Covered {}
+
+impl Sink for Covered {
     fn item(&mut self, item: Item) {
         let sign = if item.what.signed() { Sign::Always } else { Sign::Minus };
         let printed =
             fixed(item.value, item.what.places(), sign).map(|text| text.as_str().to_owned()).unwrap_or_default();
-        self.0.extend([Self::place(What::ALL, &item.what), Self::method(item.method), item.row]);
+        self.0.extend([item.what.part().0, item.what.number(), numbered(item.method), item.row]);
         self.0.extend(printed.bytes());
     }
     fn caution(&mut self, caution: Caution) {
-        self.0.extend([0xff, Self::place(caution::Code::ALL, &caution.code), Self::method(caution.method)]);
+        self.0.extend([0xff, caution.code.part().0, caution.code.number(), numbered(caution.method)]);
     }
 }
 
@@ -130,9 +139,10 @@ fn same_text(canonical: impl Fn(&Draft, Option<&Identifiers>, &mut dyn FnMut(u8)
     for (draft, patient) in &drafts {
         let mut text = Vec::new();
         canonical(draft, patient.as_ref(), &mut |byte| text.push(byte))?;
-        let (text, expected) = (String::from_utf8(text)?, specified(draft, patient.as_ref()));
+        let expected = specified(draft, patient.as_ref());
         if text != expected {
-            return Err(format!("the text is {text}, not {expected}").into());
+            let [text, expected] = [&text, &expected].map(|bytes| String::from_utf8_lossy(bytes));
+            return Err(format!("the text is {text:?}, not {expected:?}").into());
         }
     }
     Ok(drafts.len())
@@ -141,7 +151,7 @@ fn same_text(canonical: impl Fn(&Draft, Option<&Identifiers>, &mut dyn FnMut(u8)
 fn same_sum(entries: impl Fn(&Draft, Option<&Identifiers>) -> Result<u32, Error>) -> Compared {
     let (drafts, crc) = (drafts()?, Crc::<u32>::new(&ENTRIES));
     for (draft, patient) in &drafts {
-        let sum = crc.checksum(specified(draft, patient.as_ref()).as_bytes());
+        let sum = crc.checksum(&specified(draft, patient.as_ref()));
         if entries(draft, patient.as_ref())? != sum {
             return Err(format!("the sum is {}, not {sum}", entries(draft, patient.as_ref())?).into());
         }
@@ -158,9 +168,9 @@ fn same_code(
     let mut count = 0;
     for (draft, patient) in drafts()? {
         let Ok(case) = Case::try_from(&draft) else { continue };
-        let mut bytes = Bytes::default();
-        plan::plan(&case, &mut bytes);
-        let entries = symbols(first.checksum(specified(&draft, patient.as_ref()).as_bytes()), 4);
+        let mut bytes = Covered::default();
+        case.plan(&mut bytes);
+        let entries = symbols(first.checksum(&specified(&draft, patient.as_ref())), 4);
         let answers = symbols(u32::from(second.checksum(&bytes.0)), 2);
         let (code, expected) = (code(&case, patient.as_ref())?, format!("{entries}-{answers}"));
         if text(&code) != expected {
@@ -177,11 +187,10 @@ pub(super) fn register(registry: &mut Registry) {
             same_text(canonical);
         readback::entries => "the crc crate" => |entries| same_sum(entries);
         readback::of, ReadBack::as_str => "the crc crate" => |of, as_str| same_code(of, as_str);
-        readback::of_sheet => "the crc crate" => |of_sheet|
-            same_code(|case, patient| of_sheet(&Sheet::Eye(case.clone()), patient), ReadBack::as_str);
         Answers::item, Answers::caution, Answers::code => "the crc crate" => |item, caution, code| {
             /// Hands on what the answers cover.
             struct Handed<'a>(Answers, &'a dyn Fn(&mut Answers, Item), &'a dyn Fn(&mut Answers, Caution));
+            impl Steps for Handed<'_> {}
             impl Sink for Handed<'_> {
                 fn item(&mut self, item: Item) {
                     self.1(&mut self.0, item);
@@ -192,7 +201,7 @@ pub(super) fn register(registry: &mut Registry) {
             }
             same_code(|case, patient| {
                 let mut handed = Handed(Answers::default(), &item, &caution);
-                plan::plan(case, &mut handed);
+                case.plan(&mut handed);
                 code(&handed.0, case.draft(), patient)
             }, ReadBack::as_str)
         };

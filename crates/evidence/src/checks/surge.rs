@@ -1,130 +1,28 @@
 //! The chamber under flow, and after an occlusion breaks: illustrations, and their arithmetic.
 
-use ocellus_core::bench::Bench;
-use ocellus_core::plan::surge_setup;
-use ocellus_core::pressure::chamber::{self, Pump, Supply};
-use ocellus_core::pressure::live::{Change, INVENTED, Live, STRETCH, Seen};
-use ocellus_core::pressure::readings::{self, Reading};
-use ocellus_core::pressure::surge::{self, Ended, Setup, State, Stepped, Stepper};
-use ocellus_core::quantity::{Aspiration, Density, GasPressure};
+use ocellus_core::fluids::ceiling::{self, Air};
+use ocellus_core::fluids::chamber::{self, Pump, Supply};
+use ocellus_core::fluids::readings::{self, Reading};
+use ocellus_core::fluids::surge::{self, Ended, Setup, State, Stepped, Stepper};
+use ocellus_core::fluids::{column, density};
+use ocellus_core::quantity::{Altitude, Aspiration, Density, GasPressure, Level, Temperature, Vacuum};
 
-use crate::check::{Answer, Compared, Failed, Registry};
-use crate::checks::card;
+use crate::check::{Answer, Failed, Registry};
+use crate::checks;
 use crate::checks::symbol;
 use crate::values::Value;
-use crate::{checks, compare, oracles};
 
 pub(super) fn register(registry: &mut Registry) {
     flow(registry);
     breaks(registry);
     integrated(registry);
-    oracles! { registry;
-        Live::advance, Live::new, Live::change => "the network in steps of a microsecond, by Euler's rule" =>
-            |advance, new, change| as_by_euler(advance, new, change);
-        Stepper::occluded, Stepper::step => "a closed tip: one exponential, and a straight line" => |occluded, step| as_closed(occluded, step);
-    }
-}
-
-/// An hour's worth of what a teacher does, against steps so short that no rule matters. Time in us.
-fn as_by_euler(
-    advance: fn(&mut Live) -> Option<Seen>,
-    new: fn(Setup, Density) -> Option<Live>,
-    change: fn(&mut Live, Change),
-) -> Compared {
-    let density = Density::from_kg_m3(1000.0)?;
-    let mut live = new(INVENTED, density).ok_or("no strip")?;
-    // conductances in uL/s per mmHg
-    let per = |resistance: f64| 1000.0 / 60.0 / resistance;
-    let (inward, through) = (per(INVENTED.supply.infusion), per(INVENTED.aspiration));
-    let leak =
-        1000.0 / 60.0 * INVENTED.supply.leak / (INVENTED.supply.head - INVENTED.supply.infusion * INVENTED.supply.leak);
-    let pumped = INVENTED.pumped.ok_or("no pump")? * 1000.0 / 60.0;
-    let (mut head, mut vacuum, mut open) = (INVENTED.supply.head, INVENTED.vacuum, true);
-    let rest = INVENTED.end().ok_or("no rest")?;
-    let (mut p, mut pt) = (rest.chamber, rest.line);
-    let script = [
-        (5, Change::Occlude),
-        (20, Change::Release),
-        (15, Change::BottleUp),
-        (3, Change::BottleUp),
-        (8, Change::BottleDown),
-        (4, Change::VacuumDown),
-        (6, Change::Occlude),
-        (30, Change::VacuumDown),
-        (2, Change::VacuumUp),
-        (9, Change::Release),
-        (30, Change::Occlude),
-    ];
-    let (mut count, lift) = (0, 5.0 * 98.0665 / 133.322387415);
-    for (stretches, done) in script {
-        for _ in 0..stretches {
-            let (mut least, mut most) = (p, p);
-            for _ in 0..(STRETCH * 1000.0) as u32 {
-                let flow = if open { through * (p - pt) } else { 0.0 };
-                let drawn = if pt <= -vacuum { 0.0 } else { pumped };
-                p += 1e-6 / INVENTED.eye * (inward * (head - p) - flow - leak * p);
-                pt = (pt + 1e-6 / INVENTED.line * (flow - drawn)).max(-vacuum);
-                (least, most) = (least.min(p), most.max(p));
-            }
-            let seen = advance(&mut live).ok_or("collapsed")?;
-            for (ours, theirs, within) in
-                [(seen.chamber, p, 0.15), (seen.line, pt, 1.5), (seen.least, least, 0.15), (seen.most, most, 0.15)]
-            {
-                if !compare::agrees(ours, theirs, within) {
-                    return Err(format!("{ours} after {count} stretches, not {theirs}").into());
-                }
-            }
-            count += 1;
-        }
-        match done {
-            Change::Occlude => open = false,
-            Change::Release => open = true,
-            Change::BottleUp => head += lift,
-            Change::BottleDown => head -= lift,
-            Change::VacuumUp => vacuum += 25.0,
-            Change::VacuumDown => {
-                vacuum -= 25.0;
-                pt = pt.max(-vacuum);
-            }
-        }
-        change(&mut live, done);
-    }
-    Ok(count)
-}
-
-/// With the tip closed the chamber fills by itself, and the pump draws its line down evenly.
-fn as_closed(occluded: fn(&Setup, f64) -> Option<Stepper>, step: Step) -> Compared {
-    let setup = INVENTED;
-    let stepper = occluded(&setup, 0.1).ok_or("no step")?;
-    let per = |resistance: f64| 1000.0 / 60.0 / resistance;
-    let leak = 1000.0 / 60.0 * setup.supply.leak / (setup.supply.head - setup.supply.infusion * setup.supply.leak);
-    let rate = (per(setup.supply.infusion) + leak) / setup.eye;
-    let full = per(setup.supply.infusion) * setup.supply.head / (per(setup.supply.infusion) + leak);
-    let mut state = State { chamber: 20.0, line: -50.0 };
-    for done in 1..=500 {
-        state = step(&stepper, state).state;
-        let seconds = f64::from(done) * 1e-4;
-        let line = -50.0 - 30.0 * 1000.0 / 60.0 / setup.line * seconds;
-        if !compare::agrees(state.chamber, full - (full - 20.0) * exp(-rate * seconds), 1e-3)
-            || !compare::agrees(state.line, line, 1e-9)
-        {
-            return Err(format!("{state:?} after {seconds} s").into());
-        }
-    }
-    Ok(1000)
-}
-
-/// By the standard library, as an outside oracle.
-#[expect(clippy::disallowed_methods, reason = "an outside check, and no number of ours")]
-fn exp(x: f64) -> f64 {
-    x.exp()
 }
 
 fn reading(value: &Value, number: u8) -> Result<Reading, Failed> {
-    Ok(Reading {
-        flow: Aspiration::from_ml_min(value.number(&format!("flow_{number}"))?)?,
-        pressure: GasPressure::from_mmhg(value.number(&format!("pressure_{number}"))?)?,
-    })
+    let either = |long: String, short: String| value.number(&long).or_else(|_| value.number(&short));
+    let flow = either(format!("reading_{number}_flow_ml_min"), format!("flow_{number}"))?;
+    let pressure = either(format!("reading_{number}_pressure_mmhg"), format!("pressure_{number}"))?;
+    Ok(Reading { flow: Aspiration::from_ml_min(flow)?, pressure: GasPressure::from_mmhg(pressure)? })
 }
 
 /// Column, infusion line, and the leak at rest that has this conductance.
@@ -197,7 +95,7 @@ fn breaks(registry: &mut Registry) {
     }
 }
 
-type Step = fn(&Stepper, State) -> Stepped;
+pub(super) type Step = fn(&Stepper, State) -> Stepped;
 
 /// The state after so many milliseconds, with steps of this length and what is left as a last one.
 fn after(
@@ -244,7 +142,12 @@ fn integrated(registry: &mut Registry) {
         };
         Setup::shortest => "card-fluids-surge-shortest-ms-*" => |shortest; value|
             Ok(vec![shortest(&entered(value)?).ok_or("no set-up")?]);
-        Setup::step => ["card-fluids-surge-step-taken-ms-*"] => |step; value| {
+        // A quarter of it.
+        Setup::longest_step => "card-fluids-surge-shortest-ms-*" => |longest_step; value|
+            Ok(vec![4.0 * longest_step(&entered(value)?).ok_or("no set-up")?]);
+        Setup::start => "card-fluids-surge-start-mmhg-*" => |start; value|
+            Ok(vec![start(&entered(value)?).ok_or("no start")?.chamber]);
+        Setup::step => "card-fluids-surge-step-taken-ms-*" => |step; value| {
             // where no step was entered
             match value.number("surge_step_ms") {
                 Ok(entered) => Ok(vec![entered]),
@@ -257,11 +160,47 @@ fn integrated(registry: &mut Registry) {
     }
 }
 
-/// The set-up of entries.
+/// An entry's number, or what a case has when it is silent.
+fn or(value: &Value, key: &str, usual: f64) -> Result<f64, Failed> {
+    if value.given.contains_key(key) { Ok(value.number(key)?) } else { Ok(usual) }
+}
+
+/// The set-up that the entries of a card make, put together here once more.
 fn entered(value: &Value) -> Result<Setup, Failed> {
-    let draft = card::entered(value)?;
-    let bench = Bench::check(&draft, &mut |_| {}).ok_or("no bench")?;
-    Ok(surge_setup(&bench).ok_or("no surge")?)
+    let level = |key| Ok::<_, Failed>(Level::from_cm(value.number(key)?)?);
+    let temperature = Temperature::from_c(or(value, "fluid_temperature_c", 20.0)?)?;
+    let density = Density::from_kg_m3(match value.text("density_from") {
+        Ok("water") => density::working(temperature).density,
+        _ => or(value, "density_kg_m3", 1000.0)?,
+    })?;
+    let eye = level("eye_level_cm")?;
+    let head = if value.given.contains_key("set_pressure_mmhg") {
+        let set = GasPressure::from_mmhg(value.number("set_pressure_mmhg")?)?;
+        column::set(set, level("assumed_eye_level_cm")?, eye, density).pressure
+    } else {
+        let gas = GasPressure::from_mmhg(or(value, "gas_pressure_mmhg", 0.0)?)?;
+        column::working(level("open_level_cm")?, eye, gas, density).pressure
+    };
+    let infusion = match value.number("infusion_resistance_mmhg_min_ml") {
+        Ok(entered) => entered,
+        Err(_) => readings::working(reading(value, 1)?, reading(value, 2)?)?.resistance,
+    };
+    let siphon = match level("pump_level_cm") {
+        Ok(pump) => column::of_column(eye.cm() - pump.cm(), density),
+        Err(_) => 0.0,
+    };
+    let most = match value.number("altitude_m") {
+        Ok(metres) => ceiling::working(Air::Altitude(Altitude::from_m(metres)?), temperature).ceiling,
+        Err(_) => f64::MAX,
+    };
+    Ok(Setup {
+        supply: Supply { head, infusion, leak: or(value, "leak_ml_min", 0.0)? },
+        aspiration: value.number("aspiration_resistance_mmhg_min_ml")?,
+        vacuum: ceiling::reached(Vacuum::from_mmhg(value.number("vacuum_nucleus_mmhg")?)?, most, siphon).1,
+        pumped: if value.text("pump_kind")? == "flow" { Some(value.number("aspiration_ml_min")?) } else { None },
+        eye: value.number("eye_compliance_ul_mmhg")?,
+        line: value.number("tubing_compliance_ul_mmhg")?,
+    })
 }
 
 /// Of a number of this program's tests, by the standard library.

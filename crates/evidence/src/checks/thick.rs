@@ -1,8 +1,8 @@
 //! The lens itself, and eyes made of surfaces.
 
-use ocellus_core::lens::surfaces::{GULLSTRAND, LE_GRAND, Surface, System, system};
-use ocellus_core::lens::thick::{self, Working};
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::optics::surfaces::{GULLSTRAND, LE_GRAND, Surface, System, system};
+use ocellus_core::optics::thick::{self, Working};
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::{LensCentre, LensIndex, LensPower, LensRadius};
 
 use crate::check::{Failed, Registry};
@@ -57,6 +57,15 @@ pub(super) fn register(registry: &mut Registry) {
                 Some("back") => eye.back,
                 _ => eye.power,
             }])
+        };
+        System::show_le_grand => "schematic-legrand-*" => |show; value| {
+            let eye = system(1.0, LE_GRAND)?;
+            let step = match value.id.rsplit('-').next() {
+                Some("front") => "h",
+                Some("back") => "h'",
+                _ => "F",
+            };
+            symbol(&[step], |steps| show(&eye, steps))
         };
     }
 }

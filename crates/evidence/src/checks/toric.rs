@@ -1,10 +1,10 @@
 //! The cornea after its incision, the toric lens, and what a turned one leaves.
 
 use ocellus_core::astigmatism::plane;
-use ocellus_core::astigmatism::power_vector::PowerVector;
-use ocellus_core::astigmatism::toric::{self, ToricLens, Working};
-use ocellus_core::choice::{CylinderPlane, LabelPower};
-use ocellus_core::lens::vergence::ThinEye;
+use ocellus_core::astigmatism::power_vector::{PowerVector, Turn};
+use ocellus_core::astigmatism::toric::{self, Asked, CylinderPlane, LabelPower, ToricLens, Working};
+use ocellus_core::astigmatism::{short_way, turned};
+use ocellus_core::optics::thin_eye::ThinEye;
 use ocellus_core::quantity::{Axis, LensCylinder, Refraction, Vertex};
 
 use crate::check::{Failed, Registry};
@@ -91,6 +91,26 @@ pub(super) fn register(registry: &mut Registry) {
             let cornea = PowerVector::strongest_along(plane::Cornea, eye.kc, n, axis(value, "steep_deg")?);
             Ok(vec![part(value, turned(at_cornea(&eye, lens)?, off).minus(cornea))])
         };
+        // The same for many lenses and turns: what a lens asks wherever it lies, its direction, the turn.
+        toric::asked, Asked::along, toric::direction, toric::left, Turn::by, PowerVector::<plane::Cornea>::turned_by => "rotated-*" =>
+            |asked, along, direction, left, by, turned_by; value| {
+                let (weak, strong) = (value.number("lens_along_mark_d")?, value.number("lens_across_mark_d")?);
+                let (mark, off, eye) = (value.number("mark_deg")?, value.number("off_deg")?, eye(value)?);
+                let intended = Axis::from_deg((mark - off).rem_euclid(180.0))?;
+                let wanted = along(asked(&eye, (weak + strong) / 2.0, strong - weak)?, direction(intended));
+                let n = value.number("corneal_astigmatism_d")?;
+                let cornea = PowerVector::strongest_along(plane::Cornea, 0.0, n, axis(value, "steep_deg")?);
+                Ok(vec![part(value, left(eye.kc, cornea, turned_by(wanted, by(off))))])
+            };
+        turned => "rotated-*" => |turned; value| {
+            let (along, across) = (value.number("lens_along_mark_d")?, value.number("lens_across_mark_d")?);
+            let (mark, off) = (value.number("mark_deg")?, value.number("off_deg")?);
+            let mark = turned(Axis::from_deg((mark - off).rem_euclid(180.0))?, off);
+            let lens = ToricLens { mean: (along + across) / 2.0, cylinder: across - along, mark };
+            let n = value.number("corneal_astigmatism_d")?;
+            let cornea = PowerVector::strongest_along(plane::Cornea, 0.0, n, axis(value, "steep_deg")?);
+            Ok(vec![part(value, toric::residual(&eye(value)?, cornea, lens)?)])
+        };
     }
     turning(registry);
 }
@@ -98,7 +118,7 @@ pub(super) fn register(registry: &mut Registry) {
 /// Turning a lens that sits wrong: what the cornea's share is, where the lens belongs, and what stays.
 fn turning(registry: &mut Registry) {
     checks! { registry;
-        PowerVector::<plane::Cornea>::plus, PowerVector::<plane::Cornea>::cylinder, PowerVector::<plane::Cornea>::strongest => "turn-*" => |plus, cylinder, strongest; value| {
+        PowerVector::<plane::Cornea>::plus, PowerVector::<plane::Cornea>::cylinder, PowerVector::<plane::Cornea>::strongest, short_way => "turn-*" => |plus, cylinder, strongest, short_way; value| {
             let (error, lens) = (value.number("plus_cylinder_d")?, value.number("lens_cylinder_at_cornea_d")?);
             let mark = value.number("mark_deg")?;
             let k = plus(
@@ -109,7 +129,7 @@ fn turning(registry: &mut Registry) {
             Ok(vec![match value.id.rsplit('-').next() {
                 Some("k") => cylinder(k),
                 Some("best_mark") => best,
-                Some("turn") => 90.0 - (90.0 - (best - mark)).rem_euclid(180.0),
+                Some("turn") => short_way(best - mark),
                 _ => (cylinder(k) - lens).abs(),
             }])
         };

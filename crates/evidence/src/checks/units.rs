@@ -1,6 +1,6 @@
 //! Units of pressure.
 
-use ocellus_core::pressure::unit::{self, Unit};
+use ocellus_core::fluids::unit::{self, Unit};
 use uom::si::f64::Pressure;
 use uom::si::pressure;
 

@@ -1,6 +1,6 @@
 //! Numbers as they are said, heard by another program.
 
-use ocellus_core::words;
+use ocellus_card::words;
 use text2num::{Language, replace_numbers_in_text};
 
 use crate::check::{Compared, Registry};

@@ -1,13 +1,13 @@
 //! Pressure of the column.
 
-use ocellus_core::pressure::head::{self, Working};
+use ocellus_core::fluids::column::{self, Working};
 use ocellus_core::quantity::{Density, GasPressure, Level};
 
 use crate::check::{Failed, Registry};
 use crate::checks;
 use crate::checks::symbol;
 
-fn column(
+fn open_column(
     working: fn(Level, Level, GasPressure, Density) -> Working,
     height: f64,
     density: f64,
@@ -19,19 +19,19 @@ fn column(
 
 pub(super) fn register(registry: &mut Registry) {
     checks! { registry;
-        head::working, Working::show => ["head-1", "head-2", "head-3", "head-4", "head-6", "head-7", "head-8", "head-9"] =>
+        column::working, Working::show => ["head-1", "head-2", "head-3", "head-4", "head-6", "head-7", "head-8", "head-9"] =>
             |working, show; value| {
-                let w = column(working, value.number("height_cm")?, 1000.0)?;
+                let w = open_column(working, value.number("height_cm")?, 1000.0)?;
                 symbol(&["P"], |sink| show(&w, sink))
             };
-        head::working => "head-5" => |working; value|
-            Ok(vec![10.0 * value.number("pressure_mmhg")? / column(working, 0.0, 1000.0)?.per_cm]);
-        head::working => "pint-head-*" => |working; value|
-            Ok(vec![column(working, value.number("height_cm")?, value.number("density_kg_m3")?)?.pressure]);
+        column::working => "head-5" => |working; value|
+            Ok(vec![10.0 * value.number("pressure_mmhg")? / open_column(working, 0.0, 1000.0)?.per_cm]);
+        column::working => "pint-head-*" => |working; value|
+            Ok(vec![open_column(working, value.number("height_cm")?, value.number("density_kg_m3")?)?.pressure]);
         // Water at 4 C has 999.972 kg/m3 (Tanaka et al., Metrologia 2001;38:301-309).
-        head::working => "unit-3" => |working; value| Ok(vec![column(working, value.number("value")?, 999.972)?.column]);
+        column::working => "unit-3" => |working; value| Ok(vec![open_column(working, value.number("value")?, 999.972)?.column]);
         // The gas over the fluid adds to the column.
-        head::working => "head-1" => |working; value| {
+        column::working => "head-1" => |working; value| {
             let (open, eye) = (Level::from_cm(value.number("height_cm")?)?, Level::from_cm(0.0)?);
             let gas = 30.0;
             let w = working(open, eye, GasPressure::from_mmhg(gas)?, Density::from_kg_m3(1000.0)?);
