@@ -29,9 +29,10 @@ impl<'a> Entered<'a> {
         Date::from_number(self.read(entry.id())?).ok()
     }
 
+    /// The same as a number, of whatever kind it is.
     // not inlined: a device would carry a copy for each of a hundred entries
     #[inline(never)]
-    fn read(&self, entry: EntryId) -> Option<f64> {
+    pub(crate) fn read(&self, entry: EntryId) -> Option<f64> {
         self.note(&[entry]);
         self.peek(entry)
     }

@@ -11,7 +11,7 @@ use crate::parts::general::range;
 use crate::parts::lens::choices::LensStyle;
 use crate::parts::lens::table::cautions::{BACKUP_STYLE_UNKNOWN, MINUS_POWER, ONE_PIECE_SULCUS};
 use crate::parts::lens::table::entries::SULCUS_SHIFT;
-use crate::parts::lens::{Answer, Answers, Constants, Lens, refusals, show_method};
+use crate::parts::lens::{Answer, Answers, Constants, Lens, is_refused, refusals, show_method};
 use crate::rule::Rule;
 use choices::BackupPlace;
 use limits::{BACKUP_FAR, THUMB_LESS, THUMB_MUCH};
@@ -67,7 +67,7 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         Some(LensStyle::ThreePiece) => {}
         None => out.about(BACKUP_STYLE_UNKNOWN, BACKUP_STYLE),
     }
-    if refusals(eye).next().is_some() {
+    if is_refused(eye) {
         return;
     }
     match backup.place {
@@ -109,7 +109,7 @@ fn placed<'a>(
         BackupPlace::Sulcus => backup.shift.mm(),
         BackupPlace::Captured => 0.0,
     };
-    let fit = backup.style != Some(LensStyle::OnePiece) && refusals(eye).next().is_none();
+    let fit = backup.style != Some(LensStyle::OnePiece) && !is_refused(eye);
     answers.compared().filter(move |answer| fit && !answer.withheld).filter_map(move |answer| {
         let thin = answer.optics.thin_eye()?;
         Some((answer, thin.forward(forward)))
@@ -133,7 +133,7 @@ fn chosen(eye: &Eye, asked: Option<(f64, f64)>, out: &mut Out) {
 #[inline(never)]
 pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     let eye = lens.eye;
-    refusals(eye).for_each(|caution| out.pass(caution));
+    refusals(eye, &mut |caution| out.pass(caution));
     let Some(backup) = Backup::of(eye) else { return false };
     let answers = Answers::of(eye, backup.constants());
     let mut any = false;

@@ -13,7 +13,7 @@ use crate::parts::laser::after_laser;
 use crate::parts::lens::choices::ConstantsFrom;
 use crate::parts::lens::table::cautions::FIRST_LENS_HIDDEN;
 use crate::parts::lens::table::entries::CONSTANTS_FROM;
-use crate::parts::lens::{Lens, methods, refusals};
+use crate::parts::lens::{Lens, is_refused, methods, refusals};
 use crate::parts::target::choices::SecondFor;
 use crate::parts::target::table::entries::SECOND_FOR;
 use moved::{Moved, scatter};
@@ -25,7 +25,7 @@ use table::{cautions, items};
 #[inline(never)]
 pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
-    if refusals(eye).next().is_some() || eye.get(SECOND_FOR) == Some(SecondFor::Added) {
+    if is_refused(eye) || eye.get(SECOND_FOR) == Some(SecondFor::Added) {
         return;
     }
     let mut all = [None; Method::MOST];
@@ -150,8 +150,7 @@ fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, out: &mut Out) ->
 #[inline(never)]
 pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     let eye = lens.eye;
-    refusals(eye).for_each(|caution| out.pass(caution));
-    if refusals(eye).next().is_some() {
+    if refusals(eye, &mut |caution| out.pass(caution)) {
         return false;
     }
     if eye.get(SECOND_FOR) == Some(SecondFor::Added) {

@@ -5,54 +5,65 @@ use super::known::Eye;
 use super::limits::*;
 use super::table::cautions;
 use super::table::entries::*;
-use crate::id::EntryId;
+use crate::id::{CautionId, EntryId};
 use crate::out::Out;
 use crate::parts::identity::table::entries::SURGERY_DATE;
 use ocellus_core::astigmatism::apart;
+use ocellus_core::constant::Constant;
 use ocellus_core::constant::optics::INDEX_1_3375;
 use ocellus_core::quantity::{Axis, CornealPower, Cylinder};
+
+/// Numbers that are usual between two limits, or up to one; and what to say outside.
+static USUAL: [(EntryId, Option<&Constant>, &Constant, CautionId); 5] = [
+    (AXIAL_LENGTH.id(), Some(&AL_SHORT), &AL_LONG, cautions::AL_UNUSUAL),
+    (WHITE_TO_WHITE.id(), Some(&WTW_SMALL), &WTW_LARGE, cautions::WTW_UNUSUAL),
+    (AL_SCATTER.id(), None, &AL_SCATTER_MOST, cautions::AL_SCATTER),
+    (K_SCATTER.id(), None, &K_SCATTER_MOST, cautions::K_SCATTER),
+    (ACD_SCATTER.id(), None, &ACD_SCATTER_MOST, cautions::ACD_SCATTER),
+];
+
+/// Words that say something by themselves.
+static WORDS: [(EntryId, u8, CautionId); 6] = [
+    (QUALITY.id(), Quality::Reduced as u8, cautions::QUALITY_REDUCED),
+    (CONTACT_LENS.id(), ContactLens::Worn as u8, cautions::CONTACT_LENS_WORN),
+    (AL_METHOD.id(), AlMethod::Contact as u8, cautions::AL_CONTACT),
+    (AL_METHOD.id(), AlMethod::Immersion as u8, cautions::AL_IMMERSION),
+    (EYE_STATE.id(), EyeState::Pseudophakic as u8, cautions::NOT_PHAKIC),
+    (EYE_STATE.id(), EyeState::Aphakic as u8, cautions::NOT_PHAKIC),
+];
 
 /// Keratometric indices instruments use; the last is 4/3 as it is typed.
 const USUAL_INDICES: [f64; 5] = [1.3375, 1.332, 1.3315, 4.0 / 3.0, 1.3333];
 
-/// Tells every check that an eye does not pass.
+/// Says every check that an eye does not pass.
 ///
 /// The recheck limits of one eye and between eyes are those of Eye 2010;24:894-900 (partly memory); each caution names
 /// its own source.
 pub(super) fn check(eye: &Eye, out: &mut Out) {
-    let outside = |value: f64, least: f64, most: f64| value < least || value > most;
-    let mut when = |is: bool, code, entry: EntryId| {
-        if is {
-            out.about(code, entry);
+    let entered = eye.entered();
+    for (entry, least, most, code) in &USUAL {
+        let below = |value: f64| least.is_some_and(|least| value < least.get());
+        if entered.read(*entry).is_some_and(|value| below(value) || value > most.get()) {
+            out.about(*code, *entry);
         }
-    };
-    let al = eye.axial_length().map(|al| al.mm());
-    let wtw = eye.get(WHITE_TO_WHITE).map(|wtw| wtw.mm());
-    let scatters = (eye.get(AL_SCATTER), eye.get(K_SCATTER), eye.get(ACD_SCATTER));
-    for (value, least, most, code, entry) in [
-        (al, AL_SHORT.get(), AL_LONG.get(), cautions::AL_UNUSUAL, AXIAL_LENGTH.id()),
-        (wtw, WTW_SMALL.get(), WTW_LARGE.get(), cautions::WTW_UNUSUAL, WHITE_TO_WHITE.id()),
-        (scatters.0.map(|sd| sd.mm()), 0.0, AL_SCATTER_MOST.get(), cautions::AL_SCATTER, AL_SCATTER.id()),
-        (scatters.1.map(|sd| sd.d()), 0.0, K_SCATTER_MOST.get(), cautions::K_SCATTER, K_SCATTER.id()),
-        (scatters.2.map(|sd| sd.mm()), 0.0, ACD_SCATTER_MOST.get(), cautions::ACD_SCATTER, ACD_SCATTER.id()),
-    ] {
-        when(value.is_some_and(|value| outside(value, least, most)), code, entry);
     }
-    when(!usual_index(eye), cautions::INDEX_UNUSUAL, INDEX.id());
-    when(eye.get(QUALITY) == Some(Quality::Reduced), cautions::QUALITY_REDUCED, QUALITY.id());
-    when(eye.get(CONTACT_LENS) == Some(ContactLens::Worn), cautions::CONTACT_LENS_WORN, CONTACT_LENS.id());
-    when(eye.get(AL_METHOD) == Some(AlMethod::Contact), cautions::AL_CONTACT, AL_METHOD.id());
-    when(eye.get(AL_METHOD) == Some(AlMethod::Immersion), cautions::AL_IMMERSION, AL_METHOD.id());
-    let not_phakic = matches!(eye.state(), EyeState::Pseudophakic | EyeState::Aphakic);
-    when(not_phakic, cautions::NOT_PHAKIC, EYE_STATE.id());
+    if !usual_index(eye) {
+        out.about(cautions::INDEX_UNUSUAL, INDEX);
+    }
+    for (entry, word, code) in &WORDS {
+        if entered.read(*entry) == Some(f64::from(*word)) {
+            out.about(*code, *entry);
+        }
+    }
     // of both meridians, so of neither entry
-    if outside(eye.cornea().k(), K_FLAT.get(), K_STEEP.get()) {
+    let k = eye.cornea().k();
+    if k < K_FLAT.get() || k > K_STEEP.get() {
         out.caution(cautions::K_UNUSUAL);
     }
     if eye.cornea().astigmatism() > CYLINDER_LARGE.get() {
         out.caution(cautions::ASTIGMATISM_LARGE);
     }
-    match (eye.entered().date(BIOMETRY_DATE), eye.entered().date(SURGERY_DATE)) {
+    match (entered.date(BIOMETRY_DATE), entered.date(SURGERY_DATE)) {
         (Some(measured), Some(operated)) => {
             let days = f64::from(measured.days_until(operated));
             if days > BIOMETRY_DAYS.get() {

@@ -11,6 +11,7 @@ use crate::parts::eye::Eye;
 use crate::parts::eye::choices::{EyeState, KKind, PreviousSurgery};
 use crate::parts::eye::table::entries::{EYE_STATE, K_KIND, PREVIOUS_SURGERY};
 use crate::parts::general::choices::YesNo;
+use crate::parts::general::range;
 use crate::parts::laser::after_laser;
 use crate::parts::target::choices::SecondFor;
 use crate::parts::target::table::entries::SECOND_FOR;
@@ -35,6 +36,8 @@ pub struct Answer {
     pub guided: bool,
     /// Whether a card must not show it (a table of cases still does, with the code).
     pub withheld: bool,
+    /// Whether this card shows it.
+    shown: bool,
     /// What is against it.
     doubts: Doubts,
     /// Whether it departs from its neighbour.
@@ -63,6 +66,7 @@ impl Answer {
             compared: fit && !is(Doubt::Superseded),
             guided: fit && guided,
             withheld: is(Doubt::Radicand),
+            shown: !is(Doubt::Radicand),
             doubts,
             departs,
         })
@@ -73,11 +77,13 @@ impl Answer {
         self.doubts.iter().any(Option::is_some)
     }
 
-    /// What is against it, as cautions.
-    pub(super) fn cautions(&self) -> impl Iterator<Item = Caution> + '_ {
-        let departs = self.departs.then_some(cautions::DEPARTS_FROM_T2);
-        let codes = self.doubts.iter().flatten().map(|doubt| of_doubt(*doubt)).chain(departs);
-        codes.map(|code| Caution::of(code, self.method))
+    /// Reports what is against it.
+    fn report(&self, report: &mut dyn FnMut(Caution)) {
+        let mut of = |code| report(Caution::of(code, self.method));
+        self.doubts.iter().flatten().for_each(|doubt| of(of_doubt(*doubt)));
+        if self.departs {
+            of(cautions::DEPARTS_FROM_T2);
+        }
     }
 }
 
@@ -117,8 +123,9 @@ pub(crate) fn methods(eye: &Eye) -> impl Iterator<Item = Method> + Clone {
     Method::of(if after_laser(eye).is_some() { Eyes::AfterLaser } else { Eyes::Ordinary })
 }
 
-/// Why no method must be used on this eye at all.
-pub(crate) fn refusals(eye: &Eye) -> impl Iterator<Item = Caution> {
+/// Why no method must be used on this eye at all; the answer is whether there is a reason.
+#[inline(never)]
+pub(crate) fn refusals(eye: &Eye, report: &mut dyn FnMut(Caution)) -> bool {
     let surgery = match eye.previous_surgery() {
         PreviousSurgery::None | PreviousSurgery::MyopicLaser | PreviousSurgery::HyperopicLaser => None,
         PreviousSurgery::RadialCuts
@@ -128,14 +135,27 @@ pub(crate) fn refusals(eye: &Eye) -> impl Iterator<Item = Caution> {
     };
     let total = (eye.k_kind() == KKind::Total).then_some(cautions::TOTAL_K);
     let oil = (eye.state() == EyeState::SiliconeOil).then_some(cautions::SILICONE_OIL);
-    [(surgery, PREVIOUS_SURGERY.id()), (total, K_KIND.id()), (oil, EYE_STATE.id())]
-        .into_iter()
-        .filter_map(|(code, entry)| Some(Caution::about(code?, entry)))
+    let mut any = false;
+    for (code, entry) in [(surgery, PREVIOUS_SURGERY.id()), (total, K_KIND.id()), (oil, EYE_STATE.id())] {
+        if let Some(code) = code {
+            report(Caution::about(code, entry));
+            any = true;
+        }
+    }
+    any
+}
+
+/// Whether no method must be used on this eye at all.
+pub(crate) fn is_refused(eye: &Eye) -> bool {
+    refusals(eye, &mut |_| {})
 }
 
 /// What every method says of one eye by one set of constants: its answer, or what it lacks. Nothing where none may be asked.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Answers([Option<(Method, Result<Answer, Lack>)>; Method::MOST]);
+pub struct Answers {
+    answers: [Option<Answer>; Method::MOST],
+    lacks: [Option<(Method, Lack)>; Method::MOST],
+}
 
 impl Answers {
     #[inline(never)]
@@ -145,18 +165,21 @@ impl Answers {
 
     /// Of some of the methods that may be asked.
     pub(super) fn of_methods(eye: &Eye, constants: Constants, methods: impl Iterator<Item = Method>) -> Answers {
-        let mut answers = Answers([None; Method::MOST]);
-        if refusals(eye).next().is_none() {
-            for (slot, method) in answers.0.iter_mut().zip(methods) {
-                *slot = Some((method, answer(eye, method, constants)));
+        let Answers { mut answers, mut lacks } = Answers { answers: [None; Method::MOST], lacks: [None; Method::MOST] };
+        if !is_refused(eye) {
+            for ((slot, lack), method) in answers.iter_mut().zip(&mut lacks).zip(methods) {
+                match answer(eye, method, constants) {
+                    Ok(answer) => *slot = Some(answer),
+                    Err(why) => *lack = Some((method, why)),
+                }
             }
         }
-        answers
+        Answers { answers, lacks }
     }
 
     /// Those that there are.
     pub fn all(&self) -> impl Iterator<Item = &Answer> + Clone {
-        self.0.iter().flatten().filter_map(|(_, answer)| answer.as_ref().ok())
+        self.answers.iter().flatten()
     }
 
     /// Those that may be compared.
@@ -171,20 +194,11 @@ impl Answers {
 
     /// The same of some of the methods, where all are known to have any answer or none.
     pub(super) fn report_some(&self, eye: &Eye, any: bool, report: &mut dyn FnMut(Caution)) {
-        let mut refused = false;
-        for caution in refusals(eye) {
-            refused = true;
-            report(caution);
-        }
-        if refused {
+        if refusals(eye, report) {
             return;
         }
-        for (method, answer) in self.0.iter().flatten() {
-            if let Err(lack) = answer {
-                report(Caution::of(of_lack(*lack), *method));
-            }
-        }
-        self.all().flat_map(Answer::cautions).for_each(&mut *report);
+        self.lacks.iter().flatten().for_each(|(method, lack)| report(Caution::of(of_lack(*lack), *method)));
+        self.all().for_each(|answer| answer.report(report));
         if after_laser(eye).is_some() {
             let code = if any { cautions::AFTER_LASER } else { cautions::PREVIOUS_SURGERY };
             report(Caution::about(code, PREVIOUS_SURGERY));
@@ -223,7 +237,12 @@ impl<'a> Lens<'a> {
     /// Asks every method that may be asked.
     pub fn of(eye: &'a Eye<'a>) -> Lens<'a> {
         let (answers, read) = eye.entered().aside(|| Answers::of(eye, Constants::OfLens));
-        Lens { eye, answers, read }
+        let mut lens = Lens { eye, answers, read };
+        let ((keeps, superseded), _) = eye.entered().aside(|| (lens.keeps_its_lens(), lens.shows_superseded()));
+        for answer in lens.answers.answers.iter_mut().flatten() {
+            answer.shown &= !keeps && (superseded || answer.method != Method::Srk2);
+        }
+        lens
     }
 
     /// What every method says; noted as read is what they asked for.
@@ -234,15 +253,24 @@ impl<'a> Lens<'a> {
 
     /// The answers that a card may show.
     pub(crate) fn shown(&self) -> impl Iterator<Item = &Answer> + Clone {
-        let none = self.keeps_its_lens();
-        let superseded = self.eye.get(SHOW_SRK2) == Some(YesNo::Yes);
-        let asked = move |answer: &&Answer| superseded || answer.method != Method::Srk2;
-        self.answers().all().filter(move |_| !none).filter(asked).filter(|answer| !answer.withheld)
+        self.eye.entered().note(const { &[SECOND_FOR.id(), SHOW_SRK2.id()] });
+        self.answers().all().filter(|answer| answer.shown)
     }
 
     /// Those of them that may be compared.
     pub(crate) fn compared(&self) -> impl Iterator<Item = &Answer> + Clone {
         self.shown().filter(|answer| answer.compared)
+    }
+
+    /// The least and greatest of something, over the answers that may be compared.
+    #[inline(never)]
+    pub(crate) fn range(&self, of: &dyn Fn(&Answer) -> Option<f64>) -> Option<(f64, f64)> {
+        range(self.compared().filter_map(of))
+    }
+
+    /// Whether the method that others have superseded is shown.
+    fn shows_superseded(&self) -> bool {
+        self.eye.get(SHOW_SRK2) == Some(YesNo::Yes)
     }
 
     /// An eye that keeps its lens needs another than these methods ask for.
@@ -255,7 +283,7 @@ impl<'a> Lens<'a> {
         if self.keeps_its_lens() {
             return;
         }
-        let superseded = self.eye.get(SHOW_SRK2) == Some(YesNo::Yes);
+        let superseded = self.shows_superseded();
         self.answers().report(self.eye, &mut |caution| {
             if superseded || caution.method != Some(Method::Srk2) {
                 report(caution);

@@ -11,7 +11,7 @@ use crate::parts::general::{range, widened};
 pub(super) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     let Some(labels) = labels(eye) else { return };
-    let fit = range(lens.compared().map(|a| a.power));
+    let fit = lens.range(&|answer| Some(answer.power));
     let Some((least, most)) = fit.or_else(|| range(lens.shown().map(|a| a.power))) else { return };
     // the labels stand around the mean power asked for, less what a label leaves out of its mean
     let middle = (least + most) / 2.0 - lens.shown().find_map(|answer| beyond(eye, answer)).unwrap_or(0.0);

@@ -13,7 +13,7 @@ pub mod table;
 mod working;
 
 pub use answers::{Answer, Answers, Lens};
-pub(crate) use answers::{methods, moving, refusals};
+pub(crate) use answers::{is_refused, methods, moving, refusals};
 pub(crate) use asked::Constants;
 pub(crate) use label::{mean_power, refraction};
 pub(crate) use rules::RULES;
@@ -23,7 +23,6 @@ use crate::id::{EntryId, SignOffId};
 use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::parts::eye::table::entries::{AXIAL_LENGTH, FELLOW_REFRACTION};
-use crate::parts::general::range;
 use crate::parts::laser::{self, after_laser};
 use crate::parts::target::choices::{SecondFor, SecondPlace};
 use crate::parts::target::table::entries::{SECOND_FOR, SECOND_PLACE, TARGET, TARGET_FOR, VERTEX};
@@ -81,7 +80,7 @@ fn computed(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     let any = lens.shown().next().is_some();
     // an eye without an answer has no lens to choose from, and has been told why
-    let refused = refusals(eye).next().is_some() || !any && after_laser(eye).is_some();
+    let refused = is_refused(eye) || !any && after_laser(eye).is_some();
     let purpose = eye.get(SECOND_FOR);
     entered(eye, refused || purpose.is_some(), out);
     if !any {
@@ -107,7 +106,7 @@ fn computed(lens: &Lens, out: &mut Out) {
     }
     if lens.compared().count() < 2 {
         out.caution(cautions::NOTHING_TO_COMPARE);
-    } else if let Some((least, most)) = range(lens.compared().map(|a| a.power)) {
+    } else if let Some((least, most)) = lens.range(&|answer| Some(answer.power)) {
         out.item(items::POWER_SPREAD, most - least);
         out.caution(cautions::AGREEMENT);
         if most - least > SPREAD_WIDE.get() {
@@ -196,8 +195,7 @@ fn method(eye: &Eye, answer: &Answer, out: &mut Out) {
 /// Is the lens chosen the one for this target, and does the eye then go with its fellow?
 fn chosen(lens: &Lens, out: &mut Out) {
     let (eye, target) = (lens.eye, lens.eye.target().d());
-    let with = |label: LensPower| lens.compared().filter_map(move |answer| refraction(eye, answer, label));
-    let expected = eye.get(LENS_POWER).and_then(|power| range(with(power)));
+    let expected = eye.get(LENS_POWER).and_then(|label| lens.range(&|answer| refraction(eye, answer, label)));
     if let Some((least, most)) = expected
         && (target - least > FAR_FROM_TARGET.get() || most - target > FAR_FROM_TARGET.get())
     {
