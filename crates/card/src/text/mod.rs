@@ -1,7 +1,7 @@
 //! Texts that people read, kept small: plain ASCII, pairs of characters and pairs of pairs folded into single bytes, and unfolded
 //! a character at a time. A device has room for the half of them.
 //!
-//! [`text!`](crate::text!) folds a literal while it is compiled; tables fold theirs by [`fold::Pool`].
+//! [`text!`](crate::text!) folds a literal while it is compiled; tables fold theirs by `fold::Pool`.
 
 pub mod fold;
 mod pairs;

@@ -1,12 +1,14 @@
 //! Water, other columns, what a setting reaches; tubes, needles, openings.
 
+use ocellus_card::case::Case;
+use ocellus_card::parts::pressure::fluid_density;
 use ocellus_core::fluids::tube::{self, Fluid, Tube};
 use ocellus_core::fluids::{air, ceiling, column, density, hold, needle, opening, plunger, vapour, viscosity};
 use ocellus_core::quantity::*;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::symbol;
+use crate::checks::{card, symbol};
 use crate::values::Value;
 
 pub(super) fn register(registry: &mut Registry) {
@@ -48,6 +50,11 @@ fn water(registry: &mut Registry) {
                 let w = working(temperature(value)?);
                 symbol(&["mu"], |sink| show(&w, sink))
             };
+        fluid_density => "card-fluids-density-used-kg-m3-#" => |fluid_density; value| {
+            let draft = card::entered(value)?;
+            let density = Case::try_from(&draft)?.known(|known| fluid_density(known.entered));
+            Ok(vec![density.ok_or("no fluid")?.kg_m3()])
+        };
     }
 }
 

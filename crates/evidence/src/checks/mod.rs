@@ -19,6 +19,7 @@ mod limits;
 mod live;
 mod outcomes;
 mod readback;
+mod schema;
 mod surge;
 mod text;
 mod thick;
@@ -57,6 +58,7 @@ pub fn registry() -> Registry {
         live::register,
         outcomes::register,
         readback::register,
+        schema::register,
         surge::register,
         text::register,
         thick::register,
