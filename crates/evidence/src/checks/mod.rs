@@ -11,6 +11,7 @@ mod cornea;
 mod corneas;
 mod date;
 mod decimal;
+mod exercise;
 mod fluids;
 mod hard_eyes;
 mod label;
@@ -50,8 +51,9 @@ pub fn registry() -> Registry {
         corneas::register,
         date::register,
         decimal::register,
-        hard_eyes::register,
+        exercise::register,
         fluids::register,
+        hard_eyes::register,
         label::register,
         lens::register,
         limits::register,
