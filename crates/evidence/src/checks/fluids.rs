@@ -8,6 +8,7 @@ use ocellus_core::quantity::*;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
+use crate::checks::given::temperature;
 use crate::checks::{card, symbol};
 use crate::values::Value;
 
@@ -16,10 +17,6 @@ pub(super) fn register(registry: &mut Registry) {
     levels(registry);
     tubes(registry);
     rest(registry);
-}
-
-fn temperature(value: &Value) -> Result<Temperature, Failed> {
-    Ok(Temperature::from_c(value.number("temperature_C")?)?)
 }
 
 fn density_of(value: &Value) -> Result<Density, Failed> {

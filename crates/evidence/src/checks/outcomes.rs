@@ -15,12 +15,12 @@ use ocellus_core::quantity::{AlignmentScatter, Axis, ScatterPower};
 
 use crate::check::{Failed, Registry};
 use crate::checks;
-use crate::checks::astigmatism::{axis, dial};
+use crate::checks::astigmatism::dial;
 use crate::checks::card::draft;
+use crate::checks::cornea::Vector;
+use crate::checks::given::axis;
 use crate::checks::symbol;
 use crate::values::Value;
-
-type Vector = PowerVector<Cornea>;
 
 /// An astigmatism by its size and steep meridian.
 fn steep(value: &Value, which: &str) -> Result<Vector, Failed> {
