@@ -1,32 +1,10 @@
 //! Every constant: those of the core, and the limits that each part of the card has of its own.
 
-use ocellus_card::parts::{
-    after, axis, backup, certainty, chamber, cornea, eye, laser, lens, pressure, second, second_eye, surge, tube, turn,
-    wound,
-};
 use ocellus_core::constant::{self, Constant};
 
 /// Every constant that a check must notice.
 pub fn all() -> impl Iterator<Item = &'static Constant> {
-    let limits = [
-        after::limits::ALL,
-        axis::limits::ALL,
-        backup::limits::ALL,
-        certainty::limits::ALL,
-        chamber::limits::ALL,
-        cornea::limits::ALL,
-        eye::limits::ALL,
-        laser::limits::ALL,
-        lens::limits::ALL,
-        pressure::limits::ALL,
-        second::limits::ALL,
-        second_eye::limits::ALL,
-        surge::limits::ALL,
-        tube::limits::ALL,
-        turn::limits::ALL,
-        wound::limits::ALL,
-    ];
-    constant::all().chain(limits.into_iter().flatten().copied())
+    constant::all().chain(ocellus_card::limits())
 }
 
 #[cfg(test)]

@@ -62,7 +62,7 @@ pub fn coverage(
         evidence.iter().filter(|(_, comparisons)| **comparisons > 0).map(|(name, _)| short(name)).collect();
     let mut faults: Vec<String> = covered
         .difference(functions)
-        .map(|name| format!("{name}: checked, but not a public function of {}", CRATES.join(" or ")))
+        .map(|name| format!("{name}: checked, but not a public function of {}", CRATES.join(", ")))
         .collect();
     for Exception { paths, reason } in exceptions {
         for path in paths {

@@ -1,7 +1,7 @@
-//! Every public function of the core and the card.
+//! Every public function of core, card and console.
 //!
-//! The list is the compiler's (rustdoc's JSON), so a new function without a check is seen the day it is written. A name
-//! begins with its crate: `core::lens::srkt::working`, `card::case::Case::plan`.
+//! The list is the compiler's (rustdoc's JSON), so a new function without a check is seen the day it is written, in
+//! whichever file. A name begins with its crate: `core::lens::srkt::working`, `card::case::Case::plan`.
 
 use std::collections::BTreeSet;
 use std::path::Path;
@@ -10,7 +10,7 @@ use std::process::Command;
 use serde_json::Value as Json;
 
 /// The crates whose functions need evidence.
-pub(crate) const CRATES: [&str; 2] = ["ocellus_core", "ocellus_card"];
+pub(crate) const CRATES: [&str; 3] = ["ocellus_core", "ocellus_card", "ocellus_console"];
 
 /// What the name of each begins with, and is left out here.
 const PROJECT: &str = "ocellus_";
@@ -35,7 +35,7 @@ fn of(name: &str) -> Result<BTreeSet<String>, String> {
         .current_dir(&root)
         .args(["rustdoc", "--quiet", "--package", &name.replace('_', "-"), "--lib", "--target-dir"])
         .arg(&target)
-        .args(["--", "-Zunstable-options", "--output-format", "json"])
+        .args(["--", "-Zunstable-options", "--output-format", "json", "--document-hidden-items"])
         // The stable compiler can write this; only its format is not promised. A change of it gives an empty list,
         // which is refused.
         .env("RUSTC_BOOTSTRAP", "1")
@@ -51,30 +51,50 @@ fn of(name: &str) -> Result<BTreeSet<String>, String> {
     if found.is_empty() { Err(format!("{}: no functions found", path.display())) } else { Ok(found) }
 }
 
-/// The functions in rustdoc's JSON. Free functions stand in `paths`; methods are under the `impl` of a type that does.
+/// The functions in rustdoc's JSON: free ones, methods of types, and what a trait does where nobody says otherwise.
 fn list(json: &Json) -> BTreeSet<String> {
     let index = &json["index"];
+    let items = || index.as_object().into_iter().flat_map(|index| index.values());
+    let functions_of = |block: &Json| -> Vec<&Json> {
+        let ids = block["items"].as_array().into_iter().flatten();
+        ids.map(|id| &index[id.to_string()]).filter(|item| item["inner"]["function"].is_object()).collect()
+    };
     let mut found = BTreeSet::new();
-    for item in index.as_object().into_iter().flat_map(|index| index.values()) {
-        let inner = &item["inner"];
-        if inner["function"].is_object() && item["visibility"] == "public" {
+    for item in items() {
+        let (inner, is_public) = (&item["inner"], item["visibility"] == "public");
+        if inner["function"].is_object() && is_public {
             found.extend(path(json, &item["id"]));
         }
-        let is_derived =
-            item["attrs"].as_array().is_some_and(|attrs| attrs.iter().any(|a| a == "automatically_derived"));
-        let block = &inner["impl"];
-        let is_ours = block["is_synthetic"] == false && block["blanket_impl"].is_null() && !is_derived;
-        if let (true, Some(owner)) = (is_ours, owner(json, &block["for"])) {
-            let methods = block["items"].as_array().into_iter().flatten().map(|id| &index[id.to_string()]);
-            for method in methods.filter(|method| method["inner"]["function"].is_object()) {
-                // A method of a trait is as public as the trait; one of the type itself says so.
-                if block["trait"].is_object() || method["visibility"] == "public" {
-                    found.extend(method["name"].as_str().map(|name| format!("{owner}::{name}")));
-                }
-            }
+        if let (true, Some(owner)) = (inner["trait"].is_object() && is_public, path(json, &item["id"])) {
+            let with_body = functions_of(&inner["trait"]).into_iter().filter(|method| has_body(method));
+            found.extend(with_body.filter_map(|method| named(&owner, method)));
+        }
+        if is_written(item) {
+            let block = &inner["impl"];
+            let owner = owner(json, &block["for"]);
+            // A method of a trait is as public as the trait; one of the type itself says so.
+            let is_seen = |method: &&Json| block["trait"].is_object() || method["visibility"] == "public";
+            found.extend(functions_of(block).into_iter().filter(is_seen).filter_map(|method| named(&owner, method)));
         }
     }
     found
+}
+
+fn has_body(method: &Json) -> bool {
+    method["inner"]["function"]["has_body"] == true
+}
+
+/// Whether a block of methods is written in the source: neither derived nor the compiler's own.
+fn is_written(item: &Json) -> bool {
+    let is_derived = |attrs: &Vec<Json>| attrs.iter().any(|attribute| attribute == "automatically_derived");
+    let block = &item["inner"]["impl"];
+    block["is_synthetic"] == false
+        && block["blanket_impl"].is_null()
+        && !item["attrs"].as_array().is_some_and(is_derived)
+}
+
+fn named(owner: &str, method: &Json) -> Option<String> {
+    Some(format!("{owner}::{}", method["name"].as_str()?))
 }
 
 fn path(json: &Json, id: &Json) -> Option<String> {
@@ -82,14 +102,14 @@ fn path(json: &Json, id: &Json) -> Option<String> {
     Some(plain(&names.iter().filter_map(Json::as_str).collect::<Vec<_>>().join("::")))
 }
 
-/// The type that methods are of: one with a path, or a pair of such.
-fn owner(json: &Json, of: &Json) -> Option<String> {
+/// The type that methods are of: one with a path, or several of such; any other as rustdoc has it, so that it is seen.
+fn owner(json: &Json, of: &Json) -> String {
     match of["tuple"].as_array() {
         Some(parts) => {
-            let parts: Option<Vec<_>> = parts.iter().map(|part| owner(json, part)).collect();
-            Some(format!("({})", parts?.join(", ")))
+            let parts: Vec<_> = parts.iter().map(|part| owner(json, part)).collect();
+            format!("({})", parts.join(", "))
         }
-        None => path(json, &of["resolved_path"]["id"]),
+        None => path(json, &of["resolved_path"]["id"]).unwrap_or_else(|| of.to_string()),
     }
 }
 
@@ -133,7 +153,7 @@ mod tests {
     use serde_json::json;
 
     #[test]
-    fn functions_and_methods_are_listed_and_what_is_derived_is_not() {
+    fn what_has_a_body_is_listed_and_what_is_derived_is_not() {
         let function = |id, name, visibility| json!({"id": id, "name": name, "visibility": visibility, "attrs": [], "inner": {"function": {}}});
         let millimetres = json!({"resolved_path": {"id": 9}});
         let block = |id, of_trait: Json, of: Json, attrs: Json, items: Json| {
@@ -151,16 +171,21 @@ mod tests {
                 "6": block(6, Json::Null, millimetres.clone(), json!([]), json!([2, 3])),
                 "7": block(7, json!({"path": "Add"}), millimetres.clone(), json!([]), json!([4])),
                 "8": block(8, json!({"path": "Clone"}), millimetres.clone(), json!(["automatically_derived"]), json!([5])),
+                "11": {"id": 11, "name": "Steps", "visibility": "public", "inner": {"trait": {"items": [12, 13]}}},
+                "12": {"id": 12, "name": "step", "visibility": "default", "inner": {"function": {"has_body": true}}},
+                "13": {"id": 13, "name": "other", "visibility": "default", "inner": {"function": {"has_body": false}}},
                 "10": block(10, json!({"path": "Add"}), json!({"tuple": [millimetres, millimetres]}), json!([]), json!([4])),
             },
             "paths": {
                 "1": {"path": ["ocellus_core", "lens", "power"]},
                 "9": {"path": ["ocellus_core", "quantity", "Mm"]},
+                "11": {"path": ["ocellus_core", "working", "Steps"]},
             },
         });
         let found: Vec<_> = list(&json).into_iter().collect();
         let pair = "(core::quantity::Mm, core::quantity::Mm)::add";
-        assert_eq!(found, [pair, "core::lens::power", "core::quantity::Mm::add", "core::quantity::Mm::new"]);
+        let methods = ["core::quantity::Mm::add", "core::quantity::Mm::new", "core::working::Steps::step"];
+        assert_eq!(found, [&[pair, "core::lens::power"], &methods[..]].concat());
     }
 
     #[test]

@@ -2,7 +2,7 @@
 //!
 //! A part is known to everything by its line in `parts!`: to case files, card, console, device, explanations and read-back.
 
-/// Hands every part to another macro, in the order of the card: what it is about, and what it does besides planning. A part of
+/// Hands every part to another macro, in the order of the card: what it is about, and what it has besides its plan. A part of
 /// nothing has entries alone.
 macro_rules! parts {
     ($then:ident) => {
@@ -11,27 +11,27 @@ macro_rules! parts {
             set_up of nothing;
             identity of entered: signs;
             #[cfg(feature = "target")] target of nothing: rules;
-            #[cfg(feature = "laser")] laser of nothing: rules;
+            #[cfg(feature = "laser")] laser of nothing: rules, limits;
             #[cfg(feature = "toric")] toric of nothing: rules;
-            #[cfg(feature = "lens")] lens of lens: rules, explains, signs;
-            #[cfg(feature = "certainty")] certainty of lens: explains;
-            #[cfg(feature = "second_eye")] second_eye of lens: rules;
-            #[cfg(feature = "second")] second of lens: rules, explains;
+            #[cfg(feature = "lens")] lens of lens: rules, explains, signs, limits;
+            #[cfg(feature = "certainty")] certainty of lens: explains, limits;
+            #[cfg(feature = "second_eye")] second_eye of lens: rules, limits;
+            #[cfg(feature = "second")] second of lens: rules, explains, limits;
             #[cfg(feature = "thick")] thick of lens: rules, explains;
-            #[cfg(feature = "backup")] backup of lens: rules, explains, signs;
-            #[cfg(feature = "cornea")] cornea of eye: rules;
-            #[cfg(feature = "axis")] axis of lens: explains, signs;
-            #[cfg(feature = "turn")] turn of lens: explains;
-            #[cfg(feature = "wound")] wound of eye;
+            #[cfg(feature = "backup")] backup of lens: rules, explains, signs, limits;
+            #[cfg(feature = "cornea")] cornea of eye: rules, limits;
+            #[cfg(feature = "axis")] axis of lens: explains, signs, limits;
+            #[cfg(feature = "turn")] turn of lens: explains, limits;
+            #[cfg(feature = "wound")] wound of eye: limits;
             #[cfg(feature = "rhexis")] rhexis of eye: rules, explains;
-            #[cfg(feature = "pressure")] pressure of entered: rules, explains;
-            #[cfg(feature = "chamber")] chamber of entered: rules, explains;
-            #[cfg(feature = "surge")] surge of entered: explains;
-            #[cfg(feature = "tube")] tube of entered: rules, explains;
+            #[cfg(feature = "pressure")] pressure of entered: rules, explains, limits;
+            #[cfg(feature = "chamber")] chamber of entered: rules, explains, limits;
+            #[cfg(feature = "surge")] surge of entered: explains, limits;
+            #[cfg(feature = "tube")] tube of entered: rules, explains, limits;
             #[cfg(feature = "end_of_case")] end_of_case of eye;
-            #[cfg(feature = "after")] after of lens: rules, explains;
+            #[cfg(feature = "after")] after of lens: rules, explains, limits;
             #[cfg(feature = "risks")] risks of eye: signs;
-            #[cfg(feature = "eye")] eye of eye: rules, signs;
+            #[cfg(feature = "eye")] eye of eye: rules, signs, limits;
             also_used of nothing;
             unused of nothing;
             sign_off of nothing;

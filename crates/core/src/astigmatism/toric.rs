@@ -98,7 +98,7 @@ pub fn working(eye: &ThinEye, n: f64, target: Refraction, vertex: Vertex) -> Res
 /// A cylinder labelled at the cornea is taken to the lens as a cornea of that astigmatism would need it.
 ///
 /// # Errors
-/// As [`working`].
+/// As [`working()`].
 ///
 /// ```
 /// use ocellus_core::{astigmatism::toric::{CylinderPlane, at_lens_plane}, optics::thin_eye::ThinEye, quantity::*};
@@ -173,7 +173,7 @@ impl ToricLens {
 /// that is turned turns Y by as much.
 ///
 /// # Errors
-/// As [`working`].
+/// As [`working()`].
 ///
 /// ```
 /// use ocellus_core::{astigmatism::toric::*, optics::thin_eye::ThinEye, quantity::Axis};
@@ -224,7 +224,7 @@ pub fn direction(mark: Axis) -> PowerVector<Cornea> {
 /// Light that must leave the cornea along the mark of a lens and across it, by its mean power and its cylinder, D.
 ///
 /// # Errors
-/// As [`working`].
+/// As [`working()`].
 ///
 /// ```
 /// use ocellus_core::{astigmatism::toric::*, optics::thin_eye::ThinEye, quantity::Axis};
@@ -249,7 +249,7 @@ pub fn asked(eye: &ThinEye, mean: f64, cylinder: f64) -> Result<Asked, Error> {
 /// ```
 ///
 /// # Errors
-/// As [`working`].
+/// As [`working()`].
 ///
 /// ```
 /// use ocellus_core::astigmatism::{plane, power_vector::PowerVector, toric::*};
@@ -287,7 +287,7 @@ pub fn left(kc: f64, astigmatism: PowerVector<Cornea>, wanted: PowerVector<Corne
 /// The same with every step.
 ///
 /// # Errors
-/// As [`working`].
+/// As [`working()`].
 ///
 /// ```
 /// use ocellus_core::astigmatism::{plane, power_vector::PowerVector, toric::*};

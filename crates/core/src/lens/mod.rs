@@ -6,10 +6,10 @@
 //! | [`shammas_pl`], [`haigis_l`], [`double_srkt`], [`double_holladay1`], [`double_hoffer_q`] | methods after corneal laser |
 //! | [`mod@method`] | all of them in one table |
 //! | [`eye`], [`view`] | what a method asks, and what it answers |
-//! | [`double_k`], [`mod@srkt_optics`] | what some of them share |
+//! | [`double_k`], `srkt_optics` | what some of them share |
 //! | [`long_eye`] | published adjustments of a long eye's length |
 //! | [`guidance`] | which method guidance names |
-//! | [`constants`], [`convert`] | lens constants into each other |
+//! | [`mod@constants`], [`convert`] | lens constants into each other |
 //! | [`slopes`], [`certainty`] | how an answer moves, and how sure it is |
 //! | [`label`] | what labels there are, and how far one may be off |
 //! | [`second`], [`second_eye`] | a lens by the refraction; what the first eye teaches |

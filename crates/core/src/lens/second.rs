@@ -82,7 +82,7 @@ pub fn working(place: &Place, now: Refraction, wanted: Refraction, vertex: Verte
 /// ```
 ///
 /// # Errors
-/// As [`working`].
+/// As [`working()`].
 ///
 /// ```
 /// use ocellus_core::{lens::second::*, quantity::*};

@@ -4,19 +4,16 @@ use ocellus_core::constant::{self, Constant};
 use ocellus_core::fluids::ceiling::{self, Air, Working};
 use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::fluids::{air, vapour};
-use ocellus_core::quantity::{Altitude, StationPressure, Temperature};
+use ocellus_core::quantity::{Altitude, StationPressure};
 
 use crate::check::{Failed, Registry};
 use crate::checks;
+use crate::checks::given::temperature;
 use crate::checks::{crossing, symbol};
 use crate::values::Value;
 
 fn altitude(value: &Value) -> Result<Altitude, Failed> {
     Ok(Altitude::from_m(value.number("altitude_m")?)?)
-}
-
-fn temperature(value: &Value) -> Result<Temperature, Failed> {
-    Ok(Temperature::from_c(value.number("temperature_C")?)?)
 }
 
 pub(super) fn register(registry: &mut Registry) {

@@ -5,15 +5,12 @@ use ocellus_core::astigmatism::plane::{Cornea, Lens, Spectacles};
 use ocellus_core::astigmatism::polar::Polar;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::sphero_cylinder::SpheroCylinder;
-use ocellus_core::quantity::{Axis, Vertex};
+use ocellus_core::quantity::Axis;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
+use crate::checks::given::{axis, or, vertex};
 use crate::values::{self, Value};
-
-pub(super) fn axis(value: &Value, key: &str) -> Result<Axis, Failed> {
-    Ok(Axis::from_deg(value.number(key)?)?)
-}
 
 /// The axis of a refraction is one of the keys that begin so.
 fn refraction(value: &Value, begin: &str) -> Result<SpheroCylinder<Spectacles>, Failed> {
@@ -49,13 +46,9 @@ fn parts<P>(value: &Value, rx: SpheroCylinder<P>) -> Answer {
     })
 }
 
-fn vertex(value: &Value) -> Result<Vertex, Failed> {
-    Ok(Vertex::from_mm(value.number("vertex_mm")?)?)
-}
-
 /// Cylinder wanted along an axis, and the same placed off it.
 fn placed_off(value: &Value, cylinder: f64, placed: f64) -> Result<(PowerVector<Lens>, PowerVector<Lens>), Failed> {
-    let wanted = if value.given.contains_key("axis_deg") { value.number("axis_deg")? } else { 20.0 };
+    let wanted = or(value, "axis_deg", 20.0)?;
     let at = |cylinder, deg: f64| {
         Ok::<_, Failed>(PowerVector::of(SpheroCylinder::at(
             Lens,

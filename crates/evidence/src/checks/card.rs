@@ -15,6 +15,7 @@ use ocellus_core::working::Steps;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
+use crate::checks::given::keyed;
 use crate::checks::view::{method, of_optics};
 use crate::checks::{Shown, symbol};
 use crate::values::Value;
@@ -78,11 +79,6 @@ fn draft_for(value: &Value, method: Method) -> Result<Draft, Failed> {
     }
     draft.clear(entries::LENS_POWER);
     Ok(draft)
-}
-
-/// A method by its key.
-fn keyed(key: &str) -> Result<Method, Failed> {
-    Ok(Method::ALL.iter().copied().find(|method| method.key() == key).ok_or(format!("no method `{key}`"))?)
 }
 
 fn subject(key: &str) -> Result<Subject, Failed> {

@@ -12,9 +12,9 @@ use ocellus_core::quantity::{LensPower, Refraction};
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::lens::{a_constant, al, chamber_depth, cornea, lens, vertex};
+use crate::checks::given::{a_constant, al, chamber_depth, cornea, laser, lens, or, rx, vertex};
 use crate::checks::symbol;
-use crate::checks::view::{Shammas, Viewed, adjusted, ask, laser, method};
+use crate::checks::view::{Shammas, Viewed, adjusted, ask, method};
 use crate::values::Value;
 
 /// The slope that the end of a value's id names.
@@ -42,8 +42,8 @@ fn moving(viewed: Viewed, value: &Value) -> Result<(ThinEye, Chain), Failed> {
 }
 
 /// What scatters: nothing where a value is silent.
-fn scatter(value: &Value) -> Result<Scatter, String> {
-    let of = |key: &str| if value.given.contains_key(key) { value.number(key) } else { Ok(0.0) };
+fn scatter(value: &Value) -> Result<Scatter, Failed> {
+    let of = |key: &str| or(value, key, 0.0);
     Ok(Scatter {
         al: of("sd_al")?,
         k: of("sd_k")?,
@@ -116,10 +116,7 @@ pub(super) fn register(registry: &mut Registry) {
             symbol(&[symbols], |sink| show(&budget, sink))
         };
         chance => "chance-*" => |chance; value|
-            {
-                let off = if value.given.contains_key("off_d") { value.number("off_d")? } else { 0.0 };
-                Ok(vec![chance(off, value.number("half_width_d")?, value.number("sd_d")?)])
-            };
+            Ok(vec![chance(or(value, "off_d", 0.0)?, value.number("half_width_d")?, value.number("sd_d")?)]);
         budget => "normal-*" => |budget; value| {
             let nothing = Gradient { al: 0.0, k: 0.0, acd: 0.0, position: 0.0, lens: 0.0 };
             let one = Scatter { al: 0.0, k: 0.0, acd: 0.0, position: 0.0, label: 0.0, refraction: 1.0 };
@@ -128,8 +125,7 @@ pub(super) fn register(registry: &mut Registry) {
         };
         label::tolerance => "label-tolerance-*" => |tolerance; value| Ok(vec![tolerance(lens(value)?)]);
         second_eye::expected => "second-eye-*" => |expected; value| {
-            let rx = |key| Ok::<_, Failed>(Refraction::from_d(value.number(key)?)?);
-            let (error, half) = expected(rx("fellow_refraction_d")?, rx("fellow_predicted_d")?);
+            let (error, half) = expected(rx(value, "fellow_refraction_d")?, rx(value, "fellow_predicted_d")?);
             Ok(vec![error, half])
         };
     }

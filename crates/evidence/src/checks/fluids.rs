@@ -1,12 +1,15 @@
 //! Water, other columns, what a setting reaches; tubes, needles, openings.
 
+use ocellus_card::case::Case;
+use ocellus_card::parts::pressure::fluid_density;
 use ocellus_core::fluids::tube::{self, Fluid, Tube};
 use ocellus_core::fluids::{air, ceiling, column, density, hold, needle, opening, plunger, vapour, viscosity};
 use ocellus_core::quantity::*;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::symbol;
+use crate::checks::given::temperature;
+use crate::checks::{card, symbol};
 use crate::values::Value;
 
 pub(super) fn register(registry: &mut Registry) {
@@ -14,10 +17,6 @@ pub(super) fn register(registry: &mut Registry) {
     levels(registry);
     tubes(registry);
     rest(registry);
-}
-
-fn temperature(value: &Value) -> Result<Temperature, Failed> {
-    Ok(Temperature::from_c(value.number("temperature_C")?)?)
 }
 
 fn density_of(value: &Value) -> Result<Density, Failed> {
@@ -48,6 +47,11 @@ fn water(registry: &mut Registry) {
                 let w = working(temperature(value)?);
                 symbol(&["mu"], |sink| show(&w, sink))
             };
+        fluid_density => "card-fluids-density-used-kg-m3-#" => |fluid_density; value| {
+            let draft = card::entered(value)?;
+            let density = Case::try_from(&draft)?.known(|known| fluid_density(known.entered));
+            Ok(vec![density.ok_or("no fluid")?.kg_m3()])
+        };
     }
 }
 

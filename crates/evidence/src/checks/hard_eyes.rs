@@ -1,32 +1,27 @@
 //! Long eyes, eyes after laser, and lenses by refraction.
 
-use ocellus_core::lens::long_eye::{self, LongEye};
+use ocellus_core::lens::long_eye;
 use ocellus_core::lens::second::{self, Place};
 use ocellus_core::lens::{constants, convert, double_k, haigis_l, shammas_pl, srkt};
 use ocellus_core::optics::cornea::Cornea;
 use ocellus_core::optics::thin_eye::ThinEye;
-use ocellus_core::quantity::{AxialLength, HaigisA0, KeratometricIndex, LensPower, Pacd, Refraction, SurgeonFactor};
+use ocellus_core::quantity::{AxialLength, HaigisA0, KeratometricIndex, LensPower, Pacd, SurgeonFactor};
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::lens::{a_constant, al, chamber_depth, cornea, power, refraction, target, thin, vertex};
-use crate::checks::view::{k, laser, method};
+use crate::checks::given::{a_constant, al, chamber_depth, cornea, k, laser, or, rx, set, target, vertex};
+use crate::checks::lens::{power, refraction, thin};
+use crate::checks::view::method;
 use crate::checks::{Shown, symbol};
 use crate::values::Value;
 
-fn set(value: &Value) -> Result<LongEye, Failed> {
-    let key = value.text("set")?;
-    Ok(long_eye::SETS.into_iter().find(|set| set.word() == key).ok_or(format!("no set `{key}`"))?)
-}
-
-fn rx(value: &Value, key: &str) -> Result<Refraction, Failed> {
-    Ok(Refraction::from_d(value.number(key)?)?)
-}
-
 fn place(value: &Value) -> Result<Place, Failed> {
-    let in_place = if value.given.contains_key("lens_in_eye_d") { value.number("lens_in_eye_d")? } else { 0.0 };
-    let behind = if value.given.contains_key("behind_mm") { value.number("behind_mm")? } else { 0.0 };
-    Ok(Place { k: value.number("k_d")?, elp: value.number("position_mm")?, in_place, behind })
+    Ok(Place {
+        k: value.number("k_d")?,
+        elp: value.number("position_mm")?,
+        in_place: or(value, "lens_in_eye_d", 0.0)?,
+        behind: or(value, "behind_mm", 0.0)?,
+    })
 }
 
 pub(super) fn register(registry: &mut Registry) {

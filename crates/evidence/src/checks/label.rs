@@ -4,11 +4,11 @@ use ocellus_core::lens::label::{LabelRule, Labels};
 use ocellus_core::lens::method::Method;
 use ocellus_core::lens::t2;
 use ocellus_core::optics::cornea::Cornea;
-use ocellus_core::quantity::{CornealPower, KeratometricIndex, LabelStep, LensPower, Refraction};
+use ocellus_core::quantity::{KeratometricIndex, LabelStep, LensPower, Refraction};
 
 use crate::check::{Failed, Registry, name_of};
 use crate::checks;
-use crate::checks::lens::{a_constant, al, target, vertex};
+use crate::checks::given::{a_constant, al, k, one_of, target, vertex};
 use crate::checks::view::ask;
 use crate::values::Value;
 
@@ -20,14 +20,12 @@ fn labels(value: &Value) -> Result<Labels, Failed> {
 }
 
 fn rule(value: &Value) -> Result<LabelRule, Failed> {
-    let word = value.text("label_rule")?;
-    Ok(LabelRule::ALL.iter().copied().find(|rule| rule.word() == word).ok_or(format!("no rule `{word}`"))?)
+    one_of(LabelRule::ALL, LabelRule::word, value.text("label_rule")?)
 }
 
 /// The exact power that T2 asks for.
 fn by_t2(value: &Value) -> Result<f64, Failed> {
-    let k = |key: &str| Ok::<_, Failed>(CornealPower::from_d(value.number(key)?)?);
-    let cornea = Cornea::from_powers(k("k1_d")?, k("k2_d")?, KeratometricIndex::new(1.3375)?, None)?;
+    let cornea = Cornea::from_powers(k(value, "k1_d")?, k(value, "k2_d")?, KeratometricIndex::new(1.3375)?, None)?;
     let eye = t2::working(al(value)?, &cornea, a_constant(value)?).thin_eye();
     Ok(eye.power(target(value)?, vertex(value)?)?.power)
 }

@@ -5,48 +5,13 @@ use ocellus_core::lens::{convert, haigis, hoffer_q, holladay1, srk2, srkt, t2};
 use ocellus_core::optics::cornea::Cornea;
 use ocellus_core::optics::thin_eye::{PowerWorking, RefractionWorking, ThinEye};
 use ocellus_core::optics::{vergence, vertex as spectacles};
-use ocellus_core::quantity::{
-    AConstant, AxialLength, ChamberDepth, CornealPower, KeratometricIndex, LensPower, Refraction, SurgeonFactor, Vertex,
-};
+use ocellus_core::quantity::{AConstant, AxialLength, CornealPower, KeratometricIndex, SurgeonFactor};
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
+use crate::checks::given::{a_constant, al, chamber_depth, cornea, lens, target, vertex};
 use crate::checks::{Shown, crossing, symbol};
 use crate::values::Value;
-
-/// An input, or what a case has when it is silent.
-fn given(value: &Value, key: &str, default: f64) -> Result<f64, Failed> {
-    if value.given.contains_key(key) { Ok(value.number(key)?) } else { Ok(default) }
-}
-
-pub(super) fn al(value: &Value) -> Result<AxialLength, Failed> {
-    Ok(AxialLength::from_mm(value.number("axial_length_mm")?)?)
-}
-
-pub(super) fn cornea(value: &Value) -> Result<Cornea, Failed> {
-    let k = CornealPower::from_d(value.number("k_d")?)?;
-    Ok(Cornea::from_powers(k, k, KeratometricIndex::new(given(value, "keratometric_index", 1.3375)?)?, None)?)
-}
-
-pub(super) fn a_constant(value: &Value) -> Result<AConstant, Failed> {
-    Ok(AConstant::new(value.number("a_constant")?)?)
-}
-
-pub(super) fn target(value: &Value) -> Result<Refraction, Failed> {
-    Ok(Refraction::from_d(given(value, "target_d", 0.0)?)?)
-}
-
-pub(super) fn vertex(value: &Value) -> Result<Vertex, Failed> {
-    Ok(Vertex::from_mm(given(value, "vertex_mm", 12.0)?)?)
-}
-
-pub(super) fn chamber_depth(value: &Value) -> Result<ChamberDepth, Failed> {
-    Ok(ChamberDepth::from_mm(value.number("acd_mm")?)?)
-}
-
-pub(super) fn lens(value: &Value) -> Result<LensPower, Failed> {
-    Ok(LensPower::from_d(value.number("iol_power_d")?)?)
-}
 
 /// The end of a value's id, and the symbols under which the methods' papers know it.
 const STEPS: &[(&str, &[&str])] = &[

@@ -6,7 +6,6 @@ use ocellus_card::id::EntryId;
 use ocellus_card::{cautions, entries};
 use ocellus_core::lens::eye::Measured;
 use ocellus_core::lens::guidance::named;
-use ocellus_core::lens::method::Method;
 use ocellus_core::lens::view::{Doubt, View};
 use ocellus_core::lens::{srkt, t2};
 use ocellus_core::quantity::AxialLength;
@@ -15,7 +14,7 @@ use crate::check::{Answer, Failed, Registry};
 use crate::checks;
 use crate::checks::card::{self, Card};
 use crate::checks::crossing;
-use crate::checks::lens::{a_constant, cornea};
+use crate::checks::given::{a_constant, cornea, keyed};
 use crate::values::Value;
 
 fn entry(value: &Value, key: &str) -> Result<EntryId, Failed> {
@@ -76,8 +75,7 @@ pub(super) fn register(registry: &mut Registry) {
             Ok(vec![silent])
         };
         named => "limit-guidance-*" => |named; value| {
-            let key = value.text("method")?;
-            let method = Method::ALL.iter().copied().find(|m| m.key() == key).ok_or(format!("no method `{key}`"))?;
+            let method = keyed(value.text("method")?)?;
             crossing(value.number("named")?, value.number("not_named")?, |mm| {
                 Ok(if named(method, AxialLength::from_mm(mm)?) { 1.0 } else { -1.0 })
             })

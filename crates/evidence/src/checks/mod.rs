@@ -3,23 +3,27 @@
 
 mod altitude;
 mod astigmatism;
-mod capsule;
 mod card;
 mod certainty;
 mod column;
 mod cornea;
-mod corneas;
 mod date;
 mod decimal;
+mod exercise;
 mod fluids;
+mod given;
 mod hard_eyes;
+mod incisions;
 mod label;
 mod lens;
 mod limits;
 mod live;
 mod outcomes;
+mod posterior;
 mod readback;
+mod schema;
 mod surge;
+mod table_side;
 mod text;
 mod thick;
 mod toric;
@@ -41,23 +45,26 @@ pub fn registry() -> Registry {
     let topics = [
         altitude::register,
         astigmatism::register,
-        capsule::register,
         card::register,
         certainty::register,
         column::register,
         cornea::register,
-        corneas::register,
         date::register,
         decimal::register,
-        hard_eyes::register,
+        exercise::register,
         fluids::register,
+        hard_eyes::register,
+        incisions::register,
         label::register,
         lens::register,
         limits::register,
         live::register,
         outcomes::register,
+        posterior::register,
         readback::register,
+        schema::register,
         surge::register,
+        table_side::register,
         text::register,
         thick::register,
         toric::register,

@@ -1,7 +1,7 @@
 //! A lens off its axis, turned back, what an operation changed, and groups of eyes.
 
 use ocellus_card::case::Case;
-use ocellus_card::parts::after::{changed, incision_found};
+use ocellus_card::parts::after::incision_found;
 use ocellus_core::astigmatism::change::{Change, Indices, change};
 use ocellus_core::astigmatism::expected::{self, Scatter};
 use ocellus_core::astigmatism::group::{Group, Summary};
@@ -15,12 +15,12 @@ use ocellus_core::quantity::{AlignmentScatter, Axis, ScatterPower};
 
 use crate::check::{Failed, Registry};
 use crate::checks;
-use crate::checks::astigmatism::{axis, dial};
+use crate::checks::astigmatism::dial;
 use crate::checks::card::draft;
+use crate::checks::cornea::Vector;
+use crate::checks::given::axis;
 use crate::checks::symbol;
 use crate::values::Value;
-
-type Vector = PowerVector<Cornea>;
 
 /// An astigmatism by its size and steep meridian.
 fn steep(value: &Value, which: &str) -> Result<Vector, Failed> {
@@ -166,15 +166,6 @@ fn changes(registry: &mut Registry) {
             let made = Case::try_from(&draft)?.known(|known| incision_found(known.eye?)).ok_or("not measured")?;
             let axis = || Ok::<_, Failed>(dial(made.strongest().ok_or("no axis")?));
             Ok(vec![if value.id.contains("axis") { axis()? } else { made.cylinder() }])
-        };
-        changed => ["card-toric-change-#-tia", "card-toric-change-#-sia", "card-toric-change-#-dv"] => |changed; value| {
-            let draft = draft(value)?;
-            let of = Case::try_from(&draft)?.known(|known| changed(known.eye?)).ok_or("not measured")?;
-            Ok(vec![match value.id.rsplit('-').next() {
-                Some("tia") => of.target.cylinder(),
-                Some("sia") => of.surgical.cylinder(),
-                _ => of.difference.cylinder(),
-            }])
         };
         Polar::about::<Cornea> => "sia-along-*" => |about; value| {
             let made = steep(value, "post")?.minus(steep(value, "pre")?);

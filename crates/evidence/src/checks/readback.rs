@@ -31,9 +31,10 @@ const ENTRIES: Algorithm<u32> = Algorithm {
     residue: 0,
 };
 
-/// Drafts that differ in one entry each, with entries of every kind, and patients with and without identifiers.
+/// Drafts that differ in one entry each from the case of an eye, and from nothing, where those of fluids are set-ups: entries of
+/// every kind, patients with and without identifiers.
 fn drafts() -> Result<Vec<(Draft, Option<Identifiers>)>, Failed> {
-    let mut usual = Draft::default();
+    let (mut usual, nothing) = (Draft::default(), Draft::default());
     for (entry, text) in [
         (entries::SIDE.id(), "left"),
         (entries::SURGERY_DATE.id(), "2026-11-30"),
@@ -52,7 +53,7 @@ fn drafts() -> Result<Vec<(Draft, Option<Identifiers>)>, Failed> {
     }
     let patient = Identifiers(Name::parse("h 4711")?, Name::parse("1951-02-28")?);
     let mut drafts = vec![(usual.clone(), None), (usual.clone(), Some(patient))];
-    for entry in EntryId::all() {
+    for (entry, base) in EntryId::all().flat_map(|entry| [(entry, &usual), (entry, &nothing)]) {
         let numbers = match entry.kind() {
             // as many decimals as the entry has
             Kind::Number(places, bounds) => [bounds.min, bounds.max]
@@ -64,7 +65,7 @@ fn drafts() -> Result<Vec<(Draft, Option<Identifiers>)>, Failed> {
             Kind::Name => vec![],
         };
         for number in numbers {
-            let mut draft = usual.clone();
+            let mut draft = base.clone();
             draft.set(entry, number);
             drafts.push((draft, Some(patient)));
         }

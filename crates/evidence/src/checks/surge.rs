@@ -1,15 +1,16 @@
 //! The chamber under flow, and after an occlusion breaks: illustrations, and their arithmetic.
 
-use ocellus_core::fluids::ceiling::{self, Air};
+use ocellus_card::Entered;
+use ocellus_card::case::Case;
+use ocellus_card::parts::surge::known_setup;
 use ocellus_core::fluids::chamber::{self, Pump, Supply};
 use ocellus_core::fluids::readings::{self, Reading};
 use ocellus_core::fluids::surge::{self, Ended, Setup, State, Stepped, Stepper};
-use ocellus_core::fluids::{column, density};
-use ocellus_core::quantity::{Altitude, Aspiration, Density, GasPressure, Level, Temperature, Vacuum};
+use ocellus_core::quantity::{Aspiration, GasPressure};
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::symbol;
+use crate::checks::{card, symbol};
 use crate::values::Value;
 
 pub(super) fn register(registry: &mut Registry) {
@@ -19,10 +20,8 @@ pub(super) fn register(registry: &mut Registry) {
 }
 
 fn reading(value: &Value, number: u8) -> Result<Reading, Failed> {
-    let either = |long: String, short: String| value.number(&long).or_else(|_| value.number(&short));
-    let flow = either(format!("reading_{number}_flow_ml_min"), format!("flow_{number}"))?;
-    let pressure = either(format!("reading_{number}_pressure_mmhg"), format!("pressure_{number}"))?;
-    Ok(Reading { flow: Aspiration::from_ml_min(flow)?, pressure: GasPressure::from_mmhg(pressure)? })
+    let of = |what| value.number(&format!("{what}_{number}"));
+    Ok(Reading { flow: Aspiration::from_ml_min(of("flow")?)?, pressure: GasPressure::from_mmhg(of("pressure")?)? })
 }
 
 /// Column, infusion line, and the leak at rest that has this conductance.
@@ -140,18 +139,18 @@ fn integrated(registry: &mut Registry) {
             let exact = at(0.0078125)?;
             Ok(vec![log2(((at(2.0)? - exact) / (at(1.0)? - exact)).abs())])
         };
-        Setup::shortest => "card-fluids-surge-shortest-ms-*" => |shortest; value|
-            Ok(vec![shortest(&entered(value)?).ok_or("no set-up")?]);
+        known_setup, Setup::shortest => "card-fluids-surge-shortest-ms-*" => |known_setup, shortest; value|
+            on_card(value, |entered| shortest(&known_setup(entered)?));
         // A quarter of it.
         Setup::longest_step => "card-fluids-surge-shortest-ms-*" => |longest_step; value|
-            Ok(vec![4.0 * longest_step(&entered(value)?).ok_or("no set-up")?]);
-        Setup::start => "card-fluids-surge-start-mmhg-*" => |start; value|
-            Ok(vec![start(&entered(value)?).ok_or("no start")?.chamber]);
+            on_card(value, |entered| Some(4.0 * longest_step(&known_setup(entered)?)?));
+        known_setup, Setup::start => "card-fluids-surge-start-mmhg-*" => |known_setup, start; value|
+            on_card(value, |entered| Some(start(&known_setup(entered)?)?.chamber));
         Setup::step => "card-fluids-surge-step-taken-ms-*" => |step; value| {
             // where no step was entered
             match value.number("surge_step_ms") {
                 Ok(entered) => Ok(vec![entered]),
-                Err(_) => Ok(vec![step(&entered(value)?).ok_or("no set-up")?]),
+                Err(_) => on_card(value, |entered| step(&known_setup(entered)?)),
             }
         };
         // the pressures after so long are those at rest
@@ -160,47 +159,10 @@ fn integrated(registry: &mut Registry) {
     }
 }
 
-/// An entry's number, or what a case has when it is silent.
-fn or(value: &Value, key: &str, usual: f64) -> Result<f64, Failed> {
-    if value.given.contains_key(key) { Ok(value.number(key)?) } else { Ok(usual) }
-}
-
-/// The set-up that the entries of a card make, put together here once more.
-fn entered(value: &Value) -> Result<Setup, Failed> {
-    let level = |key| Ok::<_, Failed>(Level::from_cm(value.number(key)?)?);
-    let temperature = Temperature::from_c(or(value, "fluid_temperature_c", 20.0)?)?;
-    let density = Density::from_kg_m3(match value.text("density_from") {
-        Ok("water") => density::working(temperature).density,
-        _ => or(value, "density_kg_m3", 1000.0)?,
-    })?;
-    let eye = level("eye_level_cm")?;
-    let head = if value.given.contains_key("set_pressure_mmhg") {
-        let set = GasPressure::from_mmhg(value.number("set_pressure_mmhg")?)?;
-        column::set(set, level("assumed_eye_level_cm")?, eye, density).pressure
-    } else {
-        let gas = GasPressure::from_mmhg(or(value, "gas_pressure_mmhg", 0.0)?)?;
-        column::working(level("open_level_cm")?, eye, gas, density).pressure
-    };
-    let infusion = match value.number("infusion_resistance_mmhg_min_ml") {
-        Ok(entered) => entered,
-        Err(_) => readings::working(reading(value, 1)?, reading(value, 2)?)?.resistance,
-    };
-    let siphon = match level("pump_level_cm") {
-        Ok(pump) => column::of_column(eye.cm() - pump.cm(), density),
-        Err(_) => 0.0,
-    };
-    let most = match value.number("altitude_m") {
-        Ok(metres) => ceiling::working(Air::Altitude(Altitude::from_m(metres)?), temperature).ceiling,
-        Err(_) => f64::MAX,
-    };
-    Ok(Setup {
-        supply: Supply { head, infusion, leak: or(value, "leak_ml_min", 0.0)? },
-        aspiration: value.number("aspiration_resistance_mmhg_min_ml")?,
-        vacuum: ceiling::reached(Vacuum::from_mmhg(value.number("vacuum_nucleus_mmhg")?)?, most, siphon).1,
-        pumped: if value.text("pump_kind")? == "flow" { Some(value.number("aspiration_ml_min")?) } else { None },
-        eye: value.number("eye_compliance_ul_mmhg")?,
-        line: value.number("tubing_compliance_ul_mmhg")?,
-    })
+/// Something of the set-up that the entries of a card make.
+fn on_card(value: &Value, of: impl Fn(&Entered) -> Option<f64>) -> Answer {
+    let draft = card::entered(value)?;
+    Ok(vec![Case::try_from(&draft)?.known(|known| of(known.entered)).ok_or("no set-up")?])
 }
 
 /// Of a number of this program's tests, by the standard library.

@@ -7,7 +7,7 @@ use ocellus_core::quantity::{LensCentre, LensIndex, LensPower, LensRadius};
 
 use crate::check::{Failed, Registry};
 use crate::checks;
-use crate::checks::lens::vertex;
+use crate::checks::given::vertex;
 use crate::checks::symbol;
 use crate::values::Value;
 

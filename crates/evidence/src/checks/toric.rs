@@ -9,18 +9,18 @@ use ocellus_core::quantity::{Axis, LensCylinder, Refraction, Vertex};
 
 use crate::check::{Failed, Registry};
 use crate::checks;
-use crate::checks::astigmatism::{axis, part};
+use crate::checks::astigmatism::part;
+use crate::checks::given::{axis, or, target, vertex};
 use crate::checks::symbol;
 use crate::values::Value;
 
 /// The eye of a value; its axial length plays no part in the cylinder.
 fn eye(value: &Value) -> Result<ThinEye, Failed> {
-    let al = if value.given.contains_key("optical_length_mm") { value.number("optical_length_mm")? } else { 23.5 };
-    Ok(ThinEye::new(al, value.number("corneal_power_d")?, value.number("elp_mm")?))
+    Ok(ThinEye::new(or(value, "optical_length_mm", 23.5)?, value.number("corneal_power_d")?, value.number("elp_mm")?))
 }
 
 fn refraction(value: &Value) -> Result<(Refraction, Vertex), Failed> {
-    Ok((Refraction::from_d(value.number("target_d")?)?, Vertex::from_mm(value.number("vertex_mm")?)?))
+    Ok((target(value)?, vertex(value)?))
 }
 
 pub(super) fn register(registry: &mut Registry) {

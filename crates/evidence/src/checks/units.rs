@@ -5,11 +5,12 @@ use uom::si::f64::Pressure;
 use uom::si::pressure;
 
 use crate::check::{Compared, Failed, Registry};
+use crate::checks::given::one_of;
 use crate::values::Value;
 use crate::{checks, compare, oracles};
 
 fn unit_named(word: &str) -> Result<Unit, Failed> {
-    Ok(Unit::ALL.iter().copied().find(|unit| unit.word() == word).ok_or(format!("no unit `{word}`"))?)
+    one_of(Unit::ALL, Unit::word, word)
 }
 
 fn given(value: &Value, key: &str) -> Result<Unit, Failed> {

@@ -4,11 +4,11 @@ use ocellus_core::lens::eye::{Eye, Lack, Laser, Measured};
 use ocellus_core::lens::method::Method;
 use ocellus_core::lens::view::{Eyes, Optics, View};
 use ocellus_core::lens::{convert, haigis, haigis_l, hoffer_q, holladay1, long_eye, shammas_pl, srk2, srkt, t2};
-use ocellus_core::quantity::{AxialLength, CornealPower};
+use ocellus_core::quantity::AxialLength;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::lens::{a_constant, al, chamber_depth, cornea, lens, target, vertex};
+use crate::checks::given::{a_constant, al, chamber_depth, cornea, k, laser, lens, set, target, vertex};
 use crate::checks::symbol;
 use crate::values::Value;
 
@@ -34,19 +34,12 @@ pub(super) fn method(value: &Value) -> Result<Method, Failed> {
     Ok(found.ok_or(format!("no method `{key}`"))?.1)
 }
 
-pub(super) fn laser(value: &Value) -> Laser {
-    if value.text("laser") == Ok("hyperopic_laser") { Laser::Hyperopic } else { Laser::Myopic }
-}
-
-pub(super) fn k(value: &Value, key: &str) -> Result<CornealPower, Failed> {
-    Ok(CornealPower::from_d(value.number(key)?)?)
-}
-
 /// The length that a value's set gives a method, where it names one.
 pub(super) fn adjusted(value: &Value, method: Method) -> Result<Option<long_eye::Working>, Failed> {
-    let Ok(key) = value.text("set") else { return Ok(None) };
-    let set = long_eye::SETS.into_iter().find(|set| set.word() == key).ok_or(format!("no set `{key}`"))?;
-    Ok(long_eye::working(set, method, al(value)?))
+    if !value.given.contains_key("set") {
+        return Ok(None);
+    }
+    Ok(long_eye::working(set(value)?, method, al(value)?))
 }
 
 /// What a value says of its eye.
