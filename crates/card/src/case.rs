@@ -11,7 +11,7 @@ use crate::names::entries::SIDE;
 use crate::part::Stands;
 use crate::parts;
 use crate::rule::Rule;
-use crate::text::Text;
+use ocellus_text::Text;
 
 /// The rules of a part that has some.
 macro_rules! rules_of {

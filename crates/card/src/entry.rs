@@ -4,6 +4,7 @@ use crate::id::{EntryId, PartId};
 use core::marker::PhantomData;
 use ocellus_core::bounds::Bounds;
 use ocellus_core::value::Range;
+use ocellus_text::Text;
 
 /// A typed entry: the only way to read one.
 #[derive(Debug)]
@@ -111,15 +112,15 @@ pub struct Misread {
     /// to this one
     pub most: f64,
     /// it looks like this.
-    pub looks_like: &'static str,
+    pub looks_like: Text,
 }
 
 impl Misread {
-    pub(crate) const NONE: Misread = misread(EntryId::new(PartId(0), 0), 0.0, 0.0, "");
+    pub(crate) const NONE: Misread = misread(EntryId::new(PartId(0), 0), 0.0, 0.0, Text::EMPTY);
 }
 
 /// A row of a table of them.
-pub(crate) const fn misread(entry: EntryId, least: f64, most: f64, looks_like: &'static str) -> Misread {
+pub(crate) const fn misread(entry: EntryId, least: f64, most: f64, looks_like: Text) -> Misread {
     Misread { entry, least, most, looks_like }
 }
 

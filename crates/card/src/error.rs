@@ -3,6 +3,7 @@
 use crate::id::EntryId;
 use ocellus_core::bounds::Bounds;
 use ocellus_core::decimal;
+use ocellus_text::{Text, text};
 
 macro_rules! codes {
     ($($name:ident = $code:literal $text:literal;)*) => {
@@ -25,9 +26,9 @@ macro_rules! codes {
             /// What it means, for a person.
             ///
             /// ```
-            /// assert_eq!(ocellus_card::error::Wrong::Missing.text(), "not given, and the case needs it");
+            /// assert!(ocellus_card::error::Wrong::Missing.text() == "not given, and the case needs it");
             /// ```
-            pub const fn text(self) -> &'static str { match self { $(Wrong::$name => $text,)* } }
+            pub const fn text(self) -> Text { match self { $(Wrong::$name => text!($text),)* } }
         }
     };
 }

@@ -2,7 +2,7 @@
 //! by name.
 
 use crate::id::{CautionId, EntryId, ItemId, PartId};
-use crate::text::Text;
+use ocellus_text::Text;
 
 /// A table with a line for each method.
 #[derive(Clone, Copy, Debug)]
@@ -73,7 +73,7 @@ macro_rules! columns {
     ($($item:expr => $first:literal $second:literal $(if $entry:expr => $value:expr)?;)*) => {
         const {
             &[$($crate::layout::Column {
-                item: $item, heading: $crate::text!($first, "|", $second),
+                item: $item, heading: ocellus_text::text!($first, "|", $second),
                 only: { #[allow(unused_mut, unused_assignments)] let mut only = None; $(only = Some(($entry, $value as u8));)? only },
             }),*]
         }

@@ -83,7 +83,6 @@ mod plan;
 pub mod readback;
 mod rule;
 pub mod sink;
-pub mod text;
 pub mod words;
 
 pub use catalogue::{Named, Subject, notations, of_section, schema, sections, workings};

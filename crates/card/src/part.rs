@@ -6,8 +6,8 @@ use crate::id::{CautionId, EntryId, ItemId, PartId};
 use crate::item::ItemRow;
 use crate::layout::{ByMethod, Led};
 use crate::sign_off::SignOffRow;
-use crate::text::Text;
 use ocellus_core::working::{Prose, Table};
+use ocellus_text::Text;
 
 /// The table of a part.
 #[derive(Debug)]

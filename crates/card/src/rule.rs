@@ -3,7 +3,7 @@
 use crate::entered::Entered;
 use crate::error::Wrong;
 use crate::id::EntryId;
-use crate::text::Text;
+use ocellus_text::Text;
 
 /// Something that must hold.
 #[derive(Clone, Copy)]

@@ -6,11 +6,11 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_card::draft::Draft;
 use ocellus_card::entries;
-use ocellus_card::text;
 use ocellus_core::decimal::{Sign, fixed, parse};
 use ocellus_core::fluids::column::of_column;
 use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::quantity::Density;
+use ocellus_text::text;
 
 /// The pressure that others are told against, hPa.
 pub(crate) struct Zero(Option<f64>);

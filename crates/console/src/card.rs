@@ -16,10 +16,10 @@ use ocellus_card::item::{Form, Item};
 use ocellus_card::layout::{Below, ByMethod, Led};
 use ocellus_card::readback::Identifiers;
 use ocellus_card::sink::Sink;
-use ocellus_card::text;
 use ocellus_core::astigmatism::site;
 use ocellus_core::quantity::Site;
 use ocellus_core::working::Steps;
+use ocellus_text::{Text, text};
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let Some(wanted) = wanted(rest, page) else { return Outcome::Refused };
@@ -279,7 +279,7 @@ impl<'a, 'p> Card<'a, 'p> {
         }
     }
 
-    fn name(&mut self, name: text::Text) {
+    fn name(&mut self, name: Text) {
         self.page.raw("  ");
         self.page.text(name);
         self.page.to(VALUE);

@@ -4,8 +4,8 @@ use crate::page::Page;
 use crate::wrong;
 use ocellus_card::case::Case;
 use ocellus_card::draft::Draft;
-use ocellus_card::text;
-use ocellus_card::text::Text;
+use ocellus_text::Text;
+use ocellus_text::text;
 
 /// The case of the entries; where they are none, what keeps them from it is told.
 pub(crate) fn case<'a>(draft: &'a Draft, page: &mut Page) -> Option<Case<'a>> {

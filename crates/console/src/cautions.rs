@@ -7,9 +7,9 @@ use ocellus_card::cautions::NOT_A_DEVICE;
 use ocellus_card::draft::Draft;
 use ocellus_card::entry::Kind;
 use ocellus_card::id::{CautionId, EntryId};
-use ocellus_card::text;
 use ocellus_core::lens::method::Method;
 use ocellus_core::source::{Mark, Source};
+use ocellus_text::text;
 
 /// A bit for each code.
 #[derive(Clone, Copy)]

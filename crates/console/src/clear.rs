@@ -6,7 +6,7 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_card::draft::Draft;
 use ocellus_card::id::EntryId;
-use ocellus_card::text;
+use ocellus_text::text;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     if rest.eq_ignore_ascii_case("all") {

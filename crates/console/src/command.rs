@@ -11,7 +11,8 @@ use crate::verb::{Run, VERBS};
 use crate::word::first_word;
 use ocellus_card::draft::Draft;
 use ocellus_card::id::EntryId;
-use ocellus_card::{sections, text};
+use ocellus_card::sections;
+use ocellus_text::text;
 
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]

@@ -13,7 +13,7 @@ use ocellus_card::cautions::NOT_A_DEVICE;
 use ocellus_card::draft::Draft;
 use ocellus_card::id::EntryId;
 use ocellus_card::id::PartId;
-use ocellus_card::text;
+use ocellus_text::text;
 
 /// With more bytes in hand than this, nothing is echoed: the answer would be longer than what is still to come.
 const PASTED: usize = 128;

@@ -7,9 +7,9 @@ use crate::page::Page;
 use crate::word::first_word;
 use ocellus_card::draft::Draft;
 use ocellus_card::error::Wrong;
-use ocellus_card::text;
 use ocellus_core::decimal;
 use ocellus_core::fluids::unit::{Unit, convert};
+use ocellus_text::text;
 
 pub(crate) fn run(_draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let (digits, units) = split_unit(rest);
@@ -18,7 +18,7 @@ pub(crate) fn run(_draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         Err(code) => {
             page.text(digits);
             page.text(if digits.is_empty() { "" } else { ": " });
-            page.line(if digits.is_empty() { "No number was typed." } else { Wrong::from(code).text() });
+            page.line(if digits.is_empty() { text!("No number was typed.") } else { Wrong::from(code).text() });
             usage(page);
             return Outcome::Refused;
         }

@@ -10,8 +10,8 @@ use ocellus_card::entry::Kind;
 use ocellus_card::error::{Error, Wrong};
 use ocellus_card::id::EntryId;
 use ocellus_card::name::Name;
-use ocellus_card::text;
 use ocellus_core::decimal::parse;
+use ocellus_text::text;
 
 /// The entry with this word or key.
 pub(crate) fn named(name: &str) -> Option<EntryId> {

@@ -11,8 +11,8 @@ use crate::question::{Exercise, Question, Random};
 use heapless::Vec;
 use ocellus_card::draft::Draft;
 use ocellus_card::error::Wrong;
-use ocellus_card::text;
 use ocellus_core::decimal;
+use ocellus_text::text;
 
 /// One who learns.
 pub(crate) struct Learner {

@@ -7,14 +7,15 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::show;
 use crate::word::is_word;
+use ocellus_card::Subject;
 use ocellus_card::caution::Caution;
 use ocellus_card::draft::Draft;
 use ocellus_card::id::EntryId;
 use ocellus_card::item::Item;
 use ocellus_card::sink::Sink;
-use ocellus_card::text::Text;
-use ocellus_card::{Subject, text};
 use ocellus_core::working::{Step, Steps, Table};
+use ocellus_text::Text;
+use ocellus_text::text;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let Some(subject) = Subject::all().find(|subject| is_word(subject.key(), rest)) else {

@@ -9,9 +9,9 @@ use ocellus_card::draft::Draft;
 use ocellus_card::items;
 use ocellus_card::parts::after::incision_found;
 use ocellus_card::readback;
-use ocellus_card::text;
 use ocellus_core::astigmatism::group::{Group, Summary};
 use ocellus_core::astigmatism::on_dial;
+use ocellus_text::text;
 
 /// Columns at which numbers begin.
 const VALUE: usize = 39;

@@ -11,9 +11,9 @@ use ocellus_card::id::PartId;
 use ocellus_card::item::Item;
 use ocellus_card::readback::Answers;
 use ocellus_card::sink::Sink;
-use ocellus_card::text;
 use ocellus_core::astigmatism::site::Side;
 use ocellus_core::working::Steps;
+use ocellus_text::text;
 
 /// What is printed of a card.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

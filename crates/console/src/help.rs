@@ -7,8 +7,9 @@ use crate::verb::{VERBS, Verb};
 use crate::{entry, show, wrong};
 use ocellus_card::draft::Draft;
 use ocellus_card::id::EntryId;
-use ocellus_card::text::Text;
-use ocellus_card::{of_section, sections, text};
+use ocellus_card::{of_section, sections};
+use ocellus_text::Text;
+use ocellus_text::text;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let bare = match rest.as_bytes() {

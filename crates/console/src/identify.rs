@@ -10,7 +10,7 @@ use ocellus_card::draft::Draft;
 use ocellus_card::error::Wrong;
 use ocellus_card::name::{LENGTH, Name};
 use ocellus_card::readback::Identifiers;
-use ocellus_card::text;
+use ocellus_text::text;
 use zeroize::Zeroize;
 
 /// What a console ends its answers with, to ask for a command or for either identifier: a script waits for one of them.

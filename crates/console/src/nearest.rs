@@ -2,7 +2,8 @@
 
 use crate::page::{Page, Said};
 use heapless::Vec;
-use ocellus_card::{Named, text};
+use ocellus_card::Named;
+use ocellus_text::text;
 
 /// Longer words are not looked for.
 const LONGEST: usize = 32;

@@ -18,9 +18,9 @@ use ocellus_card::entry::Kind;
 use ocellus_card::id::{CautionId, EntryId};
 use ocellus_card::item::{Form, Item};
 use ocellus_card::sink::Sink;
-use ocellus_card::text;
 use ocellus_core::decimal::{Sign, fixed, parse};
 use ocellus_core::working::Steps;
+use ocellus_text::text;
 
 /// Numbers of one card kept at a time.
 const ROOM: usize = 10;

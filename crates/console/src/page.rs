@@ -3,8 +3,8 @@
 use crate::keys::SUBSTITUTE;
 use heapless::Vec;
 use ocellus_card::Named;
-use ocellus_card::text::Text;
 use ocellus_core::source::Source;
+use ocellus_text::Text;
 
 /// The widest line: the last column stays free, since some terminals go on to the next line after it.
 pub(crate) const WIDTH: usize = 79;

@@ -1,7 +1,5 @@
 //! Questions to compute by hand, with numbers drawn at random, and their answers with the working.
 
-use ocellus_card::text;
-use ocellus_card::text::Text;
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
 use ocellus_core::astigmatism::{incision, meridian};
@@ -12,6 +10,8 @@ use ocellus_core::optics::vertex::to_cornea;
 use ocellus_core::quantity::*;
 use ocellus_core::table_side::rhexis;
 use ocellus_core::working::{Step, Steps};
+use ocellus_text::Text;
+use ocellus_text::text;
 
 macro_rules! questions {
     ($($(#[$doc:meta])* $id:ident $key:literal $text:literal [$($places:literal),*] $unit:literal $rule:literal;)*) => {

@@ -5,7 +5,7 @@ use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_card::draft::Draft;
 use ocellus_card::readback::{Answers, Identifiers};
-use ocellus_card::text;
+use ocellus_text::text;
 
 pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
     of(draft, None, page);

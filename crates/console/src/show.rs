@@ -6,7 +6,7 @@ use crate::page::Page;
 use ocellus_card::draft::Draft;
 use ocellus_card::entry::Told;
 use ocellus_card::id::EntryId;
-use ocellus_card::text;
+use ocellus_text::text;
 
 pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
     if draft.made().next().is_none() {

@@ -6,19 +6,19 @@ use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::place::along;
+use ocellus_card::Known;
 use ocellus_card::case::Case;
 use ocellus_card::draft::Draft;
 use ocellus_card::entries;
-use ocellus_card::Known;
 use ocellus_card::parts::pressure::fluid_density;
 use ocellus_card::parts::pressure::limits::HEAD_HIGH;
 use ocellus_card::parts::surge::known_setup;
-use ocellus_card::text;
-use ocellus_card::text::Text;
 use ocellus_core::decimal::{Sign, fixed};
 use ocellus_core::fluids::live::{Change, INVENTED, Live, SHOWN, STRETCH, Seen};
 use ocellus_core::fluids::surge::Setup;
 use ocellus_core::quantity::Density;
+use ocellus_text::Text;
+use ocellus_text::text;
 
 /// How often a line is drawn, ms; and after how many of them without a key it ends by itself: about a minute.
 const EVERY: u32 = 125;

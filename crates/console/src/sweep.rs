@@ -14,9 +14,9 @@ use ocellus_card::draft::Draft;
 use ocellus_card::entry::Kind;
 use ocellus_card::error::Error;
 use ocellus_card::id::{CautionId, EntryId, ItemId};
-use ocellus_card::text;
-use ocellus_card::text::Text;
 use ocellus_core::decimal::{Sign, fixed, parse};
+use ocellus_text::Text;
+use ocellus_text::text;
 
 /// Rows of the table.
 const ROWS: u8 = 7;

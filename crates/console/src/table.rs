@@ -7,8 +7,8 @@ use ocellus_card::draft::Draft;
 use ocellus_card::id::ItemId;
 use ocellus_card::item::{Form, Item};
 use ocellus_card::layout::{ByMethod, Column, Led};
-use ocellus_card::text::Text;
 use ocellus_core::lens::method::Method;
+use ocellus_text::Text;
 
 /// Columns of text before the cells, of all the cells, and of the widest cell.
 const NAME: usize = 16;

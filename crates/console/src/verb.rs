@@ -22,8 +22,8 @@ use crate::strip;
 use crate::sweep;
 use crate::{card, clear, explain, help, identify, readback, show};
 use ocellus_card::draft::Draft;
-use ocellus_card::text;
-use ocellus_card::text::Text;
+use ocellus_text::Text;
+use ocellus_text::text;
 
 pub(crate) struct Verb {
     pub(crate) word: &'static str,

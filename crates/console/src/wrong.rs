@@ -5,8 +5,8 @@ use ocellus_card::draft::Draft;
 use ocellus_card::entry::Kind;
 use ocellus_card::error::{Error, Wrong};
 use ocellus_card::id::EntryId;
-use ocellus_card::text;
-use ocellus_card::text::Text;
+use ocellus_text::Text;
+use ocellus_text::text;
 
 /// Why a typed value was not taken.
 pub(crate) enum Refused<'a> {
@@ -57,7 +57,7 @@ pub(crate) fn tell(refused: &Refused, name: impl Said, entry: EntryId, typed: &s
 fn what(error: &Error, page: &mut Page) {
     page.text(match error.wrong {
         Wrong::WrongUnit => Wrong::OutOfRange.text(),
-        Wrong::Disagree => "does not agree with another entry",
+        Wrong::Disagree => text!("does not agree with another entry"),
         wrong => wrong.text(),
     });
     if let Some(value) = error.value {

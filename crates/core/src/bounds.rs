@@ -1,11 +1,10 @@
 //! An accepted range.
 
-use crate::source::Source;
-
 /// An accepted range, both ends included: of what can be given at all, kept wide.
 #[derive(Debug, PartialEq)]
 pub struct Bounds {
     /// Of what.
+    #[cfg(feature = "names")]
     pub name: &'static str,
     /// Its unit as printed; "1" for a pure number.
     pub unit: &'static str,
@@ -14,7 +13,8 @@ pub struct Bounds {
     /// The largest value accepted.
     pub max: f64,
     /// Why the range ends there.
-    pub why: &'static str,
+    pub why: ocellus_text::Text,
     /// Where that comes from.
-    pub source: Source,
+    #[cfg(feature = "names")]
+    pub source: crate::source::Source,
 }

@@ -4,6 +4,9 @@
 #[cfg(test)]
 extern crate std;
 
+#[doc(hidden)]
+pub use ocellus_text;
+
 mod math;
 
 #[macro_use]

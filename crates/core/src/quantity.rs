@@ -4,9 +4,8 @@
 //! turning millimetres into metres and back changes the last bit of many values. Bounds are of what can be typed at all, kept
 //! wide; what is merely unusual is another question.
 
-use crate::error::Error;
-use crate::source::Source;
 use crate::bounds::Bounds;
+use crate::error::Error;
 use crate::value::{Range, Value};
 
 /// `Name constructor accessor least to most "unit" "name" "an example", "why it ends there", Source;`
@@ -21,7 +20,11 @@ macro_rules! quantities {
             /// What is accepted.
             pub const BOUNDS: &'static Bounds = {
                 static BOUNDS: Bounds = Bounds {
-                    name: $what, unit: $unit, min: $min as f64, max: $max as f64, why: $why, source: Source::$source,
+                    #[cfg(feature = "names")]
+                    name: $what,
+                    unit: $unit, min: $min as f64, max: $max as f64, why: ocellus_text::text!($why),
+                    #[cfg(feature = "names")]
+                    source: crate::source::Source::$source,
                 };
                 &BOUNDS
             };

@@ -5,6 +5,7 @@
 
 use crate::constant::Constant;
 use crate::source::{Mark, Source};
+use ocellus_text::Text;
 
 /// One step's value.
 #[derive(Clone, Copy, Debug)]
@@ -55,7 +56,7 @@ pub trait Steps {
 #[derive(Debug)]
 pub struct Table {
     /// What it is about.
-    pub heading: &'static str,
+    pub heading: Text,
     /// The symbols, each with a space behind it.
     symbols: &'static str,
     origins: &'static [Origin],
@@ -121,12 +122,12 @@ impl Line {
 
 impl Table {
     #[doc(hidden)]
-    pub const fn new(heading: &'static str, symbols: &'static str, origins: &'static [Origin]) -> Table {
+    pub const fn new(heading: Text, symbols: &'static str, origins: &'static [Origin]) -> Table {
         Table { heading, symbols, origins }
     }
 
     /// The same table of something else.
-    pub(crate) const fn about(&self, heading: &'static str) -> Table {
+    pub(crate) const fn about(&self, heading: Text) -> Table {
         Table { heading, symbols: self.symbols, origins: self.origins }
     }
 
@@ -244,7 +245,7 @@ macro_rules! working {
             /// Symbol, unit, source and mark of each step.
             pub const fn table() -> &'static $crate::working::Table {
                 static TABLE: $crate::working::Table = $crate::working::Table::new(
-                    $heading,
+                    $crate::ocellus_text::text!($heading),
                     concat!($($symbol, " "),*),
                     &[$($crate::working::Origin(
                         $crate::working::unit_place($unit), $crate::source::Source::$source, $crate::source::Mark::$mark,

@@ -2,8 +2,8 @@
 
 use crate::caution::{CautionRow, Severity};
 use crate::id::CautionId;
-use crate::text::Text;
 use ocellus_core::source::{Mark, Source};
+use ocellus_text::Text;
 
 rows!(CautionId: CautionRow = cautions, CautionRow {
     word: "", severity: Severity::Note, text: "", source: Source::Here, mark: Mark::Chosen,

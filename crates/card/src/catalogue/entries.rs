@@ -2,9 +2,9 @@
 
 use crate::entry::{EntryRow, GoesOn, Kind, Misread, Told};
 use crate::id::{EntryId, PartId};
-use crate::text::Text;
 use ocellus_core::bounds::Bounds;
 use ocellus_core::quantity::LensCylinder;
+use ocellus_text::Text;
 
 rows!(EntryId: EntryRow = entries, EntryRow {
     key: "", word: "", what: "", section: "", kind: Kind::Name, default: None, told: Told::Plainly,
@@ -220,12 +220,12 @@ impl EntryId {
     /// ```
     pub fn signed(self) -> bool {
         // a lens cylinder is never minus, and is read out with its plus all the same
-        let both = |bounds: &Bounds| bounds.min < 0.0 || bounds == LensCylinder::BOUNDS;
+        let both = |bounds: &Bounds| bounds.min < 0.0 || core::ptr::eq(bounds, LensCylinder::BOUNDS);
         matches!(self.kind(), Kind::Number(_, bounds) if bounds.unit == "D" && both(bounds))
     }
 
     /// What a value outside its range probably is.
-    pub fn looks_like(self, value: f64) -> Option<&'static str> {
+    pub fn looks_like(self, value: f64) -> Option<Text> {
         let fits = |(_, misread): &&(PartId, Misread)| {
             misread.entry == self && (misread.least..=misread.most).contains(&value)
         };

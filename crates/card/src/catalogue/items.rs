@@ -2,8 +2,8 @@
 
 use crate::id::ItemId;
 use crate::item::{Form, ItemRow};
-use crate::text::Text;
 use ocellus_core::source::{Mark, Source};
+use ocellus_text::Text;
 
 rows!(ItemId: ItemRow = items, ItemRow {
     key: "", unit: "1", places: 0, signed: false, name: "", source: Source::Here, mark: Mark::Chosen, form: Form::Number,

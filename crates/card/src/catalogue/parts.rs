@@ -4,7 +4,7 @@ use super::rows::TABLES;
 use crate::id::{CautionId, EntryId, ItemId, PartId};
 use crate::layout::{ByMethod, Led};
 use crate::part::{PartRows, Stands};
-use crate::text::Text;
+use ocellus_text::Text;
 
 const COUNT: usize = super::rows::PARTS - 1;
 const ROWS: [&PartRows; COUNT + 1] = super::rows::BY_NUMBER;

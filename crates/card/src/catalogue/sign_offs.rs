@@ -2,7 +2,7 @@
 
 use crate::id::SignOffId;
 use crate::sign_off::SignOffRow;
-use crate::text::Text;
+use ocellus_text::Text;
 
 rows!(SignOffId: SignOffRow = sign_offs, SignOffRow { key: "", text: "" });
 

@@ -1,9 +1,9 @@
 //! What can be explained: the methods, and what parts have to explain.
 
 use crate::id::PartId;
-use crate::text::Text;
 #[cfg(feature = "lens")]
 use ocellus_core::lens::method::Method;
+use ocellus_text::Text;
 
 /// What can be explained.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -5,8 +5,9 @@ use crate::id::PartId;
 #[cfg(feature = "lens")]
 use ocellus_core::lens::method::Method;
 use ocellus_core::working::{Prose, Table};
+use ocellus_text::Text;
 
-static NO_TABLE: Table = Table::new("", "", &[]);
+static NO_TABLE: Table = Table::new(Text::EMPTY, "", &[]);
 
 of_parts!(TABLES: &'static Table = tables, &NO_TABLE);
 of_parts!(PROSES: &'static [Prose] = prose, &[]);

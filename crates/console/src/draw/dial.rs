@@ -7,11 +7,11 @@ use crate::picked::Picked;
 use crate::place::on_circle;
 use ocellus_card::draft::Draft;
 use ocellus_card::id::ItemId;
-use ocellus_card::text;
 use ocellus_card::{entries, items};
 use ocellus_core::astigmatism::site;
 use ocellus_core::astigmatism::site::{Seat, Side};
 use ocellus_core::quantity::Site;
+use ocellus_text::text;
 
 /// Rows from the centre to the limbus, to the numbers around it, and to where the lens begins to be drawn.
 const LIMBUS: f64 = 8.0;

@@ -10,7 +10,8 @@ use crate::picked::Picked;
 use crate::place::{self, Place};
 use ocellus_card::draft::Draft;
 use ocellus_card::id::{ItemId, PartId};
-use ocellus_card::{items, text};
+use ocellus_card::items;
+use ocellus_text::text;
 
 /// Lines of a drawing, and columns of its picture.
 const ROWS: i16 = 21;

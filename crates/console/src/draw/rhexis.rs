@@ -6,8 +6,8 @@ use crate::picked::Picked;
 use crate::place::{Place, on_circle};
 use ocellus_card::draft::Draft;
 use ocellus_card::id::{EntryId, ItemId};
-use ocellus_card::text;
 use ocellus_card::{entries, items};
+use ocellus_text::text;
 
 /// Rows from the centre to the edge of the picture.
 const EDGE: f64 = 9.5;

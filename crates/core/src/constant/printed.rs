@@ -2,26 +2,48 @@
 
 use crate::source::{Mark, Source};
 
-/// A number taken from somewhere, carrying where and how surely.
+/// A number taken from somewhere; with the feature `names`, carrying where and how surely.
 #[derive(Debug)]
 pub struct Constant {
-    /// What it is called in the source, prefixed by its method.
+    value: f64,
+    #[cfg(feature = "names")]
+    printed: Printed,
+}
+
+/// How a number is printed in its source.
+#[cfg(feature = "names")]
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Printed {
+    /// What it is called there, prefixed by its method.
     pub name: &'static str,
     /// Its unit; "1" for a pure number.
     pub unit: &'static str,
-    /// The digits as printed in the source.
+    /// Its digits.
     pub digits: &'static str,
-    value: f64,
     /// Where it comes from.
     pub source: Source,
     /// How sure that is.
     pub mark: Mark,
 }
 
+#[cfg(feature = "names")]
+impl core::ops::Deref for Constant {
+    type Target = Printed;
+
+    fn deref(&self) -> &Printed {
+        &self.printed
+    }
+}
+
 impl Constant {
     #[doc(hidden)]
+    #[cfg_attr(not(feature = "names"), expect(unused_variables, reason = "a device does without"))]
     pub const fn new([name, unit, digits]: [&'static str; 3], value: f64, source: Source, mark: Mark) -> Constant {
-        Constant { name, unit, digits, value, source, mark }
+        Constant {
+            value,
+            #[cfg(feature = "names")]
+            printed: Printed { name, unit, digits, source, mark },
+        }
     }
 
     /// The value.

@@ -2,6 +2,7 @@
 
 use crate::error::Error;
 use crate::working::{Steps, Table};
+use ocellus_text::text;
 
 /// A surface, the way to the next one, and the index between them.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -24,7 +25,7 @@ working! {
 }
 
 /// Another eye than that of [`System::table`].
-static LE_GRAND_TABLE: Table = System::table().about("Le Grand's eye, relaxed: four surfaces (memory)");
+static LE_GRAND_TABLE: Table = System::table().about(text!("Le Grand's eye, relaxed: four surfaces (memory)"));
 
 impl System {
     /// The steps of [`LE_GRAND`].

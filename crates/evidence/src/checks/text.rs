@@ -2,8 +2,8 @@
 
 use std::fmt::Display;
 
-use ocellus_card::text;
-use ocellus_card::text::{Bytes, Text};
+use ocellus_text::text;
+use ocellus_text::{Bytes, Text};
 
 use crate::check::{Compared, Registry};
 use crate::oracles;

@@ -6,6 +6,7 @@ use crate::layout::ByMethod;
 use crate::part::PartRows;
 use ocellus_core::astigmatism::change;
 use ocellus_core::quantity::*;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(21);
@@ -58,7 +59,12 @@ pub(crate) const ROWS: PartRows = PartRows {
         GoesOn { first: entries::AFTER_SPHERE.id(), mark: b'/', next: entries::AFTER_CYLINDER.id() },
         GoesOn { first: entries::AFTER_CYLINDER.id(), mark: b'@', next: entries::AFTER_AXIS.id() },
     ],
-    misreads: &[misread(entries::AFTER_AXIS.id(), 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less")],
+    misreads: &[misread(
+        entries::AFTER_AXIS.id(),
+        180.1,
+        360.0,
+        text!("a place on the limbus; as a meridian it is 180 less"),
+    )],
     tables: &[change::Indices::table()],
     prose: &[change::Indices::prose()],
     subjects: &[("after", "Change wanted and change made")],

@@ -5,11 +5,11 @@ use crate::id::PartId;
 use crate::layout::{ByMethod, Led};
 use crate::part::PartRows;
 use crate::parts::toric::table::entries as toric;
-use crate::text;
-use crate::text::Text;
 use ocellus_core::astigmatism::toric::CylinderPlane;
 use ocellus_core::astigmatism::{expected, off_axis, toric as formulas};
 use ocellus_core::quantity::*;
+use ocellus_text::Text;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(9);

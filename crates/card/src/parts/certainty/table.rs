@@ -3,9 +3,9 @@
 use crate::id::PartId;
 use crate::layout::{Below, ByMethod};
 use crate::part::PartRows;
-use crate::text;
 use ocellus_core::lens::{certainty, slopes};
 use ocellus_core::quantity::*;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(20);

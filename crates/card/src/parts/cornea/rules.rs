@@ -7,8 +7,8 @@ use crate::id::EntryId;
 use crate::parts::eye::choices::KKind;
 use crate::parts::eye::table::entries::{CORNEAL_THICKNESS, K_KIND, K1_AXIS};
 use crate::rule::Rule;
-use crate::text;
 use ocellus_core::astigmatism::posterior::BackFrom;
+use ocellus_text::text;
 
 /// The back of the cornea.
 const BACK: [EntryId; 4] = [BACK_R1.id(), BACK_R1_AXIS.id(), BACK_R2.id(), BACK_R2_AXIS.id()];

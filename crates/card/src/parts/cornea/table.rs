@@ -4,11 +4,11 @@ use crate::entry::{GoesOn, misread};
 use crate::id::PartId;
 use crate::layout::Led;
 use crate::part::PartRows;
-use crate::text;
 use ocellus_core::astigmatism::posterior::BackFrom;
 use ocellus_core::astigmatism::site::{ClockSeen, SiteWord};
 use ocellus_core::astigmatism::{cornea, group, incision, posterior, two_surfaces};
 use ocellus_core::quantity::*;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(13);
@@ -76,12 +76,12 @@ pub(crate) const ROWS: PartRows = PartRows {
         GoesOn { first: entries::BACK_R2.id(), mark: b'@', next: entries::BACK_R2_AXIS.id() },
     ],
     misreads: &[
-        misread(entries::FLATTENING.id(), -5.0, -0.01, "a sign; flattening is a size, and is entered without"),
+        misread(entries::FLATTENING.id(), -5.0, -0.01, text!("a sign; flattening is a size, and is entered without")),
         misread(
             entries::CENTROID.id(),
             -5.0,
             -0.01,
-            "a sign; a centroid's size has none, its meridian is the one it steepens",
+            text!("a sign; a centroid's size has none, its meridian is the one it steepens"),
         ),
     ],
     tables: &[

@@ -7,9 +7,9 @@ use crate::id::EntryId;
 use crate::parts::identity::table::entries::{SIDE, SURGERY_DATE};
 use crate::parts::target::table::entries::SECOND_FOR;
 use crate::rule::Rule;
-use crate::text;
 use ocellus_core::optics::cornea::Cornea;
 use ocellus_core::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex};
+use ocellus_text::text;
 
 pub(crate) const RULES: &[Rule] = &[
     Rule::Needed(SIDE.id()),

@@ -5,6 +5,7 @@ use crate::entry::{GoesOn, misread};
 use crate::id::PartId;
 use crate::part::PartRows;
 use ocellus_core::quantity::*;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(3);
@@ -100,18 +101,23 @@ pub(crate) const ROWS: PartRows = PartRows {
         GoesOn { first: entries::OLD_CYLINDER.id(), mark: b'@', next: entries::OLD_AXIS.id() },
     ],
     misreads: &[
-        misread(entries::K1.id(), 5.0, 14.0, "a corneal radius in mm: r1_mm"),
-        misread(entries::K2.id(), 5.0, 14.0, "a corneal radius in mm: r2_mm"),
-        misread(entries::R1.id(), 25.0, 65.0, "a corneal power in D: k1_d"),
-        misread(entries::R2.id(), 25.0, 65.0, "a corneal power in D: k2_d"),
-        misread(entries::FELLOW_K1.id(), 5.0, 14.0, "a corneal radius in mm"),
-        misread(entries::FELLOW_K2.id(), 5.0, 14.0, "a corneal radius in mm"),
-        misread(entries::CORNEAL_THICKNESS.id(), 0.25, 1.0, "millimetres; this entry is in micrometres, as in 541"),
-        misread(entries::AXIAL_LENGTH.id(), 120.0, 400.0, "a length without its decimal point, as in 23.5"),
-        misread(entries::AXIAL_LENGTH.id(), 1.2, 4.0, "centimetres; this entry is in millimetres"),
-        misread(entries::ACD.id(), 100.0, 650.0, "a depth without its decimal point, as in 3.12"),
-        misread(entries::ACD.id(), 1000.0, 6500.0, "micrometres; this entry is in millimetres"),
-        misread(entries::ACD.id(), 10.0, 40.0, "an axial length or a corneal diameter"),
+        misread(entries::K1.id(), 5.0, 14.0, text!("a corneal radius in mm: r1_mm")),
+        misread(entries::K2.id(), 5.0, 14.0, text!("a corneal radius in mm: r2_mm")),
+        misread(entries::R1.id(), 25.0, 65.0, text!("a corneal power in D: k1_d")),
+        misread(entries::R2.id(), 25.0, 65.0, text!("a corneal power in D: k2_d")),
+        misread(entries::FELLOW_K1.id(), 5.0, 14.0, text!("a corneal radius in mm")),
+        misread(entries::FELLOW_K2.id(), 5.0, 14.0, text!("a corneal radius in mm")),
+        misread(
+            entries::CORNEAL_THICKNESS.id(),
+            0.25,
+            1.0,
+            text!("millimetres; this entry is in micrometres, as in 541"),
+        ),
+        misread(entries::AXIAL_LENGTH.id(), 120.0, 400.0, text!("a length without its decimal point, as in 23.5")),
+        misread(entries::AXIAL_LENGTH.id(), 1.2, 4.0, text!("centimetres; this entry is in millimetres")),
+        misread(entries::ACD.id(), 100.0, 650.0, text!("a depth without its decimal point, as in 3.12")),
+        misread(entries::ACD.id(), 1000.0, 6500.0, text!("micrometres; this entry is in millimetres")),
+        misread(entries::ACD.id(), 10.0, 40.0, text!("an axial length or a corneal diameter")),
     ],
     ..part_rows!()
 };

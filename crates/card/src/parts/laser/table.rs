@@ -5,6 +5,7 @@ use crate::entry::misread;
 use crate::id::PartId;
 use crate::part::PartRows;
 use ocellus_core::quantity::*;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(5);
@@ -36,8 +37,8 @@ sign_offs! {}
 
 pub(crate) const ROWS: PartRows = PartRows {
     misreads: &[
-        misread(entries::K_BEFORE.id(), 5.0, 14.0, "a corneal radius in mm; this entry is a power"),
-        misread(entries::K_AFTER.id(), 5.0, 14.0, "a corneal radius in mm; this entry is a power"),
+        misread(entries::K_BEFORE.id(), 5.0, 14.0, text!("a corneal radius in mm; this entry is a power")),
+        misread(entries::K_AFTER.id(), 5.0, 14.0, text!("a corneal radius in mm; this entry is a power")),
     ],
     ..part_rows!()
 };

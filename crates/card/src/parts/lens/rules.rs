@@ -3,7 +3,7 @@
 use super::table::entries::*;
 use crate::error::Wrong;
 use crate::rule::Rule;
-use crate::text;
+use ocellus_text::text;
 
 pub(crate) const RULES: &[Rule] = &[
     // a0 with both slopes of its own, or a0 alone

@@ -5,13 +5,13 @@ use crate::id::PartId;
 use crate::layout::{ByMethod, Led};
 use crate::part::PartRows;
 use crate::parts::general::choices::YesNo;
-use crate::text;
-use crate::text::Text;
 use ocellus_core::lens::label::LabelRule;
 use ocellus_core::lens::long_eye::{self, LongEye};
 use ocellus_core::lens::{constants, double_k};
 use ocellus_core::optics::thin_eye::{PowerWorking, RefractionWorking};
 use ocellus_core::quantity::*;
+use ocellus_text::Text;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(6);

@@ -6,7 +6,7 @@ use crate::entered::Entered;
 use crate::error::Wrong;
 use crate::id::EntryId;
 use crate::rule::Rule;
-use crate::text;
+use ocellus_text::text;
 
 pub(crate) const RULES: &[Rule] = &[
     Rule::Together(&[OPEN_LEVEL.id()], &[EYE_LEVEL.id()]),

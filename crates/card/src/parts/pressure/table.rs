@@ -5,9 +5,9 @@ use crate::entry::misread;
 use crate::id::PartId;
 use crate::layout::Led;
 use crate::part::{PartRows, Stands};
-use crate::text;
 use ocellus_core::fluids::{air, ceiling, column, density, vapour};
 use ocellus_core::quantity::*;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(16);
@@ -117,7 +117,7 @@ pub(crate) const ROWS: PartRows = PartRows {
         entries::VACUUM_VISCOELASTIC.id(),
     ],
     short_items: &[items::HEAD, items::CEILING],
-    misreads: &[misread(entries::ALTITUDE.id(), 9000.0, 30000.0, "feet; this entry is in metres")],
+    misreads: &[misread(entries::ALTITUDE.id(), 9000.0, 30000.0, text!("feet; this entry is in metres"))],
     tables: &[
         column::Working::table(),
         column::Set::table(),

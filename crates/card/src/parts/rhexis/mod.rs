@@ -6,8 +6,8 @@ use crate::error::Wrong;
 use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::rule::Rule;
-use crate::text;
 use ocellus_core::table_side::rhexis::{grasps, overlap, paraxial_magnification, working};
+use ocellus_text::text;
 use table::entries::*;
 use table::{cautions, items};
 

@@ -5,6 +5,7 @@ use crate::id::PartId;
 use crate::part::PartRows;
 use ocellus_core::astigmatism::toric::{CylinderPlane, LabelPower};
 use ocellus_core::quantity::*;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(8);
@@ -44,10 +45,10 @@ pub(crate) const ROWS: PartRows = PartRows {
             entries::LENS_CYLINDER.id(),
             -20.0,
             -0.01,
-            "a minus cylinder; that of a lens is entered plus, its mark the weak meridian",
+            text!("a minus cylinder; that of a lens is entered plus, its mark the weak meridian"),
         ),
-        misread(entries::LENS_AXIS.id(), 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less"),
-        misread(entries::MARK_FOUND.id(), 180.1, 360.0, "a place on the limbus; as a meridian it is 180 less"),
+        misread(entries::LENS_AXIS.id(), 180.1, 360.0, text!("a place on the limbus; as a meridian it is 180 less")),
+        misread(entries::MARK_FOUND.id(), 180.1, 360.0, text!("a place on the limbus; as a meridian it is 180 less")),
     ],
     ..part_rows!()
 };

@@ -4,9 +4,9 @@ use super::choices::*;
 use crate::id::PartId;
 use crate::layout::Led;
 use crate::part::{PartRows, Stands};
-use crate::text;
 use ocellus_core::fluids::{opening, plunger, tube, viscosity};
 use ocellus_core::quantity::*;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(19);

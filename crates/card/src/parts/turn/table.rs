@@ -4,9 +4,9 @@ use crate::id::PartId;
 use crate::layout::{Below, ByMethod, Led};
 use crate::part::PartRows;
 use crate::parts::toric::table::entries as toric;
-use crate::text;
-use crate::text::Text;
 use ocellus_core::astigmatism::turning;
+use ocellus_text::Text;
+use ocellus_text::text;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(22);

@@ -2,7 +2,7 @@
 //! meaning and no text, only how many bytes they take.
 
 /// What each of the byte values that is no character of ours stands for: two others.
-pub(super) static PAIRS: [[u8; 2]; 160] = [
+pub(crate) static PAIRS: [[u8; 2]; 160] = [
     [101, 32],
     [116, 104],
     [115, 32],

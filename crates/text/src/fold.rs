@@ -2,8 +2,8 @@
 
 #![expect(clippy::indexing_slicing, reason = "it runs while the program is compiled, and never after")]
 
-use super::pairs::PAIRS;
-use super::symbol::{DEEPEST, FIRST, PLAIN, is_plain, place_of, symbol_at};
+use crate::pairs::PAIRS;
+use crate::symbol::{DEEPEST, FIRST, PLAIN, is_plain, place_of, symbol_at};
 
 /// The most characters that one symbol stands for, and the nodes of the tree of all of them.
 const LONGEST: usize = 24;
@@ -56,7 +56,7 @@ const MOST: usize = 600;
 
 /// For each place of a text, the symbol that begins the shortest way to its end, and how many characters it stands for; and how
 /// many symbols that way has from the first.
-pub(super) const fn ways(text: &[u8]) -> ([(u8, u8); MOST], usize) {
+pub(crate) const fn ways(text: &[u8]) -> ([(u8, u8); MOST], usize) {
     assert!(text.len() < MOST, "a text longer than any is folded");
     let (mut cost, mut best) = ([0u16; MOST + 1], [(0u8, 0u8); MOST]);
     let mut from = text.len();

@@ -1,11 +1,16 @@
 //! Texts that people read, kept small: plain ASCII, pairs of characters and pairs of pairs folded into single bytes, and unfolded
 //! a character at a time. A device has room for the half of them.
 //!
-//! [`text!`](crate::text!) folds a literal while it is compiled; tables fold theirs by `pool::Pool`.
+//! [`text!`](crate::text!) folds a literal while it is compiled; tables fold theirs by [`pool::Pool`].
 
+#![no_std]
+#![allow(long_running_const_eval)]
+
+#[doc(hidden)]
 pub mod fold;
 mod pairs;
-pub(crate) mod pool;
+#[doc(hidden)]
+pub mod pool;
 mod symbol;
 
 use core::fmt;
@@ -16,7 +21,7 @@ use symbol::{DEEPEST, is_plain, place_of};
 /// A text in its folded form.
 ///
 /// ```
-/// use ocellus_card::text;
+/// use ocellus_text::text;
 /// let text = text!("the pressure at the eye");
 /// assert_eq!(text.to_string(), "the pressure at the eye");
 /// assert!(text == "the pressure at the eye" && text.len() == 23);
@@ -29,9 +34,9 @@ pub struct Text(&'static [u8]);
 macro_rules! text {
     ($($literal:expr),+ $(,)?) => {{
         const PLAIN: &str = concat!($($literal),+);
-        const LENGTH: usize = $crate::text::fold::folded(PLAIN.as_bytes());
-        static FOLDED: [u8; LENGTH] = $crate::text::fold::fold(PLAIN.as_bytes());
-        $crate::text::Text::of(&FOLDED)
+        const LENGTH: usize = $crate::fold::folded(PLAIN.as_bytes());
+        static FOLDED: [u8; LENGTH] = $crate::fold::fold(PLAIN.as_bytes());
+        $crate::Text::of(&FOLDED)
     }};
 }
 
