@@ -1,22 +1,22 @@
-//! How a text is folded, while the program is compiled: to the fewest symbols that unfold to it.
+//! How a text is folded, while the program is compiled: to the fewest bytes that unfold to it.
 
 #![expect(clippy::indexing_slicing, reason = "it runs while the program is compiled, and never after")]
 
 use crate::pairs::PAIRS;
-use crate::symbol::{DEEPEST, FIRST, PLAIN, is_plain, place_of, symbol_at};
+use crate::symbol::{DEEPEST, FIRST, PAIR, PLAIN, is_plain, two, written};
 
 /// The most characters that one symbol stands for, and the nodes of the tree of all of them.
 const LONGEST: usize = 24;
-const NODES: usize = 900;
+const NODES: usize = 5000;
 
 /// Writes what a symbol stands for; the answer is where it ends.
-const fn unfold(symbol: u8, into: &mut [u8; LONGEST], at: usize, depth: usize) -> usize {
+const fn unfold(symbol: u16, into: &mut [u8; LONGEST], at: usize, depth: usize) -> usize {
     assert!(depth <= DEEPEST);
-    if is_plain(symbol) {
-        into[at] = symbol;
+    if symbol < PAIR {
+        into[at] = symbol as u8;
         return at + 1;
     }
-    let [first, second] = PAIRS[place_of(symbol)];
+    let [first, second] = two(PAIRS[(symbol - PAIR) as usize]);
     let at = unfold(first, into, at, depth + 1);
     unfold(second, into, at, depth + 1)
 }
@@ -24,7 +24,7 @@ const fn unfold(symbol: u8, into: &mut [u8; LONGEST], at: usize, depth: usize) -
 /// Every symbol by the characters that it stands for.
 struct Tree {
     next: [[u16; PLAIN]; NODES],
-    /// The symbol that ends at a node, plus 1; 0 for none.
+    /// The symbol that ends at a node; 0 for none.
     symbol: [u16; NODES],
 }
 
@@ -32,7 +32,7 @@ const TREE: &Tree = &{
     let mut tree = Tree { next: [[0; PLAIN]; NODES], symbol: [0; NODES] };
     let (mut nodes, mut nth) = (1, 0);
     while nth < PLAIN + PAIRS.len() {
-        let symbol = if nth < PLAIN { FIRST + nth as u8 } else { symbol_at(nth - PLAIN) };
+        let symbol = if nth < PLAIN { FIRST as u16 + nth as u16 } else { PAIR + (nth - PLAIN) as u16 };
         let mut text = [0; LONGEST];
         let length = unfold(symbol, &mut text, 0, 0);
         let (mut node, mut place) = (0, 0);
@@ -45,60 +45,87 @@ const TREE: &Tree = &{
             node = tree.next[node][character] as usize;
             place += 1;
         }
-        tree.symbol[node] = symbol as u16 + 1;
+        tree.symbol[node] = symbol;
         nth += 1;
     }
     tree
 };
 
-/// The longest text that is folded.
-const MOST: usize = 600;
-
-/// For each place of a text, the symbol that begins the shortest way to its end, and how many characters it stands for; and how
-/// many symbols that way has from the first.
-pub(crate) const fn ways(text: &[u8]) -> ([(u8, u8); MOST], usize) {
-    assert!(text.len() < MOST, "a text longer than any is folded");
-    let (mut cost, mut best) = ([0u16; MOST + 1], [(0u8, 0u8); MOST]);
-    let mut from = text.len();
-    while from > 0 {
-        from -= 1;
-        cost[from] = u16::MAX;
-        let (mut node, mut to) = (0, from);
-        while to < text.len() {
-            assert!(is_plain(text[to]), "a text with a character that is not plain ASCII");
-            node = TREE.next[node][(text[to] - FIRST) as usize] as usize;
-            if node == 0 {
-                break;
-            }
-            to += 1;
-            if tree_symbol(node) != 0 && cost[to] + 1 < cost[from] {
-                cost[from] = cost[to] + 1;
-                best[from] = ((tree_symbol(node) - 1) as u8, (to - from) as u8);
-            }
-        }
-    }
-    (best, cost[0] as usize)
+const fn next(node: usize, character: u8) -> usize {
+    TREE.next[node][(character - FIRST) as usize] as usize
 }
 
-const fn tree_symbol(node: usize) -> u16 {
+const fn symbol(node: usize) -> u16 {
     TREE.symbol[node]
 }
 
-/// How many bytes a text takes when it is folded.
+/// The longest text that is folded.
+const MOST: usize = 600;
+
+/// A text, folded: the symbols that begin the shortest way from each place to the end.
 #[doc(hidden)]
-pub const fn folded(text: &[u8]) -> usize {
-    ways(text).1
+pub struct Folded {
+    /// For each place a symbol, and how many characters it stands for.
+    best: [(u16, u8); MOST],
+    /// How many bytes it takes from each place on.
+    cost: [u16; MOST + 1],
+    length: usize,
 }
 
-/// A text, folded.
-#[doc(hidden)]
-pub const fn fold<const LENGTH: usize>(text: &[u8]) -> [u8; LENGTH] {
-    let (best, _) = ways(text);
-    let (mut out, mut from, mut length) = ([0; LENGTH], 0, 0);
-    while from < text.len() {
-        out[length] = best[from].0;
-        from += best[from].1 as usize;
-        length += 1;
+impl Folded {
+    /// Folds a text.
+    pub const fn of(text: &str) -> Folded {
+        let text = text.as_bytes();
+        assert!(text.len() < MOST, "a text longer than any is folded");
+        let (mut cost, mut best) = ([0u16; MOST + 1], [(0, 0); MOST]);
+        let mut from = text.len();
+        while from > 0 {
+            from -= 1;
+            cost[from] = u16::MAX;
+            let (mut node, mut to) = (0, from);
+            while to < text.len() {
+                assert!(is_plain(text[to]), "a text with a character that is not plain ASCII");
+                node = next(node, text[to]);
+                if node == 0 {
+                    break;
+                }
+                to += 1;
+                let (_, bytes) = written(symbol(node));
+                if symbol(node) != 0 && cost[to] + (bytes as u16) < cost[from] {
+                    cost[from] = cost[to] + bytes as u16;
+                    best[from] = (symbol(node), (to - from) as u8);
+                }
+            }
+        }
+        Folded { best, cost, length: text.len() }
     }
+
+    /// How many bytes it takes.
+    pub const fn size(&self) -> usize {
+        self.cost[0] as usize
+    }
+
+    /// Writes it; the answer is where it ends.
+    pub const fn write(&self, out: &mut [u8], mut at: usize) -> usize {
+        let mut from = 0;
+        while from < self.length {
+            let (symbol, characters) = self.best[from];
+            let (bytes, count) = written(symbol);
+            out[at] = bytes[0];
+            if count == 2 {
+                out[at + 1] = bytes[1];
+            }
+            at += count;
+            from += characters as usize;
+        }
+        at
+    }
+}
+
+/// The bytes of a folded text.
+#[doc(hidden)]
+pub const fn fold<const SIZE: usize>(text: &str) -> [u8; SIZE] {
+    let mut out = [0; SIZE];
+    Folded::of(text).write(&mut out, 0);
     out
 }

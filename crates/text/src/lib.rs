@@ -16,7 +16,7 @@ mod symbol;
 use core::fmt;
 
 use pairs::PAIRS;
-use symbol::{DEEPEST, is_plain, place_of};
+use symbol::{DEEPEST, PAIR, read, two};
 
 /// A text in its folded form.
 ///
@@ -34,8 +34,8 @@ pub struct Text(&'static [u8]);
 macro_rules! text {
     ($($literal:expr),+ $(,)?) => {{
         const PLAIN: &str = concat!($($literal),+);
-        const LENGTH: usize = $crate::fold::folded(PLAIN.as_bytes());
-        static FOLDED: [u8; LENGTH] = $crate::fold::fold(PLAIN.as_bytes());
+        const SIZE: usize = $crate::fold::Folded::of(PLAIN).size();
+        static FOLDED: [u8; SIZE] = $crate::fold::fold(PLAIN);
         $crate::Text::of(&FOLDED)
     }};
 }
@@ -136,7 +136,7 @@ impl fmt::Debug for Text {
 #[derive(Clone)]
 pub struct Bytes {
     left: &'static [u8],
-    waiting: [u8; DEEPEST],
+    waiting: [u16; DEEPEST],
     depth: usize,
 }
 
@@ -151,17 +151,17 @@ impl Iterator for Bytes {
                 *self.waiting.get(top)?
             }
             None => {
-                let (first, left) = self.left.split_first()?;
+                let (first, left) = read(self.left)?;
                 self.left = left;
-                *first
+                first
             }
         };
-        while !is_plain(symbol) {
-            let [first, second] = *PAIRS.get(place_of(symbol))?;
+        while let Some(place) = symbol.checked_sub(PAIR) {
+            let [first, second] = two(*PAIRS.get(usize::from(place))?);
             *self.waiting.get_mut(self.depth)? = second;
             self.depth += 1;
             symbol = first;
         }
-        Some(symbol)
+        Some(symbol as u8)
     }
 }

@@ -13,6 +13,7 @@ mod profile;
 mod readme;
 mod run;
 mod size;
+mod texts;
 mod toolchain;
 mod verify;
 
@@ -43,6 +44,8 @@ enum Chore {
     Size(size::Options),
     /// Tell where a plan's instructions and the flash go, function by function and module by module
     Profile(profile::Options),
+    /// Find anew by which pairs the device's texts are folded
+    Texts,
     /// Throw bytes at everything that reads bytes
     Fuzz(fuzz::Options),
 }
@@ -56,6 +59,7 @@ fn main() -> ExitCode {
         Chore::Emulate(options) => emulate::run(&options),
         Chore::Size(options) => size::all(&options).map(drop),
         Chore::Profile(options) => profile::run(&options),
+        Chore::Texts => texts::fold().map(|said| println!("{said}")),
         Chore::Fuzz(options) => fuzz::run(&options).map(|said| println!("{said}")),
     };
     match done {

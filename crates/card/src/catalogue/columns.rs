@@ -103,7 +103,8 @@ macro_rules! column {
 macro_rules! texts {
     ($($name:ident = |$row:ident| $value:expr;)*) => {$(
         fn $name(place: usize) -> ocellus_text::Text {
-            const POOL: ocellus_text::pool::Pool<{ COUNT + 1 }> = {
+            use ocellus_text::pool::STRIDE;
+            const POOL: ocellus_text::pool::Pool<{ COUNT / STRIDE + 1 }> = {
                 let (mut pool, mut n) = (ocellus_text::pool::Pool::EMPTY, 0);
                 while n <= COUNT {
                     let $row = ROWS[n];
@@ -113,8 +114,8 @@ macro_rules! texts {
                 pool
             };
             static BYTES: [u8; POOL.length] = POOL.trim();
-            static ENDS: [u16; COUNT + 1] = POOL.ends;
-            ocellus_text::pool::find(&BYTES, &ENDS, place)
+            static STARTS: [u16; COUNT / STRIDE + 1] = POOL.starts;
+            ocellus_text::pool::find(&BYTES, &STARTS, place)
         }
     )*};
 }
