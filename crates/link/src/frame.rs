@@ -4,7 +4,6 @@ use cobs::CobsEncoder;
 use heapless::Vec;
 
 use crate::crc32;
-use crate::message::Message;
 
 /// The version of the protocol, the first byte of every frame.
 pub const VERSION: u8 = 2;
@@ -33,6 +32,15 @@ pub enum Fault {
     Silence,
 }
 
+/// What a frame can carry.
+pub trait Payload {
+    /// Which kind of message it is, and how many bytes it has.
+    fn kind_and_size(&self) -> (u8, usize);
+
+    /// Writes them, where there is exactly room for them.
+    fn write(&self, room: &mut [u8]);
+}
+
 /// A frame that is whole: its CRC fits.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Frame {
@@ -51,8 +59,16 @@ impl Frame {
     /// assert_eq!((frame.version(), frame.kind(), frame.sequence()), (VERSION, Hello::KIND, 7));
     /// assert_eq!(frame.payload(), b"");
     /// ```
-    pub fn of<M: Message>(sequence: u8, message: &M) -> Frame {
-        Frame { version: VERSION, kind: M::KIND, sequence, payload: message.payload() }
+    // not generic: a device would carry a copy for each message
+    #[inline(never)]
+    pub fn of(sequence: u8, message: &dyn Payload) -> Frame {
+        let (kind, size) = message.kind_and_size();
+        let mut frame = Frame { version: VERSION, kind, sequence, payload: Vec::new() };
+        // there is room for every message: that is checked when their table is compiled
+        if frame.payload.resize_default(size).is_ok() {
+            message.write(&mut frame.payload);
+        }
+        frame
     }
 
     /// The version it was sent in.

@@ -3,12 +3,11 @@
 //! All messages have one fixed size: no enum, no option, no length in front. Where a method may be absent it is its number
 //! plus 1, or 0; where an entry may be absent it is of part 0, which no part is.
 
-use heapless::Vec;
 use postcard::experimental::max_size::MaxSize;
 use postcard::fixint::le;
 use serde::{Deserialize, Serialize, de::DeserializeOwned};
 
-use crate::frame::{Frame, LARGEST_PAYLOAD};
+use crate::frame::{Frame, LARGEST_PAYLOAD, Payload};
 
 /// How many entries one [`Enter`] carries.
 pub const ENTRIES: usize = 7;
@@ -21,17 +20,6 @@ pub trait Message: Sized + Serialize + DeserializeOwned + MaxSize {
     /// The bytes of its payload, always so many.
     const SIZE: usize;
 
-    /// Its bytes.
-    fn payload(&self) -> Vec<u8, LARGEST_PAYLOAD> {
-        let mut payload = Vec::new();
-        // room and size are checked when the table is compiled, so neither can fail
-        if payload.resize_default(Self::SIZE).is_ok() {
-            let written = postcard::to_slice(self, &mut payload).is_ok();
-            debug_assert!(written);
-        }
-        payload
-    }
-
     /// The message in a frame, when the frame is of this kind and all of its payload is used.
     ///
     /// ```
@@ -41,10 +29,22 @@ pub trait Message: Sized + Serialize + DeserializeOwned + MaxSize {
     /// assert_eq!(Ack::of(&frame), None);
     /// ```
     fn of(frame: &Frame) -> Option<Self> {
-        match postcard::take_from_bytes(frame.payload()) {
-            Ok((message, [])) if frame.kind() == Self::KIND => Some(message),
-            _ => None,
+        if frame.kind() != Self::KIND || frame.payload().len() != Self::SIZE {
+            return None;
         }
+        postcard::from_bytes(frame.payload()).ok()
+    }
+}
+
+impl<M: Message> Payload for M {
+    fn kind_and_size(&self) -> (u8, usize) {
+        (M::KIND, M::SIZE)
+    }
+
+    fn write(&self, room: &mut [u8]) {
+        // room and size are checked when the table is compiled, so it cannot fail
+        let written = postcard::to_slice(self, room).is_ok();
+        debug_assert!(written);
     }
 }
 
@@ -103,7 +103,8 @@ macro_rules! messages {
             /// It in a frame.
             #[inline(never)]
             pub fn frame(&self, sequence: u8) -> Frame {
-                match self { $($Group::$Name(message) => Frame::of(sequence, message),)+ }
+                let message: &dyn Payload = match self { $($Group::$Name(message) => message,)+ };
+                Frame::of(sequence, message)
             }
         })+
 

@@ -225,7 +225,7 @@ pub(crate) struct Count(u16);
 
 impl Takes for Count {
     fn take(&mut self, event: Event) {
-        black_box(event);
+        black_box(&event);
         self.0 = self.0.wrapping_add(1);
     }
 }
