@@ -47,13 +47,13 @@ use crate::item::Item;
 use crate::name::{self, Name};
 use crate::names::entries::ID;
 use crate::sink::Sink;
-use ocellus_core::decimal::{Sign, fixed, scaled};
+use ocellus_core::decimal::{Sign, fixed, parse};
 use ocellus_core::lens::method::Method;
 use ocellus_core::working::Steps;
 
 const LAYOUT: u8 = b'5';
 const SYMBOLS: &[u8; 32] = b"0123456789ABCDEFGHJKMNPQRSTVWXYZ";
-const NUMBER_DIGITS: u32 = 9;
+const NUMBER_DIGITS: usize = 9;
 
 /// Two things that identify the patient, say a hospital number and a date of birth. Covered by a code, kept nowhere.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -164,21 +164,18 @@ fn of_entry(draft: &Draft, entry: EntryId, push: &mut dyn FnMut(u8)) -> Result<(
     let Some(value) = draft.number(entry).filter(|value| Some(*value) != entry.default()) else { return Ok(()) };
     numbers();
     let refused = || Error { value: Some(value), ..Error::of(Wrong::TooManyDecimals, entry) };
-    let mut unit = 10u32.pow(width);
-    let whole = scaled(value, places).and_then(|whole| u32::try_from(whole).ok());
-    let mut whole = whole.filter(|whole| *whole < unit).ok_or_else(refused)?;
-    if f64::from(whole) / f64::from(10u32.pow(u32::from(places))) != value.abs() {
+    let text = fixed(value, places, Sign::Always).ok_or_else(refused)?;
+    // with more decimals it would be read as another number
+    if parse(text.as_str()).map(|parsed| parsed.value) != Ok(value) {
         return Err(refused());
     }
+    let digits = || text.as_str().bytes().filter(u8::is_ascii_digit);
+    let zeros = width.checked_sub(digits().count()).ok_or_else(refused)?;
     if matches!(entry.kind(), Kind::Number(..)) {
-        push(if value < 0.0 && whole != 0 { b'-' } else { b'+' });
+        push(if text.as_str().starts_with('-') { b'-' } else { b'+' });
     }
-    while unit > 1 {
-        unit /= 10;
-        // `unit` is never 0 here; `max` tells the compiler so, and spares a device the panic for it
-        push(b'0' + (whole / unit.max(1)) as u8);
-        whole %= unit.max(1);
-    }
+    (0..zeros).for_each(|_| push(b'0'));
+    digits().for_each(push);
     Ok(())
 }
 

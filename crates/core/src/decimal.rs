@@ -13,10 +13,17 @@ pub const MAX_PLACES: u8 = 15;
 /// The most significant digits that are read.
 pub const MAX_DIGITS: u8 = 15;
 
-/// A power of ten that is read or printed with; below 2^53, and so exact as f64 too.
-fn pow10(places: u8) -> Option<u64> {
-    (places <= MAX_PLACES).then(|| 10u64.pow(u32::from(places)))
-}
+/// The powers of ten that are read and printed with; below 2^53, and so exact as f64 too.
+#[expect(clippy::indexing_slicing, reason = "while it is compiled")]
+static POWERS: [u64; MAX_PLACES as usize + 1] = {
+    let mut powers = [1; MAX_PLACES as usize + 1];
+    let mut places = 0;
+    while places < powers.len() {
+        powers[places] = 10u64.pow(places as u32);
+        places += 1;
+    }
+    powers
+};
 
 /// A number read from text.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -82,7 +89,8 @@ pub fn parse(text: &str) -> Result<Parsed, Unreadable> {
         (0, _) | (_, Some(0)) => return Err(Unreadable::NotANumber),
         (_, places) => places.unwrap_or(0),
     };
-    let size = whole as f64 / pow10(places).ok_or(Unreadable::TooLong)? as f64;
+    let power = POWERS.get(usize::from(places)).ok_or(Unreadable::TooLong)?;
+    let size = whole as f64 / *power as f64;
     Ok(Parsed { value: if negative { -size } else { size }, places })
 }
 
@@ -95,14 +103,28 @@ fn is_plain(digits: &[u8]) -> bool {
 pub struct Text {
     bytes: [u8; CAPACITY],
     start: u8,
+    end: u8,
 }
 
-const CAPACITY: usize = 40;
+/// A sign, a digit that rounding adds, 15 digits, a point, 15 decimals.
+const CAPACITY: usize = 36;
 
 impl Text {
+    /// Nothing yet, with room in front of it.
+    const EMPTY: Text = Text { bytes: [0; CAPACITY], start: 2, end: 2 };
+
     /// The text.
     pub fn as_str(&self) -> &str {
-        self.bytes.get(usize::from(self.start)..).and_then(|b| core::str::from_utf8(b).ok()).unwrap_or("")
+        let bytes = self.bytes.get(usize::from(self.start)..usize::from(self.end));
+        bytes.and_then(|bytes| core::str::from_utf8(bytes).ok()).unwrap_or("")
+    }
+
+    #[inline(never)]
+    fn push(&mut self, byte: u8) {
+        if let Some(slot) = self.bytes.get_mut(usize::from(self.end)) {
+            *slot = byte;
+            self.end += 1;
+        }
     }
 
     #[inline(never)]
@@ -111,6 +133,73 @@ impl Text {
         if let Some(slot) = self.bytes.get_mut(usize::from(self.start)) {
             *slot = byte;
         }
+    }
+
+    /// A whole number, without zeros before it.
+    fn whole(&mut self, mut number: u64) {
+        for power in POWERS.iter().rev() {
+            let mut digit = b'0';
+            while number >= *power {
+                number -= *power;
+                digit += 1;
+            }
+            if digit > b'0' || self.end > self.start || *power == 1 {
+                self.push(digit);
+            }
+        }
+    }
+
+    /// One more in the last digit.
+    fn round_up(&mut self) {
+        for byte in self.bytes.iter_mut().take(usize::from(self.end)).skip(usize::from(self.start)).rev() {
+            match *byte {
+                b'.' => {}
+                b'9' => *byte = b'0',
+                _ => {
+                    *byte += 1;
+                    return;
+                }
+            }
+        }
+        self.push_front(b'1');
+    }
+}
+
+/// What is behind the point, in units of 2^-128.
+struct Fraction([u32; 4]);
+
+impl Fraction {
+    /// Whole number and fraction of a size: exact, but for what is below 2^-128, which no decimal that is printed hangs on.
+    fn split(size: f64) -> (u64, Fraction) {
+        // size = mantissa / 2^shift exactly
+        let bits = size.to_bits();
+        let (biased, fraction) = ((bits >> 52) as u32, bits & ((1 << 52) - 1));
+        let (mantissa, shift) =
+            if biased == 0 { (fraction, 1074) } else { (fraction | 1 << 52, 1075u32.saturating_sub(biased)) };
+        let whole = mantissa.checked_shr(shift).unwrap_or(0);
+        let rest = mantissa - whole.checked_shl(shift).unwrap_or(0);
+        let (high, low) = match shift {
+            0..=64 => (rest.checked_shl(64 - shift).unwrap_or(0), 0),
+            65..=128 => (rest.checked_shr(shift - 64).unwrap_or(0), rest.checked_shl(128 - shift).unwrap_or(0)),
+            _ => (0, 0),
+        };
+        (whole, Fraction([low as u32, (low >> 32) as u32, high as u32, (high >> 32) as u32]))
+    }
+
+    /// The next digit: what ten times as much has before the point. In halves, as a small machine multiplies.
+    fn digit(&mut self) -> u8 {
+        let mut carry = 0;
+        for limb in &mut self.0 {
+            let low = (*limb & 0xFFFF) * 10 + carry;
+            let high = (*limb >> 16) * 10 + (low >> 16);
+            *limb = high << 16 | low & 0xFFFF;
+            carry = high >> 16;
+        }
+        carry as u8
+    }
+
+    fn is_half_or_more(&self) -> bool {
+        matches!(self.0, [.., top] if top >> 31 == 1)
     }
 }
 
@@ -142,34 +231,21 @@ pub enum Sign {
 /// assert!(fixed(f64::NAN, 2, Sign::Minus).is_none());
 /// ```
 pub fn fixed(value: f64, places: u8, sign: Sign) -> Option<Text> {
-    let mut digits = scaled(value, places)?;
-    let negative = value < 0.0 && digits != 0;
-    let mut text = Text { bytes: [b' '; CAPACITY], start: CAPACITY as u8 };
-    let mut written = 0u8;
-    while digits != 0 || written <= places {
-        if written == places && places > 0 {
-            text.push_front(b'.');
-        }
-        // a small machine divides the narrowest number that holds the digits, dozens of times faster than 128 bits
-        let digit = match (u32::try_from(digits), u64::try_from(digits)) {
-            (Ok(few), _) => {
-                digits = u128::from(few / 10);
-                few % 10
-            }
-            (_, Ok(more)) => {
-                digits = u128::from(more / 10);
-                (more % 10) as u32
-            }
-            _ => {
-                let digit = (digits % 10) as u32;
-                digits /= 10;
-                digit
-            }
-        };
-        text.push_front(b'0' + digit as u8);
-        written += 1;
+    if places > MAX_PLACES || !value.is_finite() || value.abs() >= 1e15 {
+        return None;
     }
-    match (negative, sign) {
+    let (whole, mut fraction) = Fraction::split(value.abs());
+    let mut text = Text::EMPTY;
+    text.whole(whole);
+    if places > 0 {
+        text.push(b'.');
+        (0..places).for_each(|_| text.push(b'0' + fraction.digit()));
+    }
+    if fraction.is_half_or_more() {
+        text.round_up();
+    }
+    let is_zero = text.as_str().bytes().all(|byte| matches!(byte, b'0' | b'.'));
+    match (value < 0.0 && !is_zero, sign) {
         (true, _) => text.push_front(b'-'),
         (false, Sign::Always) => text.push_front(b'+'),
         (false, Sign::Minus) => {}
@@ -193,24 +269,4 @@ pub fn places_for(value: f64, significant: u8) -> u8 {
     }
     let whole = digits.saturating_sub(MAX_PLACES);
     if zeros == digits { 1 } else { significant.saturating_add(zeros).saturating_sub(whole).min(MAX_PLACES) }
-}
-
-/// |value| * 10^places as a whole number, halves away from zero, from the exact value of the f64.
-///
-/// ```
-/// assert_eq!(ocellus_core::decimal::scaled(-23.455, 2), Some(2345));
-/// ```
-pub fn scaled(value: f64, places: u8) -> Option<u128> {
-    let scale = pow10(places).filter(|_| value.is_finite() && value.abs() < 1e15)?;
-    // value = mantissa * 2^exponent exactly
-    let bits = value.to_bits();
-    let biased = ((bits >> 52) & 0x7ff) as i32;
-    let fraction = bits & ((1 << 52) - 1);
-    let (mantissa, exponent) = if biased == 0 { (fraction, -1074) } else { (fraction | (1 << 52), biased - 1075) };
-    // at most 2^53 * 10^15 < 2^103, so nothing here overflows
-    let product = u128::from(mantissa) * u128::from(scale);
-    // a size below 10^15 has a negative exponent; beyond 127 bits nothing is left
-    let shift = exponent.unsigned_abs();
-    let half = product.checked_shr(shift.saturating_sub(1)).unwrap_or(0);
-    Some((half >> 1) + (half & 1))
 }

@@ -181,11 +181,18 @@ impl Table {
 
     /// Streams values, in the order of the lines.
     #[doc(hidden)]
-    pub fn show(&'static self, values: &[f64], steps: &mut dyn Steps) {
-        for (index, value) in values.iter().enumerate() {
-            steps.step(Step { table: self, index: index as u8, value: *value });
+    #[inline(never)]
+    pub fn show(&'static self, values: &dyn Values, steps: &mut dyn Steps) {
+        for index in 0..self.origins.len() as u8 {
+            steps.step(Step { table: self, index, value: values.value(index) });
         }
     }
+}
+
+/// The values of a working, by their places.
+#[doc(hidden)]
+pub trait Values {
+    fn value(&self, index: u8) -> f64;
 }
 
 /// What a desk prints beside a step.
@@ -241,6 +248,14 @@ macro_rules! working {
         #[derive(Clone, Copy, Debug, PartialEq)]
         pub struct $name { $(#[doc = concat!($meaning, ", ", $unit, ": ", $equation)] pub $field: f64,)* }
 
+        impl $crate::working::Values for $name {
+            fn value(&self, index: u8) -> f64 {
+                // a list of places takes a device less room than one of numbers
+                let values: &[&f64] = &[$(&self.$field),*];
+                values.get(usize::from(index)).map_or(0.0, |value| **value)
+            }
+        }
+
         impl $name {
             /// Symbol, unit, source and mark of each step.
             pub const fn table() -> &'static $crate::working::Table {
@@ -264,7 +279,7 @@ macro_rules! working {
 
             /// Streams every value, in order.
             pub fn show(&self, steps: &mut dyn $crate::working::Steps) {
-                Self::table().show(&[$(self.$field),*], steps);
+                Self::table().show(self, steps);
             }
         }
     };

@@ -35,7 +35,7 @@ impl System {
 
     /// Streams the values of [`LE_GRAND`].
     pub fn show_le_grand(&self, steps: &mut dyn Steps) {
-        LE_GRAND_TABLE.show(&[self.power, self.front, self.back], steps);
+        LE_GRAND_TABLE.show(self, steps);
     }
 }
 

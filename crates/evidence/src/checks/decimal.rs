@@ -75,22 +75,6 @@ fn written_as_std_does(
     Ok(count)
 }
 
-/// The digits alone, as one whole number.
-fn whole_as_std_writes(scaled: fn(f64, u8) -> Option<u128>) -> Compared {
-    let mut count = 0;
-    for value in numbers() {
-        for places in [0, 1, 2, 3, 6] {
-            let digits: String =
-                printed_by_std(value, usize::from(places)).chars().filter(char::is_ascii_digit).collect();
-            if scaled(value, places) != Some(digits.parse()?) {
-                return Err(format!("{value:e} times 10^{places} is {:?}, not {digits}", scaled(value, places)).into());
-            }
-            count += 1;
-        }
-    }
-    Ok(count)
-}
-
 /// The standard library's exponent says where a number's first digit stands.
 fn places_as_std_counts(places_for: fn(f64, u8) -> u8) -> Compared {
     let mut count = 0;
@@ -115,7 +99,6 @@ pub(super) fn register(registry: &mut Registry) {
     oracles! { registry;
         decimal::parse => "the standard library's reader of decimals" => |parse| read_as_std_does(parse);
         decimal::places_for => "the standard library's exponents" => |places_for| places_as_std_counts(places_for);
-        decimal::scaled => "the standard library's writer of decimals" => |scaled| whole_as_std_writes(scaled);
         decimal::fixed, decimal::Text::as_str => "the standard library's writer of decimals" => |fixed, as_str|
             written_as_std_does(fixed, as_str);
     }
