@@ -3,20 +3,19 @@
 use crate::date::Date;
 use crate::draft::Draft;
 use crate::entry::Entry;
-use crate::entry_set::EntrySet;
+use crate::entry_set::{EntrySet, Noted};
 use crate::id::EntryId;
-use core::cell::Cell;
 use ocellus_core::value::Value;
 
 /// What was entered and found valid, and which of it was read.
 pub struct Entered<'a> {
     draft: &'a Draft,
-    read: Cell<EntrySet>,
+    read: Noted,
 }
 
 impl<'a> Entered<'a> {
     pub(crate) fn of(draft: &'a Draft) -> Entered<'a> {
-        Entered { draft, read: Cell::new(EntrySet::NONE) }
+        Entered { draft, read: Noted::default() }
     }
 
     /// What was entered, or the value that is used where nothing was; noted as read.
@@ -64,16 +63,12 @@ impl<'a> Entered<'a> {
     /// Notes entries as read, for a value that was made of them before.
     #[inline(never)]
     pub(crate) fn note(&self, entries: &[EntryId]) {
-        let mut read = self.read.get();
-        entries.iter().for_each(|entry| read.put(entry.place(), true));
-        self.read.set(read);
+        entries.iter().for_each(|entry| self.read.put(entry.place()));
     }
 
     /// Notes all of these as read.
     pub(crate) fn note_all(&self, more: &EntrySet) {
-        let mut read = self.read.get();
-        read.join(more);
-        self.read.set(read);
+        self.read.join(more);
     }
 
     /// Which entries were read so far.
@@ -83,8 +78,8 @@ impl<'a> Entered<'a> {
 
     /// Does something, and says what it read instead of noting it.
     pub(crate) fn aside<T>(&self, does: impl FnOnce() -> T) -> (T, EntrySet) {
-        let before = self.read.replace(EntrySet::NONE);
+        let before = self.read.replace(&EntrySet::NONE);
         let done = does();
-        (done, self.read.replace(before))
+        (done, self.read.replace(&before))
     }
 }

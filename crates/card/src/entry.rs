@@ -51,7 +51,7 @@ pub enum Kind {
     /// A decimal number with at most this many decimals, in these bounds.
     Number(u8, &'static Bounds),
     /// One of these words.
-    Choice(&'static [&'static str]),
+    Choice(&'static &'static [&'static str]),
     /// A date, YYYY-MM-DD.
     Date,
     /// A short name.

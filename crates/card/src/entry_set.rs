@@ -1,5 +1,7 @@
 //! Some of the entries, a bit each.
 
+use core::cell::Cell;
+
 /// A set of places among all entries.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct EntrySet([u32; 8]);
@@ -18,7 +20,36 @@ impl EntrySet {
         }
     }
 
-    pub(crate) fn join(&mut self, other: &EntrySet) {
-        self.0.iter_mut().zip(other.0).for_each(|(bits, more)| *bits |= more);
+}
+
+/// Entries that are noted one by one, by whoever can only look.
+#[derive(Debug, Default)]
+pub(crate) struct Noted([Cell<u32>; 8]);
+
+impl Noted {
+    pub(crate) fn put(&self, place: usize) {
+        if let Some(bits) = self.0.get(place / 32) {
+            bits.set(bits.get() | 1 << (place % 32));
+        }
+    }
+
+    #[inline(never)]
+    pub(crate) fn join(&self, other: &EntrySet) {
+        self.0.iter().zip(other.0).for_each(|(bits, more)| bits.set(bits.get() | more));
+    }
+
+    #[inline(never)]
+    pub(crate) fn get(&self) -> EntrySet {
+        let mut set = EntrySet::NONE;
+        set.0.iter_mut().zip(&self.0).for_each(|(to, from)| *to = from.get());
+        set
+    }
+
+    /// Notes these instead; gives back those before.
+    #[inline(never)]
+    pub(crate) fn replace(&self, other: &EntrySet) -> EntrySet {
+        let before = self.get();
+        self.0.iter().zip(other.0).for_each(|(bits, others)| bits.set(others));
+        before
     }
 }

@@ -22,7 +22,7 @@ pub fn place(number: f64) -> usize {
 ///     }
 /// }
 /// assert_eq!((Way::Back.word(), Way::Back.code()), ("back", 1.0));
-/// assert_eq!(Way::RANGE, Range::Words(&["there", "back"]));
+/// assert!(matches!(Way::RANGE, Range::Words(["there", "back"])));
 /// ```
 #[macro_export]
 macro_rules! choices {
@@ -50,7 +50,7 @@ macro_rules! choices {
         }
 
         impl $crate::value::Value for $name {
-            const RANGE: $crate::value::Range = $crate::value::Range::Words(Self::WORDS);
+            const RANGE: $crate::value::Range = $crate::value::Range::Words(&Self::WORDS);
 
             fn admitted(number: f64) -> Option<Self> {
                 Self::ALL.get($crate::choice::place(number)).copied()

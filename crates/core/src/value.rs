@@ -34,7 +34,7 @@ pub enum Range {
     /// Numbers within these bounds.
     Number(&'static Bounds),
     /// These words, each kept as its place among them.
-    Words(&'static [&'static str]),
+    Words(&'static &'static [&'static str]),
 }
 
 /// What can be kept as a number: a quantity as its value, a choice as the place of its word.

@@ -71,7 +71,8 @@ const fn of(part: &PartRows) -> u32 {
     let mut n = 0;
     while n < part.entries.len() {
         hash = hash.row("entry", part.part, n).word(part.entries[n].key);
-        if let Kind::Choice(mut words) = part.entries[n].kind {
+        if let Kind::Choice(words) = part.entries[n].kind {
+            let mut words = *words;
             while let [word, others @ ..] = words {
                 (hash, words) = (hash.word(word), others);
             }
