@@ -19,7 +19,7 @@ pub static METHOD: Spec = Spec {
         let al = eye.axial_length()?;
         let (before, corneas) = corneas(eye)?;
         let own = working(al, &before, surgeon_factor_of(eye)?);
-        then(&Double { own, corneas, index: INDEX_HOLLADAY_OVER.get() / INDEX_HOLLADAY_UNDER.get() });
+        then(&Double { own: &own, corneas, index: INDEX_HOLLADAY_OVER.get() / INDEX_HOLLADAY_UNDER.get() });
         Ok(())
     },
 };

@@ -99,21 +99,21 @@ pub(super) fn corneas(eye: &dyn Eye) -> Result<(Cornea, Corneas), Lack> {
 }
 
 /// An ordinary method's view of the eye before, with the cornea after in its optics.
-pub(super) struct Double<V> {
-    pub(super) own: V,
+pub(super) struct Double<'a> {
+    pub(super) own: &'a dyn View,
     pub(super) corneas: Corneas,
     /// The method's own index.
     pub(super) index: f64,
 }
 
-impl<V: View> Double<V> {
+impl Double<'_> {
     /// What it makes of the method's own eye.
     fn working(&self) -> Option<Working> {
         Some(working(self.corneas.before, self.corneas.after, self.index, self.own.optics().thin_eye()?))
     }
 }
 
-impl<V: View> View for Double<V> {
+impl View for Double<'_> {
     fn optics(&self) -> Optics {
         self.working().map_or(self.own.optics(), |w| Optics::Thin(w.thin_eye()))
     }

@@ -19,7 +19,7 @@ pub static METHOD: Spec = Spec {
         let al = eye.axial_length()?;
         let (before, corneas) = corneas(eye)?;
         let own = working(al, &before, a_constant(eye)?);
-        then(&Double { own, corneas, index: INDEX_SRKT.get() });
+        then(&Double { own: &own, corneas, index: INDEX_SRKT.get() });
         Ok(())
     },
 };
