@@ -55,10 +55,18 @@ pub(crate) fn with_back(
 
 /// What all incisions do together; `None` where nothing is known of the one that the operation is done through.
 pub(crate) fn incisions(eye: &Eye) -> Option<PowerVector<plane::Cornea>> {
-    let centroid = centroid(eye).map(|(size, steepened)| incision::centroid(size, steepened));
-    let known = centroid.is_some() || eye.entered().is_made(FLATTENING);
-    let cuts = cuts(eye).map(|(site, flattening)| incision::induced(site, flattening));
-    known.then(|| cuts.chain(centroid).fold(PowerVector::default(), PowerVector::plus))
+    let centroid = centroid(eye);
+    if centroid.is_none() && !eye.entered().is_made(FLATTENING) {
+        return None;
+    }
+    let mut all = PowerVector::default();
+    for (site, flattening) in cuts(eye) {
+        all = all.plus(incision::induced(site, flattening));
+    }
+    if let Some((size, steepened)) = centroid {
+        all = all.plus(incision::centroid(size, steepened));
+    }
+    Some(all)
 }
 
 /// The cornea after the incisions, as a toric lens is computed for it; its vector, without a mean.

@@ -10,9 +10,10 @@ pub mod table;
 pub use known::Eye;
 pub(crate) use rules::RULES;
 
-use crate::id::{EntryId, SignOffId};
+use crate::id::{EntryId, ItemId, SignOffId};
 use crate::out::Out;
 use ocellus_core::astigmatism::on_dial;
+use ocellus_core::quantity::Axis;
 use table::entries::*;
 use table::{items, sign_offs};
 
@@ -56,18 +57,21 @@ pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     out.item(items::MEAN_RADIUS, cornea.radius().mm());
     out.item(items::MEAN_K, cornea.k());
     // which is flat and which is steep, whichever was typed first
-    let meridians = [
-        (items::FLAT_K, cornea.flat_k(), items::FLAT_AXIS, cornea.flat_axis()),
-        (items::STEEP_K, cornea.steep_k(), items::STEEP_AXIS, cornea.steep_axis()),
-    ];
-    for (power, k, place, axis) in meridians {
-        out.item(power, k);
-        if let Some(axis) = axis.filter(|_| cornea.astigmatism() > 0.0) {
-            out.item(place, on_dial(axis));
-        }
-    }
-    out.item(items::ASTIGMATISM, cornea.astigmatism());
+    let size = cornea.astigmatism();
+    let of_some = |axis: Option<Axis>| axis.filter(|_| size > 0.0);
+    meridian(items::FLAT_K, cornea.flat_k(), items::FLAT_AXIS, of_some(cornea.flat_axis()), out);
+    meridian(items::STEEP_K, cornea.steep_k(), items::STEEP_AXIS, of_some(cornea.steep_axis()), out);
+    out.item(items::ASTIGMATISM, size);
     checks::check(eye, out);
+}
+
+/// A meridian's power, and its axis where the cornea has one.
+#[inline(never)]
+fn meridian(power: ItemId, k: f64, place: ItemId, axis: Option<Axis>, out: &mut Out) {
+    out.item(power, k);
+    if let Some(axis) = axis {
+        out.item(place, on_dial(axis));
+    }
 }
 
 pub(crate) fn signs(_eye: &Eye) -> &'static [SignOffId] {
