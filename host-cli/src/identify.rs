@@ -1,9 +1,9 @@
 //! Asks for the two patient identifiers that a read-back covers.
 
-use ocellus_core::date::Date;
-use ocellus_core::error::Code;
-use ocellus_core::name::Name;
-use ocellus_core::readback::Identifiers;
+use ocellus_card::date::Date;
+use ocellus_card::error::Wrong;
+use ocellus_card::name::Name;
+use ocellus_card::readback::Identifiers;
 use std::io::{self, BufRead, Write};
 
 /// Asks until both are names, or the input ends.
@@ -20,7 +20,7 @@ pub fn ask(answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<I
 
 fn one(
     question: &str,
-    check: impl Fn(&str) -> Result<(), Code>,
+    check: impl Fn(&str) -> Result<(), Wrong>,
     answers: &mut dyn BufRead,
     questions: &mut dyn Write,
 ) -> io::Result<Name> {

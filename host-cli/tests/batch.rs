@@ -1,13 +1,13 @@
 //! A table of eyes: every row answered or marked, in order, whatever stands in it.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "a test may stop where it stands")]
 
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
 use ocellus_cli::batch::{Failure, Tally, batch};
-use ocellus_core::case::Case;
 use ocellus_core::choice::{AcdFrom, AlMethod, Eye, EyeState, KKind, PreviousSurgery};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::lens::Method;
 use ocellus_core::lens::answer::answers;
+use ocellus_core::lens::method::Method;
 use ocellus_core::quantity::{LensPower, Vertex};
 
 const METHODS: [&str; 6] = ["srk2", "srkt", "t2", "holladay1", "hofferq", "haigis"];
@@ -79,18 +79,18 @@ fn numbers_have_the_bits_of_the_core() {
     let row = one(HEADER, GOOD);
     let mut draft = Draft::default();
     for (field, value) in [
-        (Field::Side, Eye::Right.code()),
-        (Field::AxialLength, 23.46),
-        (Field::K1, 43.25),
-        (Field::K2, 44.0),
-        (Field::KKind, KKind::Keratometric.code()),
-        (Field::Acd, 3.12),
-        (Field::AcdFrom, AcdFrom::Epithelium.code()),
-        (Field::AlMethod, AlMethod::Optical.code()),
-        (Field::EyeState, EyeState::Phakic.code()),
-        (Field::PreviousSurgery, PreviousSurgery::None.code()),
-        (Field::Target, -0.25),
-        (Field::AConstant, 118.9),
+        (entries::SIDE.id(), Eye::Right.code()),
+        (entries::AXIAL_LENGTH.id(), 23.46),
+        (entries::K1.id(), 43.25),
+        (entries::K2.id(), 44.0),
+        (entries::K_KIND.id(), KKind::Keratometric.code()),
+        (entries::ACD.id(), 3.12),
+        (entries::ACD_FROM.id(), AcdFrom::Epithelium.code()),
+        (entries::AL_METHOD.id(), AlMethod::Optical.code()),
+        (entries::EYE_STATE.id(), EyeState::Phakic.code()),
+        (entries::PREVIOUS_SURGERY.id(), PreviousSurgery::None.code()),
+        (entries::TARGET.id(), -0.25),
+        (entries::A_CONSTANT.id(), 118.9),
     ] {
         draft.set(field, value);
     }

@@ -2,7 +2,7 @@
 
 mod ocellus;
 use ocellus::{Folder, GOOD};
-use ocellus_core::field::Field;
+use ocellus_card::id::EntryId;
 use serde_json::Value;
 use std::process::Stdio;
 

@@ -2,8 +2,8 @@
 
 mod ocellus;
 use ocellus::{Done, Folder, GOOD};
-use ocellus_core::item::What;
-use ocellus_core::lens::Method;
+use ocellus_card::item::What;
+use ocellus_core::lens::method::Method;
 use ocellus_link::frame::Frame;
 use ocellus_link::message::{self, ItemEvent, Message, Reply, Streamed, Welcome};
 use ocellus_link::receiver::{Received, Receiver};
@@ -96,7 +96,7 @@ fn a_device_that_is_wrong_in_one_bit_is_found() {
         let mut events = events.lock().unwrap();
         let mut frame = frame;
         if let Some(item) = ItemEvent::of(&frame)
-            && (item.what, item.method) == (What::ExactPower as u8, Method::Srkt as u8 + 1)
+            && (item.what, item.method) == (items::EXACT_POWER as u8, Method::Srkt as u8 + 1)
         {
             let changed = Streamed::from(ItemEvent { value: f64::from_bits(item.value.to_bits() ^ 1), ..item });
             frame = changed.frame(frame.sequence());

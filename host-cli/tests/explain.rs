@@ -2,7 +2,7 @@
 
 mod ocellus;
 use ocellus::{Folder, GOOD, demo_cases};
-use ocellus_core::explain::Subject;
+use ocellus_card::Subject;
 use serde_json::Value;
 
 fn explain(subject: &str, case: &str) -> (i32, String) {

@@ -2,13 +2,13 @@
 
 mod ocellus;
 use ocellus::{Folder, GOOD, demo_cases};
+use ocellus_card::case::Case;
+use ocellus_card::caution::Caution;
+use ocellus_card::item::Item;
+use ocellus_card::readback;
+use ocellus_card::sink::Sink;
 use ocellus_cli::case_file;
-use ocellus_core::case::Case;
-use ocellus_core::caution::Caution;
-use ocellus_core::item::Item;
 use ocellus_core::plan::plan;
-use ocellus_core::readback;
-use ocellus_core::sink::Sink;
 use serde_json::Value;
 use std::collections::BTreeSet;
 

@@ -10,13 +10,16 @@ use self::compare::Comparison;
 use self::line::{Line, Trouble};
 use crate::args::{Device, Port};
 use crate::batch::{Failure, Rows};
-use crate::card::Card;
+use crate::card;
 use crate::catalogue::Catalogue;
 use crate::files::{read_case, read_catalogue, read_draft};
 use crate::problem::{Problem, Stop};
+use crate::text::paragraph;
 use indicatif::{ProgressBar, ProgressStyle};
-use ocellus_core::draft::Draft;
-use ocellus_link::entries::text;
+use ocellus_card::draft::Draft;
+use ocellus_card::readback::Answers;
+use ocellus_console::Wanted;
+use ocellus_link::entries::{for_device, text};
 use std::fs::File;
 use std::io::{self, BufReader, Write};
 use std::path::{Path, PathBuf};
@@ -77,17 +80,24 @@ fn no_line(port: &Port, trouble: &Trouble) -> Stop {
 
 /// The card, from what the device streamed; its own read-back must be the one that follows from that.
 fn plan(line: &mut Line, draft: &Draft, bold: bool, out: &mut dyn Write) -> Result<bool, Trouble> {
-    let (answer, code) = (line.plan(draft)?, line.read_back(draft)?);
-    let mut card = Card::default();
-    answer.play(&mut card);
-    let refused = card.print(draft, None, bold, out)?;
-    let code = code.map(|code| text(&code.characters).to_owned());
-    let same = code == card.code(draft);
+    let sent = &for_device(draft, line.welcome());
+    let (answer, code) = (line.plan(sent)?, line.read_back(sent)?);
+    let refused = card::print(Wanted::All, sent, &|sink| answer.play(sink), None, bold, out)?;
+    let mut answers = Answers::default();
+    answer.play(&mut answers);
+    let ours = answers.code(sent, None).ok().map(|code| code.as_str().to_owned());
+    let theirs = code.map(|code| text(&code.characters).to_owned());
     writeln!(out, "\nComputed by {}.", text(&line.welcome().board))?;
-    if !same {
-        writeln!(out, "CAUTION: the device gives the read-back {code:?} for this card. Do not use it.")?;
+    let left: Vec<String> =
+        draft.made().filter(|entry| !sent.has(*entry)).map(|entry| entry.key().to_string()).collect();
+    if !left.is_empty() {
+        let first = "Not sent, since the device has no part of the card for them: ";
+        paragraph(out, "", format_args!("{first}{}.", left.join(", ")))?;
     }
-    Ok(!refused && same)
+    if theirs != ours {
+        writeln!(out, "CAUTION: the device gives the read-back {theirs:?} for this card. Do not use it.")?;
+    }
+    Ok(!refused && theirs == ours)
 }
 
 /// Compares files and tables, and tells the first difference of each case that has one.
@@ -133,7 +143,7 @@ fn table(path: &Path) -> Result<Rows<BufReader<File>>, Failure> {
 const TOLD: usize = 20;
 
 fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Write) -> io::Result<()> {
-    let Comparison { cases, refused, numbers, differences } = comparison;
+    let Comparison { cases, refused, of_lacking_parts, numbers, differences } = comparison;
     for difference in differences.iter().take(TOLD) {
         writeln!(out, "DIFFERS  {difference}")?;
     }
@@ -149,11 +159,17 @@ fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Wri
     writeln!(out, "{board}: {cases} {noun}, {numbers} numbers, {verdict}")?;
     for (count, what) in [
         (*refused, "of them no case, refused on both sides for the same reasons"),
+        (*of_lacking_parts, "more are no case without parts that the device lacks, and were compared with nothing"),
         (unread, "rows that cannot be read, and were compared with nothing"),
     ] {
         if count > 0 {
             writeln!(out, "  {count} {what}")?;
         }
+    }
+    let lacks: Vec<String> = line.welcome().lacks().map(|part| part.key().to_string()).collect();
+    if !lacks.is_empty() {
+        let first = "not compared, since the device lacks these parts of the card: ";
+        paragraph(out, "  ", format_args!("{first}{}", lacks.join(", ")))?;
     }
     if line.asked_again() > 0 {
         writeln!(out, "  {} questions had to be asked again: the line is not clean", line.asked_again())?;

@@ -14,6 +14,7 @@ use crate::id::{EntryId, SignOffId};
 use crate::out::Out;
 use crate::parts::identity::table::entries::SIDE;
 use crate::parts::target::table::entries::{TARGET, VERTEX};
+use crate::sink::Sink;
 use choices::{EyeState, KKind, PreviousSurgery};
 use ocellus_core::astigmatism::on_dial;
 use ocellus_core::astigmatism::site::Side;
@@ -107,6 +108,11 @@ impl<'a> Eye<'a> {
     pub fn target(&self) -> Refraction {
         self.entered.note(&[TARGET.id()]);
         self.target
+    }
+
+    /// Whether its measurement can be believed: tells every check that it does not pass.
+    pub fn check(&self, sink: &mut dyn Sink) {
+        checks::check(self, &mut Out::to(sink, self.entered));
     }
 
     /// Vertex distance.
