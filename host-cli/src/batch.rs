@@ -13,7 +13,6 @@ use std::io::{self, BufRead, BufReader, IsTerminal, Write};
 use std::process::ExitCode;
 
 use indicatif::{ProgressBar, ProgressStyle};
-use ocellus_card::case::Case;
 use ocellus_card::draft::Draft;
 
 use answer::Answers;
@@ -113,7 +112,7 @@ pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> 
     let mut tally = Tally::default();
     for row in rows {
         let (id, entries) = row?;
-        let case = entries.as_ref().map_err(|fault| *fault).and_then(|draft| Ok(Case::try_from(draft)?));
+        let case = entries.as_ref().map_err(|fault| *fault).and_then(row::case);
         tally.rows += 1;
         tally.marked += u64::from(case.is_err());
         answers.write(&id, &case).map_err(Failure::write)?;

@@ -100,7 +100,9 @@ impl Page<'_> {
     }
 
     fn entries(&mut self, entries: &[EntryId]) -> io::Result<()> {
-        writeln!(self.out, "\nEntries")?;
+        if !entries.is_empty() {
+            writeln!(self.out, "\nEntries")?;
+        }
         for &entry in entries {
             let usual = if self.draft.has(entry) { "" } else { "; not entered, usual value" };
             let first = format!("  {:24} {:14} ", entry.key().to_string(), text::value(self.draft, entry));

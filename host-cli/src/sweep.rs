@@ -75,7 +75,8 @@ impl Sweep {
         };
         let (from, to) = (end(ends[0])?, end(ends[1])?);
         let usual = || ItemId::swept().map(|(item, _)| item.key().to_string()).collect();
-        let names = if names.is_empty() { usual() } else { names.to_vec() };
+        let is_usual = names.is_empty();
+        let names = if is_usual { usual() } else { names.to_vec() };
         let mut sweep = Sweep { entry, names, rows: Vec::new() };
         for row in 0..rows {
             let share = f64::from(row) / f64::from(rows - 1);
@@ -83,13 +84,28 @@ impl Sweep {
             let value = typed.and_then(|text| parse(text.as_str()).ok()).map_or(from, |parsed| parsed.value);
             sweep.plan(draft, value);
         }
-        for (place, name) in sweep.names.iter().enumerate() {
-            if sweep.rows.iter().all(|row| row.items[place].is_none()) {
+        let given: Vec<bool> =
+            (0..sweep.names.len()).map(|place| sweep.rows.iter().any(|row| row.items[place].is_some())).collect();
+        match given.iter().position(|given| !given) {
+            // of what is usually told, as much as there is
+            Some(_) if is_usual && given.contains(&true) => sweep.keep(&given),
+            Some(place) => {
                 let accepted = "the id of a single number, as `ocellus plan --json` has it, for which nothing lacks";
-                return Err(refused(name, "on none of these cards".to_owned(), accepted));
+                return Err(refused(&sweep.names[place], "on none of these cards".to_owned(), accepted));
             }
+            None => {}
         }
         Ok(sweep)
+    }
+
+    /// Keeps only some of its columns.
+    fn keep(&mut self, which: &[bool]) {
+        fn kept<T>(all: &mut Vec<T>, which: &[bool]) {
+            let mut which = which.iter();
+            all.retain(|_| which.next() == Some(&true));
+        }
+        kept(&mut self.names, which);
+        self.rows.iter_mut().for_each(|row| kept(&mut row.items, which));
     }
 
     fn plan(&mut self, draft: &Draft, value: f64) {

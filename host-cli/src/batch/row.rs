@@ -2,6 +2,7 @@
 
 use std::fmt;
 
+use ocellus_card::case::Case;
 use ocellus_card::draft::Draft;
 use ocellus_card::entries;
 use ocellus_card::entry::Kind;
@@ -86,6 +87,20 @@ fn draft<'a>(cells: impl Iterator<Item = (EntryId, &'a str)>) -> Result<Draft, F
         draft.clear(entries::ACD_FROM);
     }
     Ok(draft)
+}
+
+/// The case of a row. Of several faults the first is told, what was typed wrong before what is missing.
+pub(super) fn case(draft: &Draft) -> Result<Case<'_>, Fault> {
+    let mut errors = Vec::new();
+    let case = Case::check(draft, &mut |error| errors.push(error));
+    let rank = |error: &&Error| match error.wrong {
+        Wrong::Incomplete => 1,
+        Wrong::Missing => 2,
+        Wrong::Disagree | Wrong::NoCornea => 3,
+        _ => 0,
+    };
+    let first = errors.iter().min_by_key(|error| (rank(error), error.entry.part())).copied();
+    case.ok_or(first.unwrap_or(Error::of(Wrong::Missing, entries::SIDE.id())).into())
 }
 
 /// What a table means where it says nothing; a case file must say it.
