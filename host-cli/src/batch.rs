@@ -21,6 +21,7 @@ use line::Lines;
 pub use row::Fault;
 
 use crate::problem::Problem;
+use crate::text::plain;
 
 /// Bytes read and written at a time.
 const BUFFER: usize = 1 << 16;
@@ -137,7 +138,7 @@ pub fn run(path: &str) -> ExitCode {
     match done {
         Ok(Tally { marked: 0, .. }) => ExitCode::SUCCESS,
         Ok(Tally { rows, marked }) => {
-            tell(format_args!("{path}: {marked} of {rows} rows are marked in the column error"));
+            tell(format_args!("{}: {marked} of {rows} rows are marked in the column error", plain(path)));
             ExitCode::SUCCESS
         }
         // whoever read the answers has seen enough

@@ -1,8 +1,10 @@
 //! What is wrong with a file, told so that it can be put right: where, what was typed, what would be accepted.
 
+use crate::text::plain;
 use ocellus_card::entry::Kind;
 use ocellus_card::error::{Error, Wrong};
 use ocellus_card::id::EntryId;
+use ocellus_card::sections;
 use ocellus_card::text::Text;
 use std::fmt::{self, Display};
 
@@ -51,33 +53,37 @@ impl Problem {
 
 impl Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}:", self.file)?;
+        write!(f, "{}:", plain(&self.file))?;
         if let Some(line) = self.line {
             write!(f, "{line}:")?;
         }
         if !self.typed.is_empty() {
-            write!(f, " {}:", printable(&self.typed))?;
+            write!(f, " {}:", cut(&plain(&self.typed)))?;
         }
-        write!(f, " {}", self.wrong)?;
-        if self.accepted.is_empty() { Ok(()) } else { write!(f, "\n    accepted: {}", self.accepted) }
+        write!(f, " {}", plain(&self.wrong))?;
+        if self.accepted.is_empty() { Ok(()) } else { write!(f, "\n    accepted: {}", plain(&self.accepted)) }
     }
 }
 
-/// The problems of a file in its order, those about no line last.
+/// The problems of a file in its order, those about no line last, in the order of the tables.
 pub(crate) fn in_order(file: &str, mut problems: Vec<Problem>) -> Vec<Problem> {
     if problems.len() >= ENOUGH {
         problems.push(Problem::of_file(file, "much is wrong; not all of it is told here", ""));
     }
-    problems.sort_by_key(|problem| problem.line.unwrap_or(usize::MAX));
+    let table = |entry: EntryId| sections().position(|table| table == entry.section());
+    problems.sort_by_key(|problem| match problem.line {
+        Some(line) => (line, 0),
+        None => (usize::MAX, problem.entry.and_then(table).unwrap_or(usize::MAX)),
+    });
     problems
 }
 
 /// The most characters of a file that are shown of one line.
 const SHOWN: usize = 100;
 
-/// Text of a file, safe to show: on one line, not endless, no control characters.
-fn printable(text: &str) -> String {
-    let shown: String = text.chars().take(SHOWN).map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
+/// Not endless.
+fn cut(text: &str) -> String {
+    let shown: String = text.chars().take(SHOWN).collect();
     if text.chars().count() > SHOWN { format!("{shown}...") } else { shown }
 }
 

@@ -24,6 +24,13 @@ pub fn paragraph(out: &mut dyn Write, first: &str, text: impl Display) -> io::Re
     Ok(())
 }
 
+/// Text from outside, safe to show: no control characters, and nothing that turns the direction of writing.
+pub fn plain(text: &str) -> String {
+    let is_mark =
+        |c: char| matches!(c, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}');
+    text.chars().map(|c| if c.is_control() || is_mark(c) { char::REPLACEMENT_CHARACTER } else { c }).collect()
+}
+
 /// An entry's value with its unit, as it is printed everywhere; its default where nothing was entered.
 pub fn value(draft: &Draft, entry: impl Into<EntryId>) -> String {
     let entry = entry.into();

@@ -135,12 +135,14 @@ pub(crate) fn filled<const N: usize>(text: &str) -> [u8; N] {
     bytes
 }
 
-/// The text in bytes filled up with zeros; empty where they are not ASCII.
+/// The text in bytes filled up with zeros; empty where it has a character that is not printable ASCII.
 ///
 /// ```
 /// assert_eq!(ocellus_link::entries::text(b"demo\0\0\0\0"), "demo");
+/// assert_eq!(ocellus_link::entries::text(b"\x1b[31m"), "");
 /// ```
 pub fn text(bytes: &[u8]) -> &str {
     let used = bytes.split(|byte| *byte == 0).next().unwrap_or_default();
-    if used.is_ascii() { core::str::from_utf8(used).unwrap_or_default() } else { "" }
+    let is_printable = used.iter().all(|byte| matches!(byte, b' '..=b'~'));
+    if is_printable { core::str::from_utf8(used).unwrap_or_default() } else { "" }
 }

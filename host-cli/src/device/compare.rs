@@ -23,7 +23,7 @@ pub struct Comparison {
     pub cases: usize,
     /// Cases that are no case, on both sides for the same reasons.
     pub refused: usize,
-    /// Cases that this program refuses for a part that the device lacks: nothing of them is compared.
+    /// Cases that are none without parts that the device lacks: nothing of them is compared.
     pub of_lacking_parts: usize,
     /// Every f64: of cards, of workings, of conversions.
     pub numbers: usize,
@@ -38,10 +38,11 @@ impl Comparison {
     /// When the line gives no answer; nothing of this case is then counted.
     pub fn case(&mut self, name: &str, draft: &Draft, line: &mut Line) -> Result<(), Trouble> {
         let device = *line.welcome();
+        let is_whole_case = Case::check(draft, &mut |_| {}).is_some();
         let draft = &entries::for_device(draft, &device);
         let case = Case::check(draft, &mut |_| {});
         let ours = of_parts(card(draft), &device);
-        if ours.outcome == Outcome::NotACase && ours.events.is_empty() {
+        if case.is_none() && (is_whole_case || ours.events.is_empty()) {
             self.of_lacking_parts += 1;
             return Ok(());
         }
