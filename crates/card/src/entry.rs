@@ -2,7 +2,8 @@
 
 use crate::id::{EntryId, PartId};
 use core::marker::PhantomData;
-use ocellus_core::value::{Bounds, Range};
+use ocellus_core::bounds::Bounds;
+use ocellus_core::value::Range;
 
 /// A typed entry: the only way to read one.
 #[derive(Debug)]

@@ -1,8 +1,8 @@
 //! What is wrong with an entry: a small value with a stable code, the entry, the value and the limits.
 
 use crate::id::EntryId;
+use ocellus_core::bounds::Bounds;
 use ocellus_core::decimal;
-use ocellus_core::value::Bounds;
 
 macro_rules! codes {
     ($($name:ident = $code:literal $text:literal;)*) => {

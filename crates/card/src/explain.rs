@@ -21,8 +21,8 @@ macro_rules! explain_of {
 
 macro_rules! explains {
     ($($(#[$cfg:meta])* $name:ident of $kind:ident $(: $($does:ident),*)?;)*) => {
-        /// Streams cautions and steps of one thing that a part can explain; whether there were steps, and nothing where what
-        /// it is about is not there.
+        /// Streams cautions and steps of one thing that a part can explain; whether they go to the end, and nothing where
+        /// what it is about is not there.
         #[inline(never)]
         fn of_part(part: PartId, number: u8, known: &Known, out: &mut Out) -> Option<bool> {
             $($(#[$cfg])* {
@@ -38,8 +38,9 @@ macro_rules! explains {
 parts!(explains);
 
 impl Case<'_> {
-    /// Streams the entries, cautions and steps of one subject. Where the case lacks what it needs there are cautions, and after
-    /// them the entries that were asked for and are not there; the answer says whether there were steps.
+    /// Streams the entries, cautions and steps of one subject. Where the case lacks what it needs there are cautions, the
+    /// steps as far as they go, and after them the entries that were asked for and are not there; the answer says whether the
+    /// steps go to the end.
     ///
     /// ```
     /// use ocellus_card::{Subject, case::Case, caution::Caution, draft::Draft, entries, item::Item, sink::Sink};

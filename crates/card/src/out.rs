@@ -22,6 +22,12 @@ impl<'a> Out<'a> {
         Out { entered, sink, shown: EntrySet::NONE }
     }
 
+    /// Where everything goes. What is before it is opaque: else the compiler takes it apart at each of hundreds of calls.
+    #[inline(always)]
+    fn sink(&mut self) -> &mut dyn Sink {
+        core::hint::black_box(self).sink
+    }
+
     /// A part begins.
     pub(crate) fn part(&mut self, part: PartId) {
         self.sink.part(part);
@@ -30,37 +36,37 @@ impl<'a> Out<'a> {
     /// A number.
     #[inline(never)]
     pub(crate) fn item(&mut self, what: ItemId, value: f64) {
-        self.sink.item(Item { what, method: None, row: 0, value });
+        self.sink().item(Item { what, method: None, row: 0, value });
     }
 
     /// A number in a row of its table.
     #[inline(never)]
     pub(crate) fn in_row(&mut self, what: ItemId, value: f64, row: usize) {
-        self.sink.item(Item { what, method: None, row: row as u8, value });
+        self.sink().item(Item { what, method: None, row: row as u8, value });
     }
 
     /// A number of one method.
     #[inline(never)]
     pub(crate) fn of(&mut self, what: ItemId, value: f64, method: Method) {
-        self.sink.item(Item { what, method: Some(method), row: 0, value });
+        self.sink().item(Item { what, method: Some(method), row: 0, value });
     }
 
     /// A number of one method, or of none.
     #[inline(never)]
     pub(crate) fn by(&mut self, what: ItemId, value: f64, method: Option<Method>) {
-        self.sink.item(Item { what, method, row: 0, value });
+        self.sink().item(Item { what, method, row: 0, value });
     }
 
     /// A number of one method in a row of its table.
     #[inline(never)]
     pub(crate) fn of_in_row(&mut self, what: ItemId, value: f64, method: Method, row: usize) {
-        self.sink.item(Item { what, method: Some(method), row: row as u8, value });
+        self.sink().item(Item { what, method: Some(method), row: row as u8, value });
     }
 
     /// A caution about the whole case.
     #[inline(never)]
     pub(crate) fn caution(&mut self, code: CautionId) {
-        self.sink.caution(Caution { code, entry: None, method: None });
+        self.sink().caution(Caution { code, entry: None, method: None });
     }
 
     /// A caution about an entry.
@@ -70,13 +76,13 @@ impl<'a> Out<'a> {
 
     #[inline(never)]
     fn about_entry(&mut self, code: CautionId, entry: EntryId) {
-        self.sink.caution(Caution { code, entry: Some(entry), method: None });
+        self.sink().caution(Caution { code, entry: Some(entry), method: None });
     }
 
     /// A caution about a method.
     #[inline(never)]
     pub(crate) fn about_method(&mut self, code: CautionId, method: Method) {
-        self.sink.caution(Caution { code, entry: None, method: Some(method) });
+        self.sink().caution(Caution { code, entry: None, method: Some(method) });
     }
 
     /// A caution that was made elsewhere.

@@ -10,7 +10,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Parts that are always there: no feature of their own.
-const ALWAYS: [&str; 5] = ["general", "identity", "set_up", "unused", "sign_off"];
+const ALWAYS: [&str; 6] = ["general", "identity", "set_up", "also_used", "unused", "sign_off"];
 
 fn path(of: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join(of)
@@ -60,7 +60,7 @@ fn each_folder_has_its_mod_line() {
 #[test]
 fn each_folder_has_its_line_among_the_parts() {
     let text = read("src/parts/mod.rs");
-    let lines = text.split_once("\nparts! {").unwrap().1.split_once("\n}").unwrap().0;
+    let lines = text.split_once("$then! {").unwrap().1.split_once("\n        }").unwrap().0;
     assert_eq!(named(lines, |line| Some(line.split_once(" of ")?.0.to_owned())), expected());
 }
 

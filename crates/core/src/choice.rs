@@ -1,5 +1,13 @@
 //! Values that are one of a few words.
 
+/// The place of a word, from the number that it is kept as.
+// not inlined: a device would carry a copy for each choice
+#[doc(hidden)]
+#[inline(never)]
+pub fn place(number: f64) -> usize {
+    number as usize
+}
+
 /// Declares types whose values are words: `Name { Variant "word", ... }`.
 ///
 /// ```
@@ -45,7 +53,7 @@ macro_rules! choices {
             const RANGE: $crate::value::Range = $crate::value::Range::Words(Self::WORDS);
 
             fn admitted(number: f64) -> Option<Self> {
-                Self::ALL.get(number as usize).copied()
+                Self::ALL.get($crate::choice::place(number)).copied()
             }
         }
     )*};

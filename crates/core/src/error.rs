@@ -1,6 +1,6 @@
 //! Why there is no number.
 
-use crate::value::Bounds;
+use crate::bounds::Bounds;
 
 /// Why there is no number.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -12,6 +12,7 @@ pub mod constant;
 pub mod working;
 
 pub mod astigmatism;
+pub mod bounds;
 pub mod choice;
 pub mod decimal;
 pub mod error;

@@ -71,14 +71,49 @@ fn quarters(degrees: f64) -> (u8, f64) {
     ((quarters - 4.0 * turns) as u8, radians(degrees - 90.0 * quarters))
 }
 
+/// The upper half of a number without its sign, by which `libm` tells small angles from others.
+#[inline(always)]
+fn high(x: f64) -> u32 {
+    (x.to_bits() >> 32) as u32 & 0x7fff_ffff
+}
+
+/// Sine, cosine and tangent of what is left of a right angle, which is small: where the compiler sees it, it leaves out the
+/// 3 kB that `libm` has for angles of any size.
+#[inline(never)]
+fn sin(rest: f64) -> f64 {
+    match high(rest) {
+        ..0x3e50_0000 => rest,
+        ..=0x3fe9_21fb => libm::sin(rest),
+        _ => 0.0,
+    }
+}
+
+#[inline(never)]
+fn cos(rest: f64) -> f64 {
+    match high(rest) {
+        ..0x3e46_a09e => 1.0,
+        ..=0x3fe9_21fb => libm::cos(rest),
+        _ => 0.0,
+    }
+}
+
+#[inline(never)]
+fn tan(rest: f64) -> f64 {
+    match high(rest) {
+        ..0x3e40_0000 => rest,
+        ..=0x3fe9_21fb => libm::tan(rest),
+        _ => 0.0,
+    }
+}
+
 /// Sine of an angle in degrees.
 #[inline(never)]
 pub(crate) fn sin_deg(degrees: f64) -> f64 {
     match quarters(degrees) {
-        (0, rest) => libm::sin(rest),
-        (1, rest) => libm::cos(rest),
-        (2, rest) => -libm::sin(rest),
-        (_, rest) => -libm::cos(rest),
+        (0, rest) => sin(rest),
+        (1, rest) => cos(rest),
+        (2, rest) => -sin(rest),
+        (_, rest) => -cos(rest),
     }
 }
 
@@ -86,10 +121,10 @@ pub(crate) fn sin_deg(degrees: f64) -> f64 {
 #[inline(never)]
 pub(crate) fn cos_deg(degrees: f64) -> f64 {
     match quarters(degrees) {
-        (0, rest) => libm::cos(rest),
-        (1, rest) => -libm::sin(rest),
-        (2, rest) => -libm::cos(rest),
-        (_, rest) => libm::sin(rest),
+        (0, rest) => cos(rest),
+        (1, rest) => -sin(rest),
+        (2, rest) => -cos(rest),
+        (_, rest) => sin(rest),
     }
 }
 
@@ -97,8 +132,8 @@ pub(crate) fn cos_deg(degrees: f64) -> f64 {
 #[inline(never)]
 pub(crate) fn tan_deg(degrees: f64) -> f64 {
     match quarters(degrees) {
-        (0 | 2, rest) => libm::tan(rest),
-        (_, rest) => -1.0 / libm::tan(rest),
+        (0 | 2, rest) => tan(rest),
+        (_, rest) => -1.0 / tan(rest),
     }
 }
 
@@ -123,6 +158,18 @@ mod tests {
             assert_eq!((sin_deg(90.0 * turns), cos_deg(90.0 * turns)), (sin, cos));
         }
         assert_eq!(tan_deg(180.0), 0.0);
+    }
+
+    /// To the last bit, and at both ends: what is left out is never needed.
+    #[test]
+    fn small_angles_are_those_of_libm() {
+        let edges = [0.0, 1e-300, f64::from_bits(0x3e46_a09e << 32), PI / 4.0, radians(45.0)];
+        for angle in (0..100_000).map(|n| f64::from(n) * (PI / 400_000.0)).chain(edges).flat_map(|a| [a, -a]) {
+            let bits = |values: [f64; 3]| values.map(f64::to_bits);
+            let libm = bits([libm::sin(angle), libm::cos(angle), libm::tan(angle)]);
+            assert_eq!(bits([sin(angle), cos(angle), tan(angle)]), libm, "{angle}");
+        }
+        assert!((0..=4000).map(|n| f64::from(n) / 8.0).all(|degrees| high(quarters(degrees).1) <= 0x3fe9_21fb));
     }
 
     /// Against the same function of the angle in radians, whose own error is a few units in its last place.

@@ -6,7 +6,8 @@
 
 use crate::error::Error;
 use crate::source::Source;
-use crate::value::{Bounds, Range, Value};
+use crate::bounds::Bounds;
+use crate::value::{Range, Value};
 
 /// `Name constructor accessor least to most "unit" "name" "an example", "why it ends there", Source;`
 macro_rules! quantities {

@@ -7,7 +7,7 @@ use std::path::Path;
 use std::process::Command;
 
 use crate::firmware::{Board, Machine, Parts, names};
-use crate::road::Road;
+use crate::toolchain::Toolchain;
 use crate::{debian, run};
 
 pub(crate) const EMULATOR: &str = "qemu-system-arm";
@@ -37,9 +37,9 @@ pub(crate) fn run(options: &Options) -> Result<(), String> {
     }
     let listener = listen(options.tcp)?;
     let port = listener.local_addr().map_err(|error| error.to_string())?.port();
-    let road = Road::find()?;
-    println!("{road}");
-    let elf = board.build(&road, options.parts, options.log)?;
+    let toolchain = Toolchain::find()?;
+    println!("{toolchain}");
+    let elf = board.build(&toolchain, options.parts, options.log)?;
     install()?;
     let mut emulator = command(Command::new(EMULATOR), machine, &elf, listener);
     if options.log {

@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use crate::road::{Road, TARGETS};
 use crate::run;
+use crate::toolchain::{TARGETS, Toolchain};
 
 /// A board that the device program is built for.
 pub(crate) struct Board {
@@ -60,17 +60,17 @@ impl Board {
     }
 
     /// Builds its program and gives the ELF's path.
-    pub(crate) fn build(&self, road: &Road, parts: Parts, log: bool) -> Result<PathBuf, String> {
+    pub(crate) fn build(&self, toolchain: &Toolchain, parts: Parts, log: bool) -> Result<PathBuf, String> {
         const PACKAGE: &str = "ocellus-firmware";
         let features = format!("{},{}{}", self.name, parts.feature(), if log { ",log" } else { "" });
-        let arguments = ["build", "--package", PACKAGE, "--profile", "firmware", "--target", self.target, "--features"];
-        let mut cargo = road.cargo("firmware", &FLAGS, &[&arguments[..], &[&features]].concat())?;
+        let arguments = ["build", "--package", PACKAGE, "--profile", "firmware", "--features"];
+        let mut cargo = toolchain.cargo("firmware", self.target, &FLAGS, &[&arguments[..], &[&features]].concat())?;
         if log && std::env::var_os("DEFMT_LOG").is_none() {
             cargo.env("DEFMT_LOG", "info");
         }
         run::run(&mut cargo)?;
         // Every board's program has the same name; under a name of its own it stays when the next is built.
-        let folder = road.target("firmware");
+        let folder = toolchain.target("firmware");
         let elf = folder.join(features.replace(',', "-")).with_extension("elf");
         let built = folder.join(self.target).join("firmware").join(PACKAGE);
         let kept = std::fs::copy(&built, &elf).and_then(|_| elf.canonicalize());
@@ -116,9 +116,9 @@ pub(crate) struct Options {
 /// Builds one board and prints the ELF's path last.
 pub(crate) fn one(options: &Options) -> Result<(), String> {
     let board = Board::find(&options.board)?;
-    let road = Road::find()?;
-    println!("{road}");
-    let elf = board.build(&road, options.parts, options.log)?;
+    let toolchain = Toolchain::find()?;
+    println!("{toolchain}");
+    let elf = board.build(&toolchain, options.parts, options.log)?;
     println!("{}", elf.display());
     Ok(())
 }

@@ -11,9 +11,9 @@ mod judge;
 mod perturb;
 mod profile;
 mod readme;
-mod road;
 mod run;
 mod size;
+mod toolchain;
 mod verify;
 
 use std::process::ExitCode;

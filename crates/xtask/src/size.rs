@@ -7,8 +7,8 @@ use crate::device::{Counters, Device};
 use crate::elf::Weight;
 use crate::firmware::{BOARDS, Board, Machine, Parts};
 use crate::judge::{self, Agreed, FLASH, Figure, PLAN, RAM, STACK};
-use crate::road::Road;
 use crate::run;
+use crate::toolchain::Toolchain;
 
 #[derive(clap::Args)]
 pub(crate) struct Options {
@@ -24,14 +24,14 @@ const HEAD: &str = "# What the device program takes, board by board; `cargo xtas
 # flash, ram and stack in bytes, plan in instructions. Debian's rustc made the programs.
 ";
 
-/// Weighs every board's program, on the road that is the same on every machine, and runs those that can be emulated.
+/// Weighs every board's program, made by the toolchain that is the same on every machine, and runs those that can be emulated.
 pub(crate) fn all(options: &Options) -> Result<String, String> {
-    let road = Road::build_std()?;
-    println!("{road}");
+    let toolchain = Toolchain::build_std()?;
+    println!("{toolchain}");
     let agreed = if options.update { Agreed::new() } else { agreed()? };
     let (mut measured, mut wrong) = (Agreed::new(), Vec::new());
     for board in &BOARDS {
-        let elf = board.build(&road, Parts::All, false)?;
+        let elf = board.build(&toolchain, Parts::All, false)?;
         let weight = Weight::of(&elf)?;
         let mut figures = vec![(&FLASH, weight.flash), (&RAM, weight.ram)];
         if let Some(machine) = &board.machine {

@@ -10,6 +10,7 @@ use ocellus_card::cautions::{AXES_UNKNOWN, BIOMETRY_UNDATED, NO_SOLUTION, PREVIO
 use ocellus_card::entries;
 use ocellus_card::id::{CautionId, EntryId};
 use ocellus_card::item::Item;
+use ocellus_card::parts::eye::check;
 use ocellus_card::parts::lens::Answers as Answered;
 use ocellus_card::sink::Sink;
 use ocellus_core::lens::method::Method;
@@ -98,7 +99,7 @@ impl<W: Write> Answers<W> {
 fn said(case: &Case, cautions: &mut Said) -> Option<Answered> {
     case.known(|known| {
         let (eye, lens) = known.eye.zip(known.lens)?;
-        eye.check(cautions);
+        check(eye, cautions);
         // those made for an eye after laser have no columns
         if methods().eq(lens.methods()) {
             lens.answers().report(eye, &mut |caution| cautions.caution(caution));

@@ -103,8 +103,8 @@ macro_rules! column {
 macro_rules! texts {
     ($($name:ident = |$row:ident| $value:expr;)*) => {$(
         fn $name(place: usize) -> $crate::text::Text {
-            const POOL: $crate::text::fold::Pool<{ COUNT + 1 }> = {
-                let (mut pool, mut n) = ($crate::text::fold::Pool::EMPTY, 0);
+            const POOL: $crate::text::pool::Pool<{ COUNT + 1 }> = {
+                let (mut pool, mut n) = ($crate::text::pool::Pool::EMPTY, 0);
                 while n <= COUNT {
                     let $row = ROWS[n];
                     pool.add(n, $value);
@@ -114,7 +114,7 @@ macro_rules! texts {
             };
             static BYTES: [u8; POOL.length] = POOL.trim();
             static ENDS: [u16; COUNT + 1] = POOL.ends;
-            $crate::text::fold::find(&BYTES, &ENDS, place)
+            $crate::text::pool::find(&BYTES, &ENDS, place)
         }
     )*};
 }

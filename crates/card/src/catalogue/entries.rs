@@ -3,8 +3,8 @@
 use crate::entry::{EntryRow, GoesOn, Kind, Misread, Told};
 use crate::id::{EntryId, PartId};
 use crate::text::Text;
+use ocellus_core::bounds::Bounds;
 use ocellus_core::quantity::LensCylinder;
-use ocellus_core::value::Bounds;
 
 rows!(EntryId: EntryRow = entries, EntryRow {
     key: "", word: "", what: "", section: "", kind: Kind::Name, default: None, told: Told::Plainly,

@@ -1,15 +1,17 @@
 //! Texts that people read, kept small: plain ASCII, pairs of characters and pairs of pairs folded into single bytes, and unfolded
 //! a character at a time. A device has room for the half of them.
 //!
-//! [`text!`](crate::text!) folds a literal while it is compiled; tables fold theirs by [`fold::Pool`].
+//! [`text!`](crate::text!) folds a literal while it is compiled; tables fold theirs by `pool::Pool`.
 
 pub mod fold;
 mod pairs;
+pub(crate) mod pool;
+mod symbol;
 
 use core::fmt;
 
-use fold::{is_plain, place_of};
 use pairs::PAIRS;
+use symbol::{DEEPEST, is_plain, place_of};
 
 /// A text in its folded form.
 ///
@@ -124,9 +126,6 @@ impl fmt::Debug for Text {
         write!(f, "\"{self}\"")
     }
 }
-
-/// How deep pairs of pairs go, at the most.
-const DEEPEST: usize = 8;
 
 /// The characters of a text.
 #[derive(Clone)]

@@ -2,7 +2,7 @@
 
 use ocellus_card::draft::Draft;
 use ocellus_card::parts::eye::choices::{AcdFrom, AlMethod, EyeState, KKind, PreviousSurgery};
-use ocellus_card::parts::general::YesNo;
+use ocellus_card::parts::general::choices::YesNo;
 use ocellus_card::parts::laser::choices::KAfterFrom;
 use ocellus_card::{entries, items};
 use ocellus_core::astigmatism::site::Side;

@@ -16,7 +16,7 @@ use self::trace::Counts;
 use crate::device::{Device, Ended};
 use crate::emulate;
 use crate::firmware::{Board, Machine, Parts};
-use crate::road::Road;
+use crate::toolchain::Toolchain;
 
 #[derive(clap::Args)]
 pub(crate) struct Options {
@@ -43,9 +43,9 @@ pub(crate) fn run(options: &Options) -> Result<(), String> {
     let board = Board::find(&options.board)?;
     let machine = emulate::machine(board)?;
     let case = case_file(&options.case)?;
-    let road = Road::build_std()?;
-    println!("{road}");
-    let elf = board.build(&road, Parts::All, false)?;
+    let toolchain = Toolchain::build_std()?;
+    println!("{toolchain}");
+    let elf = board.build(&toolchain, Parts::All, false)?;
     let program = Program::read(&elf)?;
     let entry = program.address(PLAN)?;
     let said = Device::start(machine, &elf)?.counters(&case)?.plan.instructions()?;

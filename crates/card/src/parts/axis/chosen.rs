@@ -1,7 +1,6 @@
 //! The toric lens that was chosen: what it leaves as it will lie, and as it may come to lie.
 
-use super::TOLD;
-use super::limits::{OFF_AXIS, RESIDUAL_LARGE};
+use super::limits::{HAS_DIRECTION, OFF_AXIS, RESIDUAL_LARGE};
 use super::placed::chosen_lens;
 use super::table::{cautions, items};
 use crate::out::Out;
@@ -89,7 +88,7 @@ fn at_the_cornea(one: &Placed, expected: f64, out: &mut Out) {
     let mut tell = |what, value| out.of(what, value, one.method);
     let plus = one.left.transposed();
     tell(items::CHOSEN_RESIDUAL, plus.cylinder);
-    if let Some(axis) = plus.axis.filter(|_| plus.cylinder >= TOLD) {
+    if let Some(axis) = plus.axis.filter(|_| plus.cylinder >= HAS_DIRECTION) {
         tell(items::CHOSEN_RESIDUAL_AXIS, on_dial(axis));
     }
     tell(items::CHOSEN_CORNEA_SPHERE, plus.sphere);
@@ -103,7 +102,7 @@ fn in_spectacles(eye: &Eye, one: &Placed, out: &mut Out) {
     let mut tell = |what, value| out.of(what, value, one.method);
     tell(items::CHOSEN_SPHERE, rx.sphere);
     tell(items::CHOSEN_CYLINDER, rx.cylinder);
-    if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
+    if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -HAS_DIRECTION) {
         tell(items::CHOSEN_AXIS, on_dial(axis));
     }
 }

@@ -1,6 +1,6 @@
 //! The cylinder each method needs, and what the labels on either side of it leave.
 
-use super::TOLD;
+use super::limits::HAS_DIRECTION;
 use super::placed::{Seen, seen};
 use super::table::{cautions, items};
 use crate::id::ItemId;
@@ -115,7 +115,7 @@ fn one_label(
 
 /// Axis of a plus cylinder still needed: across the meridian in which most power is missing.
 ///
-/// Too small a cylinder's direction is not told.
+/// Too small a cylinder has none.
 fn plus_axis(left: PowerVector<Cornea>, cylinder: f64) -> Option<Axis> {
-    if cylinder >= TOLD { left.plus_cylinder().axis } else { None }
+    if cylinder >= HAS_DIRECTION { left.plus_cylinder().axis } else { None }
 }

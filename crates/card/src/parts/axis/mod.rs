@@ -29,9 +29,6 @@ use ocellus_core::astigmatism::toric as formulas;
 use table::entries::MARKED;
 use table::{cautions, sign_offs};
 
-/// Cylinders below this, D, are told by no refraction, and their direction is noise.
-pub(crate) const TOLD: f64 = 0.125;
-
 #[inline(never)]
 pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;

@@ -1,7 +1,7 @@
 //! Is this printout to be believed? Every check is a question worth a second look, never a refusal.
 
-use super::Eye;
 use super::choices::{AlMethod, ContactLens, EyeState, KKind, PreviousSurgery, Quality};
+use super::known::Eye;
 use super::limits::*;
 use super::table::cautions;
 use super::table::entries::*;

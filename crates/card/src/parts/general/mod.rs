@@ -1,16 +1,7 @@
 //! What any part may need: yes and no, and ranges.
 
+pub mod choices;
 pub mod table;
-
-ocellus_core::choices! {
-    /// No or yes.
-    YesNo {
-        /// No.
-        No "no",
-        /// Yes.
-        Yes "yes",
-    }
-}
 
 /// The least and greatest of some numbers; `None` when there are none.
 pub(crate) fn range(values: impl Iterator<Item = f64>) -> Option<(f64, f64)> {

@@ -1,6 +1,6 @@
 //! What the published adjustments make of a long eye: the one applied, or all of them side by side.
 
-use super::Lens;
+use super::answers::Lens;
 use super::asked::{Asked, Constants, adjusted};
 use super::table::entries::LONG_EYE;
 use super::table::{cautions, items};

@@ -10,7 +10,7 @@ use crate::id::CautionId;
 use crate::parts::eye::Eye;
 use crate::parts::eye::choices::{EyeState, KKind, PreviousSurgery};
 use crate::parts::eye::table::entries::{EYE_STATE, K_KIND, PREVIOUS_SURGERY};
-use crate::parts::general::YesNo;
+use crate::parts::general::choices::YesNo;
 use crate::parts::laser::after_laser;
 use crate::parts::target::choices::SecondFor;
 use crate::parts::target::table::entries::SECOND_FOR;

@@ -1,7 +1,6 @@
 //! Labels: what a model comes in, what the power on a label means, and which one a rule points out.
 
-use super::Lens;
-use super::answers::Answer;
+use super::answers::{Answer, Lens};
 use super::table::entries::*;
 use super::table::{cautions, items};
 use crate::out::Out;

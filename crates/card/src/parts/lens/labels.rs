@@ -1,6 +1,6 @@
 //! The labels around the target, and what each would leave.
 
-use super::Lens;
+use super::answers::Lens;
 use super::label::{beyond, labels, refraction};
 use super::table::entries::{LENS_MODEL, LENS_POWER};
 use super::table::{cautions, items};

@@ -4,7 +4,7 @@ use super::choices::*;
 use crate::id::PartId;
 use crate::layout::{ByMethod, Led};
 use crate::part::PartRows;
-use crate::parts::general::YesNo;
+use crate::parts::general::choices::YesNo;
 use crate::text;
 use crate::text::Text;
 use ocellus_core::lens::label::LabelRule;

@@ -7,7 +7,7 @@ use crate::id::{CautionId, SignOffId};
 use crate::out::Out;
 use crate::parts::eye::Eye;
 use crate::parts::eye::table::entries::AXIAL_LENGTH;
-use crate::parts::general::YesNo;
+use crate::parts::general::choices::YesNo;
 use ocellus_core::constant::lens::GUIDANCE_LONG;
 use table::entries::*;
 use table::{cautions, sign_offs};

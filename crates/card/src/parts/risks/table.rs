@@ -2,7 +2,7 @@
 
 use crate::id::PartId;
 use crate::part::PartRows;
-use crate::parts::general::YesNo;
+use crate::parts::general::choices::YesNo;
 
 /// The number of this part.
 pub(crate) const PART: PartId = PartId(23);

@@ -15,15 +15,12 @@ use crate::parts::pressure::table::entries::TEMPERATURE;
 use crate::parts::pressure::{self, temperature};
 use choices::ViscosityFrom;
 use known::{Line, known_bore, known_flow, known_fluid, known_opening};
-use limits::LAMINAR;
+use limits::{LAMINAR, TOO_MUCH};
 use ocellus_core::fluids::tube::{Fluid, Working, working_at};
 use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::fluids::{plunger, viscosity};
 use table::entries::*;
 use table::{cautions, items};
-
-/// What is beyond any bench: seconds or mmHg that nobody would read.
-const TOO_MUCH: f64 = 1e7;
 
 #[inline(never)]
 pub(crate) fn plan(entered: &Entered, out: &mut Out) {

@@ -1,9 +1,8 @@
 //! Every gauge, and what it would lose with this length and flow: what another needle changes.
 
-use super::TOO_MUCH;
 use super::choices::ViscosityFrom;
 use super::known::{Line, known_fluid};
-use super::limits::LAMINAR;
+use super::limits::{LAMINAR, TOO_MUCH};
 use super::table::entries::*;
 use super::table::{cautions, items};
 use crate::entered::Entered;

@@ -4,7 +4,8 @@ use super::limits::TURN_LITTLE;
 use super::table::items;
 use crate::out::Out;
 use crate::parts::after::needed_now;
-use crate::parts::axis::{TOLD, chosen_lens};
+use crate::parts::axis::chosen_lens;
+use crate::parts::axis::limits::HAS_DIRECTION;
 use crate::parts::eye::Eye;
 use crate::parts::lens::{Answer, Lens};
 use crate::parts::toric::table::entries::MARK_FOUND;
@@ -24,7 +25,7 @@ pub(super) fn best(eye: &Eye, answer: &Answer) -> Option<Working> {
     let (now, mark) = (needed_now(eye)?, eye.get(MARK_FOUND)?);
     let (thin, lens) = chosen_lens(eye, answer)?;
     // a lens without a cylinder cannot be turned
-    let lens = Some(at_cornea(&thin, lens).ok()?.cylinder()).filter(|cylinder| *cylinder >= TOLD)?;
+    let lens = Some(at_cornea(&thin, lens).ok()?.cylinder()).filter(|cylinder| *cylinder >= HAS_DIRECTION)?;
     working(now, lens, mark)
 }
 
@@ -71,7 +72,7 @@ impl Turns {
             let mut tell = |what, value| out.of(what, value, *method);
             tell(items::TURNED_SPHERE, rx.sphere);
             tell(items::TURNED_CYLINDER, rx.cylinder);
-            if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -TOLD) {
+            if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -HAS_DIRECTION) {
                 tell(items::TURNED_AXIS, on_dial(axis));
             }
         }

@@ -9,7 +9,7 @@ use crate::{debian, run};
 pub(crate) const TARGETS: [&str; 2] = ["thumbv6m-none-eabi", "thumbv7em-none-eabihf"];
 
 /// How this machine comes by a core library for the targets.
-pub(crate) enum Road {
+pub(crate) enum Toolchain {
     /// The toolchain has it.
     Installed,
     /// rustup brought it.
@@ -18,8 +18,8 @@ pub(crate) enum Road {
     BuildStd { rustc: PathBuf },
 }
 
-impl Road {
-    /// The first road that leads there.
+impl Toolchain {
+    /// The first that can.
     pub(crate) fn find() -> Result<Self, String> {
         if TARGETS.iter().all(|target| has_core(target)) {
             return Ok(Self::Installed);
@@ -38,26 +38,49 @@ impl Road {
         Ok(Self::BuildStd { rustc: rustc.into() })
     }
 
-    /// Cargo on this road, with these flags for the compiler, and what it builds in this road's own folder of that name.
-    pub(crate) fn cargo(&self, folder: &str, flags: &[&str], arguments: &[&str]) -> Result<Command, String> {
+    /// Cargo with this toolchain for a target, with these flags for the compiler; what it builds is in a folder of that name, which
+    /// is this toolchain's alone.
+    pub(crate) fn cargo(
+        &self,
+        folder: &str,
+        target: &str,
+        flags: &[&str],
+        arguments: &[&str],
+    ) -> Result<Command, String> {
         let mut command = run::cargo(arguments);
         let mut flags: Vec<String> = flags.iter().map(|flag| (*flag).to_owned()).collect();
         if let Self::BuildStd { rustc } = self {
             flags.push(format!("-Clinker={}", linker()?.display()));
-            command.arg("-Zbuild-std=core").env("RUSTC", rustc).env("RUSTC_BOOTSTRAP", "1");
+            command.args(["-Zbuild-std=core", "-Zjson-target-spec"]).env("RUSTC", rustc).env("RUSTC_BOOTSTRAP", "1");
+            command.arg("--target").arg(without_frame_pointer(rustc, target, &self.target(folder))?);
+        } else {
+            command.args(["--target", target]);
         }
         command.env("RUSTFLAGS", run::flags(&flags));
         command.arg("--target-dir").arg(self.target(folder));
         Ok(command)
     }
 
-    /// Where this road's products of that name go: two roads would throw away each other's.
+    /// Where the products of that name go: two toolchains would throw away each other's.
     pub(crate) fn target(&self, folder: &str) -> PathBuf {
         match self {
             Self::Installed | Self::Added => run::target(folder),
             Self::BuildStd { .. } => run::target(&format!("{folder}-build-std")),
         }
     }
+}
+
+/// A target as the compiler knows it, but that a register need not hold the frame, which costs the smallest chip 6 kB: nobody
+/// unwinds its stack. The file has the target's name, and so has what is built.
+fn without_frame_pointer(rustc: &Path, target: &str, folder: &Path) -> Result<PathBuf, String> {
+    const ASKED: [&str; 4] = ["-Zunstable-options", "--print", "target-spec-json", "--target"];
+    let known = run::ask(Command::new(rustc).args(ASKED).arg(target).env("RUSTC_BOOTSTRAP", "1"));
+    let known = known.ok_or_else(|| format!("{} does not describe {target}", rustc.display()))?;
+    let file = folder.join(target).with_extension("json");
+    let spec = known.replace("\"frame-pointer\": \"always\"", "\"frame-pointer\": \"may-omit\"");
+    let written = std::fs::create_dir_all(folder).and_then(|()| std::fs::write(&file, spec));
+    written.map_err(|error| format!("{}: {error}", file.display()))?;
+    Ok(file)
 }
 
 /// The linker that comes with the toolchain; it links for any target.
@@ -68,7 +91,7 @@ fn linker() -> Result<PathBuf, String> {
     if linker.is_file() { Ok(linker) } else { Err(format!("{}: the toolchain has no linker there", linker.display())) }
 }
 
-impl std::fmt::Display for Road {
+impl std::fmt::Display for Toolchain {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::Installed => write!(f, "targets are installed"),
