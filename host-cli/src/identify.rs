@@ -4,6 +4,7 @@ use ocellus_card::date::Date;
 use ocellus_card::error::Wrong;
 use ocellus_card::name::Name;
 use ocellus_card::readback::Identifiers;
+use ocellus_console::PROMPTS;
 use std::io::{self, BufRead, Write};
 
 /// Asks until both are names, or the input ends.
@@ -11,10 +12,11 @@ use std::io::{self, BufRead, Write};
 /// # Errors
 /// When the input ends or cannot be read.
 pub fn ask(answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<Identifiers> {
+    let [_, first, second] = PROMPTS;
     writeln!(questions, "Two patient identifiers, read from the original printout; kept nowhere.")?;
     Ok(Identifiers(
-        one("Hospital number: ", |_| Ok(()), answers, questions)?,
-        one("Date of birth, YYYY-MM-DD: ", |text| Date::parse(text).map(drop), answers, questions)?,
+        one(first, |_| Ok(()), answers, questions)?,
+        one(second, |text| Date::parse(text).map(drop), answers, questions)?,
     ))
 }
 

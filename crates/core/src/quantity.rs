@@ -4,9 +4,9 @@
 //! turning millimetres into metres and back changes the last bit of many values. Bounds are of what can be typed at all, kept
 //! wide; what is merely unusual is another question.
 
+use crate::bounds::Bounds;
 use crate::error::Error;
 use crate::source::Source;
-use crate::bounds::Bounds;
 use crate::value::{Range, Value};
 
 /// `Name constructor accessor least to most "unit" "name" "an example", "why it ends there", Source;`

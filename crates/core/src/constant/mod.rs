@@ -16,9 +16,9 @@ pub mod optics;
 pub mod posterior;
 pub mod table_side;
 
+pub use printed::Constant;
 #[cfg(ocellus_perturb)]
 pub use printed::perturb;
-pub use printed::Constant;
 
 /// Every constant there is.
 ///
