@@ -1,14 +1,14 @@
 //! One entry from here to there: what follows from it, as a table and as curves. Nothing is computed here.
 
 use crate::draw::plot::{Curve, Plot};
-use crate::problem::Problem;
+use crate::problem::{Problem, accepted, wrong};
 use crate::text::{self, id, shown_unit};
 use ocellus_card::case::Case;
 use ocellus_card::caution::{Caution, Severity};
 use ocellus_card::cautions::{ILLUSTRATION, NOT_A_DEVICE};
 use ocellus_card::draft::Draft;
 use ocellus_card::entry::Kind;
-use ocellus_card::error::Wrong;
+use ocellus_card::error::Error;
 use ocellus_card::id::{CautionId, EntryId, ItemId};
 use ocellus_card::item::Item;
 use ocellus_card::sink::Sink;
@@ -62,16 +62,13 @@ impl Sweep {
     pub fn of(draft: &Draft, word: &str, ends: [&str; 2], rows: u16, names: &[String]) -> Result<Sweep, Vec<Problem>> {
         let refused = |what: &str, wrong: String, accepted: &str| vec![Problem::of_file(what, wrong, accepted)];
         let found = EntryId::of_key(word).or(EntryId::of_word(word));
-        let Some((entry, Kind::Number(places, bounds))) = found.map(|entry| (entry, entry.kind())) else {
+        let Some((entry, Kind::Number(places, _))) = found.map(|entry| (entry, entry.kind())) else {
             return Err(refused(word, "not an entry that is a number".to_owned(), "`ocellus fields` lists them"));
         };
         let end = |text: &str| {
-            let value = parse(text).map_err(Wrong::from).map(|parsed| parsed.value);
-            let checked = value.and_then(|value| entry.check(value).map(|()| value).map_err(|error| error.wrong));
-            checked.map_err(|wrong| {
-                let accepted = format!("{} to {} {}", bounds.min, bounds.max, bounds.unit);
-                refused(&format!("{word} {text}"), wrong.text().to_owned(), &accepted)
-            })
+            let value = parse(text).map_err(|wrong| Error::of(wrong.into(), entry)).map(|parsed| parsed.value);
+            let checked = value.and_then(|value| entry.check(value).map(|()| value));
+            checked.map_err(|error| refused(&format!("{word} {text}"), wrong(&error), &accepted(entry)))
         };
         let (from, to) = (end(ends[0])?, end(ends[1])?);
         let usual = || ItemId::swept().map(|(item, _)| item.key().to_string()).collect();
