@@ -3,7 +3,7 @@
 use crate::draw::Picture;
 use clap::builder::{PossibleValue, PossibleValuesParser, TypedValueParser};
 use clap::{Args, Parser, Subcommand};
-use ocellus_core::explain::Subject;
+use ocellus_card::Subject;
 use std::path::PathBuf;
 
 /// The arithmetic of a cataract operation: a theatre card from one case, every lens method for a list of eyes, and how
@@ -47,6 +47,9 @@ pub enum Command {
         /// The case and the lenses.
         #[command(flatten)]
         case: CaseFiles,
+        /// Print only what is needed at the table.
+        #[arg(long, conflicts_with = "json")]
+        short: bool,
         /// Print every number unrounded, as JSON.
         #[arg(long)]
         json: bool,
@@ -228,7 +231,7 @@ pub struct CaseFiles {
 }
 
 fn subjects() -> impl TypedValueParser<Value = Subject> {
-    let keys = Subject::all().map(|subject| PossibleValue::new(subject.key()).help(subject.name()));
-    PossibleValuesParser::new(keys)
-        .try_map(|key| Subject::all().find(|subject| subject.key() == key).ok_or("no such subject"))
+    let keys =
+        Subject::all().map(|subject| PossibleValue::new(subject.key().to_string()).help(subject.name().to_string()));
+    PossibleValuesParser::new(keys).try_map(|key| Subject::of_key(&key).ok_or("no such subject"))
 }

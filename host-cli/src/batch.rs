@@ -13,15 +13,15 @@ use std::io::{self, BufRead, BufReader, IsTerminal, Write};
 use std::process::ExitCode;
 
 use indicatif::{ProgressBar, ProgressStyle};
-use ocellus_core::case::Case;
-use ocellus_core::draft::Draft;
+use ocellus_card::draft::Draft;
 
 use answer::Answers;
 use columns::Columns;
 use line::Lines;
-pub use row::Wrong;
+pub use row::Fault;
 
 use crate::problem::Problem;
+use crate::text::plain;
 
 /// Bytes read and written at a time.
 const BUFFER: usize = 1 << 16;
@@ -92,7 +92,7 @@ impl<R: BufRead> Rows<R> {
 }
 
 /// The label of a row, with its entries or what is wrong with it; or why the table cannot be read further.
-type Row = Result<(String, Result<Draft, Wrong>), Failure>;
+type Row = Result<(String, Result<Draft, Fault>), Failure>;
 
 impl<R: BufRead> Iterator for Rows<R> {
     type Item = Row;
@@ -113,7 +113,7 @@ pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> 
     let mut tally = Tally::default();
     for row in rows {
         let (id, entries) = row?;
-        let case = entries.as_ref().map_err(|wrong| *wrong).and_then(|draft| Ok(Case::try_from(draft)?));
+        let case = entries.as_ref().map_err(|fault| *fault).and_then(row::case);
         tally.rows += 1;
         tally.marked += u64::from(case.is_err());
         answers.write(&id, &case).map_err(Failure::write)?;
@@ -138,7 +138,7 @@ pub fn run(path: &str) -> ExitCode {
     match done {
         Ok(Tally { marked: 0, .. }) => ExitCode::SUCCESS,
         Ok(Tally { rows, marked }) => {
-            tell(format_args!("{path}: {marked} of {rows} rows are marked in the column error"));
+            tell(format_args!("{}: {marked} of {rows} rows are marked in the column error", plain(path)));
             ExitCode::SUCCESS
         }
         // whoever read the answers has seen enough

@@ -1,15 +1,15 @@
-//! A case file: one operated eye in TOML. Its tables and keys are those of the core's fields.
+//! A case file: one operated eye in TOML. Its tables and keys are those of the card's entries.
 
 use crate::catalogue::Catalogue;
 use crate::entries::{Entries, did_you_mean};
 use crate::nearest::nearest;
 use crate::problem::{self, ENOUGH, Problem, in_order};
 use crate::toml_file::{TomlFile, TomlText};
-use ocellus_core::case::because;
-use ocellus_core::draft::Draft;
-use ocellus_core::error::{Code, Error};
-use ocellus_core::field::{Field, Section};
-use ocellus_core::sheet::Sheet;
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::error::{Error, Wrong};
+use ocellus_card::id::EntryId;
+use ocellus_card::{of_section, sections};
 use toml::Spanned;
 use toml::de::{DeString, DeTable, DeValue};
 
@@ -38,12 +38,11 @@ pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<D
         catalogue.fill(name, &mut entries, &mut problems);
     }
     let mut found = Vec::new();
-    Sheet::check(&entries.draft, &mut |error| {
-        if let Some(field) = error.field.filter(|_| !follows(&error, &problems)) {
-            let accepted = problem::accepted_after(&error, field);
-            let because = because(&entries.draft, error.code, field);
+    Case::check(&entries.draft, &mut |error| {
+        if !follows(&error, &problems) {
+            let because = error.because(&entries.draft);
             let wrong = problem::wrong(&error) + &because.map_or(String::new(), |other| format!(": {}", other.key()));
-            found.push(entries.problem(name, field, wrong, accepted));
+            found.push(entries.problem(name, error.entry, wrong, problem::accepted_after(&error)));
         }
     });
     problems.append(&mut found);
@@ -52,11 +51,9 @@ pub fn case(name: &str, bytes: &[u8], catalogue: Option<&Catalogue>) -> Result<D
 
 /// Whether an error only repeats a problem that is known, or follows from it.
 fn follows(error: &Error, problems: &[Problem]) -> bool {
-    const CORNEA: &[Field] = &[Field::K1, Field::K2, Field::R1, Field::R2];
-    let known = |field: &Field| problems.iter().any(|problem| problem.field == Some(*field));
-    error.field.is_some_and(|field| {
-        known(&field) || (error.code == Code::Missing && CORNEA.contains(&field) && CORNEA.iter().any(known))
-    })
+    let known = |entry: &EntryId| problems.iter().any(|problem| problem.entry == Some(*entry));
+    let missing_instead = error.accepts().filter(|_| error.wrong == Wrong::Missing);
+    known(&error.entry) || missing_instead.is_some_and(|(_, others)| others.iter().any(known))
 }
 
 fn entries(name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Entries {
@@ -74,6 +71,11 @@ fn entries(name: &str, bytes: &[u8], problems: &mut Vec<Problem>) -> Entries {
     reader.entries
 }
 
+/// The tables of a case file by their names.
+fn tables() -> impl Iterator<Item = &'static str> {
+    sections().filter(|table| !table.is_empty())
+}
+
 struct Reader<'a> {
     entries: Entries,
     problems: &'a mut Vec<Problem>,
@@ -82,52 +84,43 @@ struct Reader<'a> {
 impl Reader<'_> {
     fn top(&mut self, file: &TomlFile<'_>) {
         for (key, value) in file.table.iter() {
-            let section = Section::tables().find(|section| section.word() == key.get_ref());
-            match (section, value.get_ref()) {
+            match (tables().find(|table| table == key.get_ref()), value.get_ref()) {
                 _ if self.problems.len() >= ENOUGH => {}
                 (Some(section), DeValue::Table(table)) => self.table(file, section, table),
                 (Some(section), _) => {
-                    let accepted = format!("[{}] once, with its keys on the lines below", section.word());
+                    let accepted = format!("[{section}] once, with its keys on the lines below");
                     self.refuse(file, key, value, "a table, not a value or a list".to_owned(), accepted);
                 }
-                (None, DeValue::Table(_) | DeValue::Array(_)) if Field::from_key(key.get_ref()).is_none() => {
-                    let accepted = match nearest(key.get_ref(), Section::tables().map(Section::word)) {
-                        Some(word) => format!("perhaps [{word}]"),
-                        None => {
-                            Section::tables().map(|table| format!("[{}]", table.word())).collect::<Vec<_>>().join(", ")
-                        }
+                (None, DeValue::Table(_) | DeValue::Array(_)) if EntryId::of_key(key.get_ref()).is_none() => {
+                    let accepted = match nearest(key.get_ref(), tables()) {
+                        Some(table) => format!("perhaps [{table}]"),
+                        None => tables().map(|table| format!("[{table}]")).collect::<Vec<_>>().join(", "),
                     };
                     self.refuse(file, key, value, "no table of a case file has this name".to_owned(), accepted);
                 }
-                (None, _) => self.key(file, Section::Case, key, value),
+                (None, _) => self.key(file, "", key, value),
             }
         }
     }
 
-    fn table(&mut self, file: &TomlFile<'_>, section: Section, table: &DeTable<'_>) {
+    fn table(&mut self, file: &TomlFile<'_>, section: &str, table: &DeTable<'_>) {
         for (key, value) in table.iter() {
             self.key(file, section, key, value);
         }
     }
 
-    fn key(
-        &mut self,
-        file: &TomlFile<'_>,
-        section: Section,
-        key: &Spanned<DeString<'_>>,
-        value: &Spanned<DeValue<'_>>,
-    ) {
-        match Field::from_key(key.get_ref()) {
+    fn key(&mut self, file: &TomlFile<'_>, section: &str, key: &Spanned<DeString<'_>>, value: &Spanned<DeValue<'_>>) {
+        match EntryId::of_key(key.get_ref()) {
             _ if self.problems.len() >= ENOUGH => {}
-            Some(field) if field.section() == section => {
-                self.problems.extend(self.entries.enter(file, field, key, value));
+            Some(entry) if entry.section() == section => {
+                self.problems.extend(self.entries.enter(file, entry, key, value));
             }
-            Some(field) => {
+            Some(entry) => {
                 let wrong = format!("this key does not stand {}", problem::table(section));
-                self.refuse(file, key, value, wrong, problem::table(field.section()));
+                self.refuse(file, key, value, wrong, problem::table(entry.section()));
             }
             None => {
-                let here: Vec<Field> = Field::ALL.iter().copied().filter(|f| f.section() == section).collect();
+                let here: Vec<EntryId> = of_section(section).collect();
                 let wrong = "no entry of a case has this key".to_owned();
                 self.refuse(file, key, value, wrong, did_you_mean(key.get_ref(), &here));
             }

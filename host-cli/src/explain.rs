@@ -1,42 +1,41 @@
 //! How a number came about, on paper: enough for a student to do it again by hand.
 
+use crate::problem::table;
 use crate::text::{self, paragraph};
-use ocellus_core::caution::{Caution, Severity};
+use ocellus_card::case::Case;
+use ocellus_card::caution::{Caution, Severity};
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
+use ocellus_card::item::Item;
+use ocellus_card::sink::Sink;
+use ocellus_card::{Subject, workings};
 use ocellus_core::decimal::places_for;
-use ocellus_core::draft::Draft;
-use ocellus_core::explain::{NO_ENTRY_HELPS, Subject};
-use ocellus_core::field::Field;
-use ocellus_core::item::Item;
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
 use ocellus_core::source::{Mark, Source};
-use ocellus_core::working::Step;
+use ocellus_core::working::{Step, Steps, Table};
 use std::io::{self, Write};
 
 /// Prints the working of a subject; the answer is whether there were steps, and none was refused.
-pub fn print(subject: Subject, sheet: &Sheet, out: &mut dyn Write) -> io::Result<bool> {
+pub fn print(subject: Subject, case: &Case, out: &mut dyn Write) -> io::Result<bool> {
     let mut working = Working::default();
-    let any = sheet.explain(subject, &mut working);
-    let mut page = Page { draft: sheet.draft(), sources: Vec::new(), out };
+    let any = case.explain(subject, &mut working);
+    let mut page = Page { draft: case.draft(), sources: Vec::new(), out };
     writeln!(page.out, "{}", subject.name())?;
     page.entries(&working.entries)?;
-    page.steps(&working.steps)?;
-    let refused = working.cautions.iter().any(|caution| caution.code.severity() == Severity::Refuse);
+    page.lines(&working.lines)?;
     if !any {
-        // no entry would make a method that is made for other eyes one for this
-        let other = working.cautions.iter().any(|caution| NO_ENTRY_HELPS.contains(&caution.code));
-        page.missing(subject, refused || other)?;
+        page.missing(subject, &working)?;
     }
     page.cautions(&working.cautions)?;
     page.list_sources()?;
-    Ok(any && !refused)
+    Ok(any && !working.is_refused())
 }
 
 /// What was streamed, kept in its order.
 #[derive(Default)]
 struct Working {
-    entries: Vec<Field>,
-    steps: Vec<Line>,
+    entries: Vec<EntryId>,
+    lacks: Vec<EntryId>,
+    lines: Vec<Line>,
     cautions: Vec<Caution>,
 }
 
@@ -45,23 +44,40 @@ enum Line {
     Item(Item),
 }
 
+impl Working {
+    fn is_refused(&self) -> bool {
+        self.cautions.iter().any(|caution| caution.code.severity() == Severity::Refuse)
+    }
+
+    /// Whether entries that lack would bring steps.
+    fn can_be_helped(&self) -> bool {
+        !self.is_refused() && !self.cautions.iter().any(|caution| caution.code.ends_it())
+    }
+}
+
+impl Steps for Working {
+    fn step(&mut self, step: Step) {
+        self.lines.push(Line::Step(step));
+    }
+}
+
 impl Sink for Working {
-    fn entry(&mut self, field: Field) {
-        self.entries.push(field);
+    fn entry(&mut self, entry: EntryId) {
+        self.entries.push(entry);
+    }
+
+    fn lacks(&mut self, entry: EntryId) {
+        self.lacks.push(entry);
     }
 
     fn item(&mut self, item: Item) {
-        self.steps.push(Line::Item(item));
+        self.lines.push(Line::Item(item));
     }
 
     fn caution(&mut self, caution: Caution) {
         if !self.cautions.contains(&caution) {
             self.cautions.push(caution);
         }
-    }
-
-    fn step(&mut self, step: Step) {
-        self.steps.push(Line::Step(step));
     }
 }
 
@@ -83,26 +99,27 @@ impl Page<'_> {
         format!("[{}, source {}]", mark.word(), source.number())
     }
 
-    fn entries(&mut self, fields: &[Field]) -> io::Result<()> {
-        writeln!(self.out, "\nEntries")?;
-        for &field in fields {
-            let usual = if self.draft.has(field) { "" } else { "; not entered, usual value" };
-            let first = format!("  {:24} {:14} ", field.key(), text::value(self.draft, field));
-            paragraph(self.out, &first, &format!("{}{usual}", field.what()))?;
+    fn entries(&mut self, entries: &[EntryId]) -> io::Result<()> {
+        if !entries.is_empty() {
+            writeln!(self.out, "\nEntries")?;
+        }
+        for &entry in entries {
+            let usual = if self.draft.has(entry) { "" } else { "; not entered, usual value" };
+            let first = format!("  {:24} {:14} ", entry.key().to_string(), text::value(self.draft, entry));
+            paragraph(self.out, &first, format_args!("{}{usual}", entry.what()))?;
         }
         Ok(())
     }
 
-    fn steps(&mut self, lines: &[Line]) -> io::Result<()> {
-        let mut current = None;
+    fn lines(&mut self, lines: &[Line]) -> io::Result<()> {
+        let mut current: Option<&'static Table> = None;
         for line in lines {
             match line {
                 Line::Step(step) => {
-                    if current != Some(step.topic) {
-                        writeln!(self.out, "\n{}", step.topic.heading())?;
-                        current = Some(step.topic);
+                    if !current.replace(step.table).is_some_and(|table| std::ptr::eq(table, step.table)) {
+                        writeln!(self.out, "\n{}", step.table.heading)?;
                     }
-                    self.step(*step)?;
+                    self.step(step)?;
                 }
                 Line::Item(item) => {
                     self.item(*item)?;
@@ -113,19 +130,17 @@ impl Page<'_> {
         Ok(())
     }
 
-    fn step(&mut self, step: Step) -> io::Result<()> {
-        let index = usize::from(step.index);
-        let (Some(line), Some(prose)) = (step.topic.lines().get(index), step.topic.prose().get(index)) else {
-            return Ok(());
-        };
+    fn step(&mut self, step: &Step) -> io::Result<()> {
+        let prose = workings::prose(step.table).get(usize::from(step.index));
+        let Some((line, prose)) = step.line().zip(prose) else { return Ok(()) };
         let value = quantity(step.value, line.unit());
         let origin = self.origin(line.source, line.mark);
-        paragraph(self.out, &format!("  {} = {value}  ", line.symbol), &format!("{} {origin}", prose.meaning))?;
+        paragraph(self.out, &format!("  {} = {value}  ", line.symbol), format_args!("{} {origin}", prose.meaning))?;
         paragraph(self.out, "      ", prose.equation)?;
         for constant in prose.constants {
             let unit = if constant.unit == "1" { String::new() } else { format!(" {}", constant.unit) };
             let origin = self.origin(constant.source, constant.mark);
-            paragraph(self.out, "        ", &format!("{} = {}{unit} {origin}", constant.name, constant.digits))?;
+            paragraph(self.out, "        ", format_args!("{} = {}{unit} {origin}", constant.name, constant.digits))?;
         }
         Ok(())
     }
@@ -136,20 +151,18 @@ impl Page<'_> {
         let value = quantity(item.value, item.what.unit());
         let origin = self.origin(source, mark);
         writeln!(self.out)?;
-        paragraph(self.out, "", &format!("{method}{} = {value} {origin}", item.what.name()))
+        paragraph(self.out, "", format_args!("{method}{} = {value} {origin}", item.what.name()))
     }
 
     /// What could still be entered; a refusal is told in the cautions, and no entry would lift it.
-    fn missing(&mut self, subject: Subject, refused: bool) -> io::Result<()> {
+    fn missing(&mut self, subject: Subject, working: &Working) -> io::Result<()> {
         writeln!(self.out)?;
-        paragraph(self.out, "", &format!("{}: not computed, this case does not allow it.", subject.name()))?;
-        let absent = |field: &&Field| !self.draft.has(**field) && field.default().is_none();
-        let absent: Vec<Field> = subject.inputs().iter().filter(absent).copied().collect();
-        if !refused && !absent.is_empty() {
+        paragraph(self.out, "", format_args!("{}: not computed, this case does not allow it.", subject.name()))?;
+        if working.can_be_helped() && !working.lacks.is_empty() {
             writeln!(self.out, "Not entered, of what it can start from:")?;
-            for field in absent {
-                let table = crate::problem::table(field.section());
-                paragraph(self.out, &format!("  {:24} ", field.key()), &format!("{} ({table})", field.what()))?;
+            for entry in &working.lacks {
+                let first = format!("  {:24} ", entry.key().to_string());
+                paragraph(self.out, &first, format_args!("{} ({})", entry.what(), table(entry.section())))?;
             }
         }
         Ok(())
@@ -164,7 +177,7 @@ impl Page<'_> {
             let about = caution.method.map_or(String::new(), |method| format!("{}: ", method.name()));
             let origin = self.origin(code.source(), code.mark());
             let first = format!("  {:8} ", code.severity().word());
-            paragraph(self.out, &first, &format!("{about}{} {origin}", code.text()))?;
+            paragraph(self.out, &first, format_args!("{about}{} {origin}", code.text()))?;
         }
         Ok(())
     }

@@ -1,81 +1,71 @@
-//! Every entry of a case, told from the table of fields itself.
+//! Every entry of a case, told from the tables of the card itself.
 
-use crate::problem::accepted;
+use crate::problem::{accepted, filled};
 use crate::text;
-use ocellus_core::case::Case;
-use ocellus_core::draft::Draft;
-use ocellus_core::field::{Field, Section};
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::error::Error;
+use ocellus_card::id::EntryId;
+use ocellus_card::{of_section, sections};
 use std::io::{self, Write};
 
-fn heading(section: Section) -> String {
-    match section {
-        Section::Case => "Before the first table".to_owned(),
-        section => format!("[{}]", section.word()),
-    }
+fn heading(section: &str) -> String {
+    if section.is_empty() { "Before the first table".to_owned() } else { format!("[{section}]") }
 }
 
-fn of(section: Section) -> impl Iterator<Item = Field> {
-    Field::ALL.iter().copied().filter(move |field| field.section() == section)
-}
-
-fn default(field: Field) -> String {
-    field.default().map_or(String::new(), |_| text::value(&Draft::default(), field))
+fn default(entry: EntryId) -> String {
+    entry.default().map_or(String::new(), |_| text::value(&Draft::default(), entry))
 }
 
 /// What every case must state, by the door itself: what it misses of a case in which nothing was entered.
-fn needed() -> Vec<Field> {
-    let mut needed = Vec::new();
-    Case::check(&Draft::default(), &mut |error| needed.extend(error.field));
-    needed
+fn missed() -> Vec<Error> {
+    let mut missed = Vec::new();
+    Case::check(&Draft::default(), &mut |error| missed.push(error));
+    missed
 }
 
-fn need(needed: &[Field], field: Field) -> &'static str {
-    match field {
-        Field::K1 | Field::K2 => "needed, or r1_mm and r2_mm",
-        _ if needed.contains(&field) => "needed",
-        _ => "",
-    }
+fn need(missed: &[Error], entry: EntryId) -> String {
+    let Some(error) = missed.iter().find(|error| error.entry == entry) else { return String::new() };
+    let or = error.accepts().map_or(String::new(), |(text, entries)| format!(", {}", filled(text, entries)));
+    format!("needed{or}")
 }
 
-/// Prints the fields on 80 columns.
+/// Prints the entries on 80 columns.
 pub fn print(out: &mut dyn Write) -> io::Result<()> {
-    let needed = needed();
-    for &section in Section::ALL {
+    let missed = missed();
+    for section in sections() {
         writeln!(out, "{}", heading(section))?;
-        for field in of(section) {
-            let need = need(&needed, field);
-            let need = if need.is_empty() { String::new() } else { format!(" ({need})") };
-            text::paragraph(out, &format!("  {:26} ", field.key()), &format!("{}{need}", field.what()))?;
-            let default = match default(field) {
+        for entry in of_section(section) {
+            let need = need(&missed, entry);
+            let need = if need.is_empty() { need } else { format!(" ({need})") };
+            let key = format!("  {:26} ", entry.key().to_string());
+            text::paragraph(out, &key, format_args!("{}{need}", entry.what()))?;
+            let default = match default(entry) {
                 text if text.is_empty() => text,
                 text => format!("; {text} when not entered"),
             };
-            text::paragraph(out, "      ", &format!("{}{default}; at a console {}", accepted(field), field.word()))?;
+            let accepted = accepted(entry);
+            text::paragraph(out, "      ", format_args!("{accepted}{default}; at a console {}", entry.word()))?;
         }
         writeln!(out)?;
     }
     Ok(())
 }
 
-/// Prints the fields as Markdown tables.
+/// Prints the entries as Markdown tables.
 pub fn print_markdown(out: &mut dyn Write) -> io::Result<()> {
-    let needed = needed();
-    for &section in Section::ALL {
-        let heading = match section {
-            Section::Case => heading(section),
-            section => format!("`{}`", heading(section)),
-        };
+    let missed = missed();
+    for section in sections() {
+        let heading = if section.is_empty() { heading(section) } else { format!("`{}`", heading(section)) };
         writeln!(
             out,
             "## {heading}\n\n| key | at a console | what it is | accepted | needed, or when not entered |\n|---|---|---|---|---|"
         )?;
-        for field in of(section) {
-            let last = match need(&needed, field) {
-                "" => default(field),
-                need => need.to_owned(),
-            };
-            let (key, word, what) = (field.key(), field.word(), field.what());
-            writeln!(out, "| `{key}` | `{word}` | {what} | {} | {last} |", accepted(field))?;
+        for entry in of_section(section) {
+            let need = need(&missed, entry);
+            let last = if need.is_empty() { default(entry) } else { need };
+            let (key, word, what) = (entry.key(), entry.word(), entry.what());
+            writeln!(out, "| `{key}` | `{word}` | {what} | {} | {last} |", accepted(entry))?;
         }
         writeln!(out)?;
     }

@@ -4,7 +4,7 @@ use crate::args::CaseFiles;
 use crate::case_file;
 use crate::catalogue::{self, Catalogue};
 use crate::problem::Problem;
-use ocellus_core::draft::Draft;
+use ocellus_card::draft::Draft;
 use std::fs::File;
 use std::io::{self, Read};
 use std::path::Path;

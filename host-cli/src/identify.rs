@@ -1,9 +1,10 @@
 //! Asks for the two patient identifiers that a read-back covers.
 
-use ocellus_core::date::Date;
-use ocellus_core::error::Code;
-use ocellus_core::name::Name;
-use ocellus_core::readback::Identifiers;
+use ocellus_card::date::Date;
+use ocellus_card::error::Wrong;
+use ocellus_card::name::Name;
+use ocellus_card::readback::Identifiers;
+use ocellus_console::PROMPTS;
 use std::io::{self, BufRead, Write};
 
 /// Asks until both are names, or the input ends.
@@ -11,16 +12,17 @@ use std::io::{self, BufRead, Write};
 /// # Errors
 /// When the input ends or cannot be read.
 pub fn ask(answers: &mut dyn BufRead, questions: &mut dyn Write) -> io::Result<Identifiers> {
+    let [_, first, second] = PROMPTS;
     writeln!(questions, "Two patient identifiers, read from the original printout; kept nowhere.")?;
     Ok(Identifiers(
-        one("Hospital number: ", |_| Ok(()), answers, questions)?,
-        one("Date of birth, YYYY-MM-DD: ", |text| Date::parse(text).map(drop), answers, questions)?,
+        one(first, |_| Ok(()), answers, questions)?,
+        one(second, |text| Date::parse(text).map(drop), answers, questions)?,
     ))
 }
 
 fn one(
     question: &str,
-    check: impl Fn(&str) -> Result<(), Code>,
+    check: impl Fn(&str) -> Result<(), Wrong>,
     answers: &mut dyn BufRead,
     questions: &mut dyn Write,
 ) -> io::Result<Name> {

@@ -1,47 +1,49 @@
 //! The numbers of a case as JSON: unrounded, each f64 written so that it reads back as the same 64 bits.
 
-use ocellus_core::caution::{Caution, Severity};
+use crate::text;
+use ocellus_card::caution::{Caution, Severity};
+use ocellus_card::draft::{Draft, with_text};
+use ocellus_card::entry::Kind;
+use ocellus_card::id::{EntryId, PartId, SignOffId};
+use ocellus_card::item::Item;
+use ocellus_card::readback::{self, Identifiers};
+use ocellus_card::sink::Sink;
+use ocellus_card::{Named, Subject, case::Case, workings};
 use ocellus_core::constant::Constant;
-use ocellus_core::draft::{Draft, with_text};
-use ocellus_core::explain::Subject;
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Item, Part};
-use ocellus_core::lens::Method;
-use ocellus_core::readback::{self, Identifiers};
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sign_off::SignOff;
-use ocellus_core::sink::Sink;
-use ocellus_core::working::Step;
+use ocellus_core::lens::method::Method;
+use ocellus_core::working::{Step, Steps};
+use ocellus_text::Text;
 use serde::{Serialize, Serializer};
 use serde_json::Value;
+use std::fmt::Display;
 use std::io::{self, Write};
 
 /// Prints the card of a case; the answer is whether anything was refused.
-pub fn print_plan(sheet: &Sheet, identifiers: Option<&Identifiers>, out: &mut dyn Write) -> io::Result<bool> {
+pub fn print_plan(case: &Case, identifiers: Option<&Identifiers>, out: &mut dyn Write) -> io::Result<bool> {
     let mut sink = Json::default();
-    sheet.plan(&mut sink);
+    case.plan(&mut sink);
     let card = Card {
-        case: Entries(sheet.draft()),
-        defaults: sink.defaults(sheet.draft()),
+        case: Entries(case.draft()),
+        defaults: sink.defaults(case.draft()),
         items: &sink.items,
         cautions: &sink.cautions,
         sign_off: &sink.sign_off,
-        // a case file has no entry with more decimals than its field, so there always is one
-        readback: readback::of_sheet(sheet, identifiers).ok().map(|code| code.as_str().to_owned()),
+        // a case file has no entry with more decimals than it takes, so there always is one
+        readback: readback::of(case, identifiers).ok().map(|code| code.as_str().to_owned()),
     };
     write(&card, out)?;
     Ok(sink.refused)
 }
 
 /// Prints how one number came about; the answer is whether there were steps, and none was refused.
-pub fn print_explain(subject: Subject, sheet: &Sheet, out: &mut dyn Write) -> io::Result<bool> {
+pub fn print_explain(subject: Subject, case: &Case, out: &mut dyn Write) -> io::Result<bool> {
     let mut sink = Json::default();
-    let any = sheet.explain(subject, &mut sink);
+    let any = case.explain(subject, &mut sink);
     let working = Working {
         subject: subject.key(),
         name: subject.name(),
-        case: Entries(sheet.draft()),
-        defaults: sink.defaults(sheet.draft()),
+        case: Entries(case.draft()),
+        defaults: sink.defaults(case.draft()),
         items: &sink.items,
         steps: &sink.steps,
         cautions: &sink.cautions,
@@ -53,6 +55,11 @@ pub fn print_explain(subject: Subject, sheet: &Sheet, out: &mut dyn Write) -> io
 fn write(document: &impl Serialize, out: &mut dyn Write) -> io::Result<()> {
     serde_json::to_writer_pretty(&mut *out, document)?;
     writeln!(out)
+}
+
+/// As it is shown.
+fn shown<S: Serializer>(text: &impl Display, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.collect_str(text)
 }
 
 #[derive(Serialize)]
@@ -67,8 +74,10 @@ struct Card<'a> {
 
 #[derive(Serialize)]
 struct Working<'a> {
-    subject: &'static str,
-    name: &'static str,
+    #[serde(serialize_with = "shown")]
+    subject: Named,
+    #[serde(serialize_with = "shown")]
+    name: Named,
     case: Entries<'a>,
     defaults: Defaults,
     items: &'a [ItemLine],
@@ -76,65 +85,69 @@ struct Working<'a> {
     cautions: &'a [CautionLine],
 }
 
-/// What was entered, in the order of the fields.
+/// What was entered, in the order of the parts.
 struct Entries<'a>(&'a Draft);
 
 impl Serialize for Entries<'_> {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let entered = Field::ALL.iter().filter(|field| self.0.has(**field));
-        serializer.collect_map(entered.map(|field| (field.key(), value(self.0, *field))))
+        serializer.collect_map(self.0.made().map(|entry| (entry.key().to_string(), value(self.0, entry))))
     }
 }
 
 /// What was not entered, and stands at its usual value.
-struct Defaults(Vec<Field>);
+struct Defaults(Vec<EntryId>);
 
 impl Serialize for Defaults {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.collect_map(self.0.iter().map(|field| (field.key(), field.default())))
+        serializer.collect_map(self.0.iter().map(|entry| (entry.key().to_string(), entry.default())))
     }
 }
 
-fn value(draft: &Draft, field: Field) -> Value {
-    match (field.kind(), draft.number(field)) {
+fn value(draft: &Draft, entry: EntryId) -> Value {
+    match (entry.kind(), draft.number(entry)) {
         (Kind::Number(..), Some(number)) => Value::from(number),
-        (_, Some(code)) => Value::from(with_text(field, code, str::to_owned)),
-        (_, None) => Value::from(draft.name(field).map(|name| name.as_str())),
+        (_, Some(code)) => Value::from(with_text(entry, code, str::to_owned)),
+        (_, None) => Value::from(draft.name(entry).map(|name| name.as_str())),
     }
 }
 
 #[derive(Serialize)]
 struct ItemLine {
     id: String,
-    name: &'static str,
+    #[serde(serialize_with = "shown")]
+    name: Text,
     row: u8,
     value: f64,
     unit: &'static str,
-    part: Option<&'static str>,
+    part: Option<String>,
     source: &'static str,
     mark: &'static str,
 }
 
 #[derive(Serialize)]
 struct CautionLine {
-    code: &'static str,
+    #[serde(serialize_with = "shown")]
+    code: Text,
     severity: String,
-    field: Option<&'static str>,
+    field: Option<String>,
     method: Option<&'static str>,
-    text: &'static str,
+    #[serde(serialize_with = "shown")]
+    text: Text,
     source: &'static str,
     mark: &'static str,
 }
 
 #[derive(Serialize)]
 struct SignOffLine {
-    id: &'static str,
-    text: &'static str,
+    #[serde(serialize_with = "shown")]
+    id: Text,
+    #[serde(serialize_with = "shown")]
+    text: Text,
 }
 
 #[derive(Serialize)]
 struct StepLine {
-    topic: &'static str,
+    heading: String,
     symbol: &'static str,
     value: f64,
     unit: &'static str,
@@ -169,8 +182,8 @@ impl From<&'static Constant> for ConstantLine {
 /// Keeps what is streamed, in the words of the document.
 #[derive(Default)]
 struct Json {
-    part: Option<Part>,
-    entries: Vec<Field>,
+    part: Option<PartId>,
+    entries: Vec<EntryId>,
     items: Vec<ItemLine>,
     cautions: Vec<CautionLine>,
     sign_off: Vec<SignOffLine>,
@@ -180,30 +193,47 @@ struct Json {
 
 impl Json {
     fn defaults(&self, draft: &Draft) -> Defaults {
-        Defaults(self.entries.iter().copied().filter(|field| !draft.has(*field)).collect())
+        Defaults(self.entries.iter().copied().filter(|entry| !draft.has(*entry)).collect())
+    }
+}
+
+impl Steps for Json {
+    fn step(&mut self, step: Step) {
+        let prose = workings::prose(step.table).get(usize::from(step.index));
+        let Some((line, prose)) = step.line().zip(prose) else { return };
+        self.steps.push(StepLine {
+            heading: step.table.heading.to_string(),
+            symbol: line.symbol,
+            value: step.value,
+            unit: line.unit(),
+            meaning: prose.meaning,
+            equation: prose.equation,
+            constants: prose.constants.iter().map(|constant| ConstantLine::from(*constant)).collect(),
+            source: line.source.text(),
+            mark: line.mark.word(),
+        });
     }
 }
 
 impl Sink for Json {
-    fn part(&mut self, part: Part) {
+    fn part(&mut self, part: PartId) {
         self.part = Some(part);
     }
 
-    fn entry(&mut self, field: Field) {
-        if !self.entries.contains(&field) {
-            self.entries.push(field);
+    fn entry(&mut self, entry: EntryId) {
+        if !self.entries.contains(&entry) {
+            self.entries.push(entry);
         }
     }
 
     fn item(&mut self, item: Item) {
-        let key = item.what.key();
         self.items.push(ItemLine {
-            id: item.method.map_or(key.to_owned(), |method| format!("{}_{key}", method.key())),
+            id: text::id(&item),
             name: item.what.name(),
             row: item.row,
             value: item.value,
             unit: item.what.unit(),
-            part: self.part.map(Part::key),
+            part: self.part.map(|part| part.key().to_string()),
             source: item.method.map_or(item.what.source(), Method::source).text(),
             mark: item.what.mark().word(),
         });
@@ -215,31 +245,15 @@ impl Sink for Json {
         self.cautions.push(CautionLine {
             code: code.word(),
             severity: code.severity().word().to_lowercase(),
-            field: caution.field.map(Field::key),
-            method: caution.method.map(|method| method.key()),
+            field: caution.entry.map(|entry| entry.key().to_string()),
+            method: caution.method.map(Method::key),
             text: code.text(),
             source: code.source().text(),
             mark: code.mark().word(),
         });
     }
 
-    fn sign_off(&mut self, line: SignOff) {
+    fn sign_off(&mut self, line: SignOffId) {
         self.sign_off.push(SignOffLine { id: line.key(), text: line.text() });
-    }
-
-    fn step(&mut self, step: Step) {
-        let index = usize::from(step.index);
-        let (Some(line), Some(prose)) = (step.topic.lines().get(index), step.topic.prose().get(index)) else { return };
-        self.steps.push(StepLine {
-            topic: step.topic.key(),
-            symbol: line.symbol,
-            value: step.value,
-            unit: line.unit(),
-            meaning: prose.meaning,
-            equation: prose.equation,
-            constants: prose.constants.iter().map(|constant| ConstantLine::from(*constant)).collect(),
-            source: line.source.text(),
-            mark: line.mark.word(),
-        });
     }
 }

@@ -1,4 +1,5 @@
-//! The host program: reads files, prints cards, tables and workings. All arithmetic is in `ocellus_core`.
+//! The host program: reads files, prints cards, tables and workings. All arithmetic is in `ocellus_core`, and all of the card in
+//! `ocellus_card`.
 
 pub mod args;
 pub mod batch;

@@ -1,15 +1,16 @@
 //! The command `ocellus`.
 
 use clap::Parser;
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::readback::Identifiers;
 use ocellus_cli::args::{Arguments, Command};
 use ocellus_cli::device::{self, terminal};
 use ocellus_cli::files::{self, is_stdin, read_draft};
 use ocellus_cli::problem::{Problem, Stop};
 use ocellus_cli::sweep::Sweep;
 use ocellus_cli::{batch, card, draw, explain, fields, group, identify, json};
-use ocellus_core::draft::Draft;
-use ocellus_core::readback::Identifiers;
-use ocellus_core::sheet::Sheet;
+use ocellus_console::Wanted;
 use std::io::{self, IsTerminal, Write};
 use std::process::ExitCode;
 
@@ -39,21 +40,22 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
     // Gathered first and written at once, so that a reader who leaves early does not change what is found.
     let mut page = Vec::new();
     let answered = match command {
-        Command::Plan { case, json, identify } => {
+        Command::Plan { case, short, json, identify } => {
             let case_is_stdin = is_stdin(&case.case);
             let draft = read_draft(&case)?;
-            let case = sheet(&draft)?;
+            let case = case_of(&draft)?;
             let identifiers = if identify { Some(ask(case_is_stdin)?) } else { None };
             let refused = if json {
                 json::print_plan(&case, identifiers.as_ref(), &mut page)
             } else {
-                card::print(&case, identifiers.as_ref(), bold(), &mut page)
+                let wanted = if short { Wanted::Short } else { Wanted::All };
+                card::print(wanted, &draft, &|sink| case.plan(sink), identifiers.as_ref(), bold(), &mut page)
             };
             refused.map(|refused| !refused)
         }
         Command::Explain { subject, case, json } => {
             let draft = read_draft(&case)?;
-            let case = sheet(&draft)?;
+            let case = case_of(&draft)?;
             if json {
                 json::print_explain(subject, &case, &mut page)
             } else {
@@ -62,7 +64,7 @@ fn run(command: Command) -> Result<ExitCode, Stop> {
         }
         Command::Draw { picture, case, output } => {
             let draft = read_draft(&case)?;
-            let svg = draw::draw(picture, &sheet(&draft)?)?;
+            let svg = draw::draw(picture, &case_of(&draft)?)?;
             match output {
                 Some(file) => files::write(&file, &svg).map(|()| Ok(true))?,
                 None => page.write_all(svg.as_bytes()).map(|()| true),
@@ -108,8 +110,8 @@ fn output(error: &io::Error) -> Vec<Problem> {
 }
 
 /// The case or set-up of a draft that was read, and found to be one.
-fn sheet(draft: &Draft) -> Result<Sheet<'_>, Vec<Problem>> {
-    Sheet::check(draft, &mut |_| {}).ok_or(vec![Problem::of_file("the case", "not a case", "")])
+fn case_of(draft: &Draft) -> Result<Case<'_>, Vec<Problem>> {
+    Case::check(draft, &mut |_| {}).ok_or(vec![Problem::of_file("the case", "not a case", "")])
 }
 
 fn ask(case_is_stdin: bool) -> Result<Identifiers, Vec<Problem>> {

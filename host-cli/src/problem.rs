@@ -1,8 +1,11 @@
 //! What is wrong with a file, told so that it can be put right: where, what was typed, what would be accepted.
 
-use ocellus_core::error::{Code, Error};
-use ocellus_core::eye::misread::looks_like;
-use ocellus_core::field::{Field, Kind, Section};
+use crate::text::plain;
+use ocellus_card::entry::Kind;
+use ocellus_card::error::{Error, Wrong};
+use ocellus_card::id::EntryId;
+use ocellus_card::sections;
+use ocellus_text::{Text, text};
 use std::fmt::{self, Display};
 
 /// One thing that is wrong with a file.
@@ -13,7 +16,7 @@ pub struct Problem {
     /// Its line, where it is about one.
     pub line: Option<usize>,
     /// The entry, where it is about a known one.
-    pub field: Option<Field>,
+    pub entry: Option<EntryId>,
     /// The key with its value, or the line, as typed; empty where nothing was.
     pub typed: String,
     /// What is wrong.
@@ -44,89 +47,84 @@ impl Problem {
     /// About a file as a whole.
     pub fn of_file(file: &str, wrong: impl Into<String>, accepted: impl Into<String>) -> Problem {
         let (wrong, accepted) = (wrong.into(), accepted.into());
-        Problem { file: file.to_owned(), line: None, field: None, typed: String::new(), wrong, accepted }
+        Problem { file: file.to_owned(), line: None, entry: None, typed: String::new(), wrong, accepted }
     }
 }
 
 impl Display for Problem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}:", self.file)?;
+        write!(f, "{}:", plain(&self.file))?;
         if let Some(line) = self.line {
             write!(f, "{line}:")?;
         }
         if !self.typed.is_empty() {
-            write!(f, " {}:", printable(&self.typed))?;
+            write!(f, " {}:", cut(&plain(&self.typed)))?;
         }
-        write!(f, " {}", self.wrong)?;
-        if self.accepted.is_empty() { Ok(()) } else { write!(f, "\n    accepted: {}", self.accepted) }
+        write!(f, " {}", plain(&self.wrong))?;
+        if self.accepted.is_empty() { Ok(()) } else { write!(f, "\n    accepted: {}", plain(&self.accepted)) }
     }
 }
 
-/// The problems of a file in its order, those about no line last.
+/// The problems of a file in its order, those about no line last, in the order of the tables.
 pub(crate) fn in_order(file: &str, mut problems: Vec<Problem>) -> Vec<Problem> {
     if problems.len() >= ENOUGH {
         problems.push(Problem::of_file(file, "much is wrong; not all of it is told here", ""));
     }
-    problems.sort_by_key(|problem| problem.line.unwrap_or(usize::MAX));
+    let table = |entry: EntryId| sections().position(|table| table == entry.section());
+    problems.sort_by_key(|problem| match problem.line {
+        Some(line) => (line, 0),
+        None => (usize::MAX, problem.entry.and_then(table).unwrap_or(usize::MAX)),
+    });
     problems
 }
 
 /// The most characters of a file that are shown of one line.
 const SHOWN: usize = 100;
 
-/// Text of a file, safe to show: on one line, not endless, no control characters.
-fn printable(text: &str) -> String {
-    let shown: String = text.chars().take(SHOWN).map(|c| if c.is_control() { '\u{fffd}' } else { c }).collect();
+/// Not endless.
+fn cut(text: &str) -> String {
+    let shown: String = text.chars().take(SHOWN).collect();
     if text.chars().count() > SHOWN { format!("{shown}...") } else { shown }
 }
 
 /// What is wrong with an entry of a file.
 pub(crate) fn wrong(error: &Error) -> String {
-    let hint = error.field.zip(error.value).and_then(|(field, value)| looks_like(field, value));
-    let text = match error.code {
-        Code::WrongUnit => Code::OutOfRange.text(),
-        Code::Incomplete => "not given, and an entry that was made needs it",
-        Code::Twice => "said in two ways, of which one is to be kept",
-        Code::Disagree => "does not agree with another entry",
-        code => code.text(),
+    let text = match error.wrong {
+        Wrong::WrongUnit => Wrong::OutOfRange.text(),
+        Wrong::Twice => text!("said in two ways, of which one is to be kept"),
+        Wrong::Disagree => text!("does not agree with another entry"),
+        wrong => wrong.text(),
     };
-    hint.map_or(text.to_owned(), |hint| format!("{text}; it looks like {hint}"))
+    let hint = error.value.and_then(|value| error.entry.looks_like(value));
+    hint.map_or(text.to_string(), |hint| format!("{text}; it looks like {hint}"))
 }
 
 /// What would be accepted in its place.
-pub(crate) fn accepted_after(error: &Error, field: Field) -> String {
-    match (error.code, field) {
-        (Code::Missing, Field::K1 | Field::K2) => {
-            format!("{}, {}; or r1_mm and r2_mm", table(field.section()), accepted(field))
+pub(crate) fn accepted_after(error: &Error) -> String {
+    let entry = error.entry;
+    let remedy = error.accepts().map(|(text, entries)| filled(text, entries));
+    match (error.wrong, remedy) {
+        (Wrong::Missing | Wrong::Incomplete, remedy) => {
+            let or = remedy.map_or(String::new(), |remedy| format!("; {remedy}"));
+            format!("{}, {}{or}", table(entry.section()), accepted(entry))
         }
-        (Code::Missing | Code::Incomplete, _) => format!("{}, {}", table(field.section()), accepted(field)),
-        (Code::Disagree, Field::R1) => {
-            "the radius of k1_d at the keratometric_index, or one of the two alone".to_owned()
-        }
-        (Code::Disagree, Field::R2) => {
-            "the radius of k2_d at the keratometric_index, or one of the two alone".to_owned()
-        }
-        (Code::Disagree, Field::BiometryDate) => "a date not later than surgery_date".to_owned(),
-        (Code::Disagree, Field::LensMost) => "a power not below lens_least_d".to_owned(),
-        (Code::Disagree, Field::LensLength) => "a length not below optic_mm".to_owned(),
-        (Code::Twice, Field::SiteWord | Field::ClockHour) => {
-            "one of incision_site_deg, incision_site_word, and incision_clock_h with clock_seen_from".to_owned()
-        }
-        (Code::Twice, Field::Centroid) => "flattening by each cut, or the centroid of all that you do".to_owned(),
-        (Code::Twice, Field::Density) => "density_from = \"entered\" with it, or none".to_owned(),
-        (Code::Twice, Field::Viscosity) => "viscosity_from = \"at_shear\" with it, or none".to_owned(),
-        (Code::Twice, Field::BackFrom) => "\"none\": a total power has the back of the cornea in it".to_owned(),
-        _ => accepted(field),
+        (_, Some(remedy)) => remedy,
+        (_, None) => accepted(entry),
     }
 }
 
-/// What a field accepts.
-pub fn accepted(field: Field) -> String {
-    match field.kind() {
+/// A text in which each `{}` stands for the key of an entry.
+pub(crate) fn filled(text: Text, entries: &[EntryId]) -> String {
+    entries.iter().fold(text.to_string(), |text, entry| text.replacen("{}", &entry.key().to_string(), 1))
+}
+
+/// What an entry accepts.
+pub fn accepted(entry: EntryId) -> String {
+    match entry.kind() {
         Kind::Number(places, bounds) => {
             let (min, max) = (bounds.min, bounds.max);
-            let range = if field.signed() { format!("{min:+} to {max:+}") } else { format!("{min} to {max}") };
-            let unit = if field.unit().is_empty() { String::new() } else { format!(" {}", field.unit()) };
+            let range = if entry.signed() { format!("{min:+} to {max:+}") } else { format!("{min} to {max}") };
+            let unit = if entry.unit().is_empty() { String::new() } else { format!(" {}", entry.unit()) };
             let decimals = match places {
                 0 => "a whole number".to_owned(),
                 1 => "at most 1 decimal".to_owned(),
@@ -144,9 +142,6 @@ pub fn accepted(field: Field) -> String {
 }
 
 /// The table of a case file, as it is told.
-pub(crate) fn table(section: Section) -> String {
-    match section {
-        Section::Case => "before the first table".to_owned(),
-        section => format!("in [{}]", section.word()),
-    }
+pub(crate) fn table(section: &str) -> String {
+    if section.is_empty() { "before the first table".to_owned() } else { format!("in [{section}]") }
 }

@@ -1,26 +1,26 @@
 //! One entry from here to there: what follows from it, as a table and as curves. Nothing is computed here.
 
 use crate::draw::plot::{Curve, Plot};
-use crate::problem::Problem;
-use crate::text;
-use ocellus_core::caution::{Caution, Code, Severity};
+use crate::problem::{Problem, accepted, wrong};
+use crate::text::{self, id, shown_unit};
+use ocellus_card::case::Case;
+use ocellus_card::caution::{Caution, Severity};
+use ocellus_card::cautions::{ILLUSTRATION, NOT_A_DEVICE};
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Kind;
+use ocellus_card::error::Error;
+use ocellus_card::id::{CautionId, EntryId, ItemId};
+use ocellus_card::item::Item;
+use ocellus_card::sink::Sink;
 use ocellus_core::decimal::{Sign, fixed, parse};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::{Field, Kind};
-use ocellus_core::item::{Item, Rows};
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
+use ocellus_core::working::Steps;
 use std::io::{self, Write};
-
-/// What is told where nothing else is asked for.
-pub const USUAL: [&str; 4] = ["chamber_mmhg", "surge_trough_mmhg", "surge_recovered_ms", "surge_volume_ul"];
 
 /// What was asked.
 pub struct Sweep {
-    field: Field,
+    entry: EntryId,
     names: Vec<String>,
     rows: Vec<Row>,
-    cautions: Vec<Code>,
 }
 
 struct Row {
@@ -28,32 +28,30 @@ struct Row {
     value: f64,
     /// The first number of each name.
     items: Vec<Option<Item>>,
-    refused: Vec<Code>,
+    cautions: Vec<CautionId>,
 }
 
-/// The numbers of a card by the names that JSON has for them.
+/// The numbers of a card that stand in no table of their own, and what is to be known of it.
 #[derive(Default)]
 struct Card {
     items: Vec<Item>,
-    cautions: Vec<Code>,
+    cautions: Vec<CautionId>,
 }
+
+impl Steps for Card {}
 
 impl Sink for Card {
     fn item(&mut self, item: Item) {
-        if Rows::with(item.what).is_none() {
+        if item.what.led().is_none() {
             self.items.push(item);
         }
     }
 
     fn caution(&mut self, caution: Caution) {
-        if !self.cautions.contains(&caution.code) {
+        if !self.cautions.contains(&caution.code) && caution.code.severity() != Severity::Note {
             self.cautions.push(caution.code);
         }
     }
-}
-
-fn name(item: &Item) -> String {
-    item.method.map_or(item.what.key().to_owned(), |method| format!("{}_{}", method.key(), item.what.key()))
 }
 
 impl Sweep {
@@ -63,50 +61,74 @@ impl Sweep {
     /// Where the entry is no number, an end is none that it takes, or a name is none of the card.
     pub fn of(draft: &Draft, word: &str, ends: [&str; 2], rows: u16, names: &[String]) -> Result<Sweep, Vec<Problem>> {
         let refused = |what: &str, wrong: String, accepted: &str| vec![Problem::of_file(what, wrong, accepted)];
-        let found = Field::ALL.iter().copied().find(|field| field.key() == word || field.word() == word);
-        let Some((field, Kind::Number(places, bounds))) = found.map(|field| (field, field.kind())) else {
+        let found = EntryId::of_key(word).or(EntryId::of_word(word));
+        let Some((entry, Kind::Number(places, _))) = found.map(|entry| (entry, entry.kind())) else {
             return Err(refused(word, "not an entry that is a number".to_owned(), "`ocellus fields` lists them"));
         };
         let end = |text: &str| {
-            let value = parse(text).map_err(|code| code.text().to_owned()).map(|parsed| parsed.value);
-            value
-                .and_then(|value| field.check(value).map(|()| value).map_err(|error| error.code.text().to_owned()))
-                .map_err(|wrong| {
-                    let accepted = format!("{} to {} {}", bounds.min, bounds.max, bounds.unit);
-                    refused(&format!("{word} {text}"), wrong, &accepted)
-                })
+            let value = parse(text).map_err(|wrong| Error::of(wrong.into(), entry)).map(|parsed| parsed.value);
+            let checked = value.and_then(|value| entry.check(value).map(|()| value));
+            checked.map_err(|error| refused(&format!("{word} {text}"), wrong(&error), &accepted(entry)))
         };
         let (from, to) = (end(ends[0])?, end(ends[1])?);
-        let names = if names.is_empty() { USUAL.map(str::to_owned).to_vec() } else { names.to_vec() };
-        let mut sweep = Sweep { field, names, rows: Vec::new(), cautions: Vec::new() };
+        let usual = || ItemId::swept().map(|(item, _)| item.key().to_string()).collect();
+        let is_usual = names.is_empty();
+        let names = if is_usual { usual() } else { names.to_vec() };
+        let mut sweep = Sweep { entry, names, rows: Vec::new() };
         for row in 0..rows {
             let share = f64::from(row) / f64::from(rows - 1);
             let typed = fixed(from + (to - from) * share, places, Sign::Minus);
             let value = typed.and_then(|text| parse(text.as_str()).ok()).map_or(from, |parsed| parsed.value);
             sweep.plan(draft, value);
         }
-        for (place, name) in sweep.names.iter().enumerate() {
-            if sweep.rows.iter().all(|row| row.items[place].is_none()) {
+        let given: Vec<bool> =
+            (0..sweep.names.len()).map(|place| sweep.rows.iter().any(|row| row.items[place].is_some())).collect();
+        match given.iter().position(|given| !given) {
+            // of what is usually told, as much as there is
+            Some(_) if is_usual && given.contains(&true) => sweep.keep(&given),
+            Some(place) => {
                 let accepted = "the id of a single number, as `ocellus plan --json` has it, for which nothing lacks";
-                return Err(refused(name, "on none of these cards".to_owned(), accepted));
+                return Err(refused(&sweep.names[place], "on none of these cards".to_owned(), accepted));
             }
+            None => {}
         }
         Ok(sweep)
     }
 
+    /// Keeps only some of its columns.
+    fn keep(&mut self, which: &[bool]) {
+        fn kept<T>(all: &mut Vec<T>, which: &[bool]) {
+            let mut which = which.iter();
+            all.retain(|_| which.next() == Some(&true));
+        }
+        kept(&mut self.names, which);
+        self.rows.iter_mut().for_each(|row| kept(&mut row.items, which));
+    }
+
     fn plan(&mut self, draft: &Draft, value: f64) {
         let mut draft = draft.clone();
-        draft.set(self.field, value);
+        draft.set(self.entry, value);
         let mut card = Card::default();
-        if let Some(sheet) = Sheet::check(&draft, &mut |_| {}) {
-            sheet.plan(&mut card);
+        if let Some(case) = Case::check(&draft, &mut |_| {}) {
+            case.plan(&mut card);
         }
-        let first = |wanted: &String| card.items.iter().find(|item| name(item) == *wanted).copied();
+        let first = |wanted: &String| card.items.iter().find(|item| id(item) == *wanted).copied();
         let items = self.names.iter().map(first).collect();
-        let severe = |code: &&Code| code.severity() != Severity::Note && **code != Code::Illustration;
-        let refused = card.cautions.iter().filter(severe).copied().collect();
-        self.cautions.extend(card.cautions.iter().filter(|code| **code == Code::Illustration));
-        self.rows.push(Row { value, items, refused });
+        self.rows.push(Row { value, items, cautions: card.cautions });
+    }
+
+    /// What must be known before these numbers are read, where a card of them says so.
+    fn firsts(&self) -> Vec<CautionId> {
+        let is_told = |code: &CautionId| self.rows.iter().any(|row| row.cautions.contains(code));
+        let mut firsts = Vec::new();
+        for item in self.rows.iter().flat_map(|row| row.items.iter().flatten()) {
+            for first in item.what.part().first().filter(|code| is_told(code)) {
+                if !firsts.contains(first) {
+                    firsts.push(*first);
+                }
+            }
+        }
+        firsts
     }
 
     /// What a column is, with its unit.
@@ -125,25 +147,26 @@ impl Sweep {
     /// The unit of a column, where any row has it.
     fn unit(&self, place: usize) -> &'static str {
         let of_row = |row: &Row| row.items[place].map(|item| item.what.unit());
-        self.rows.iter().find_map(of_row).map_or("", |unit| if unit == "1" { "" } else { unit })
+        self.rows.iter().find_map(of_row).map_or("", shown_unit)
     }
 
     /// Prints the table.
     pub fn print(&self, out: &mut dyn Write) -> io::Result<()> {
-        let of = |value| text::number(value, self.places(), self.field.signed(), "");
+        let of = |value| text::number(value, self.places(), self.entry.signed(), "");
         writeln!(
             out,
             "{} from {} to {} {}",
-            self.field.what(),
+            self.entry.what(),
             of(self.rows[0].value),
             of(self.rows[self.rows.len() - 1].value),
-            self.field.unit()
+            self.entry.unit()
         )?;
-        self.head(out)?;
+        let firsts = self.firsts();
+        firsts.iter().try_for_each(|code| text::paragraph(out, "", code.text()))?;
         for place in 0..self.names.len() {
             writeln!(out, "  {}  {}", letter(place), self.title(place))?;
         }
-        write!(out, "\n{:>12}", self.field.unit())?;
+        write!(out, "\n{:>12}", self.entry.unit())?;
         for place in 0..self.names.len() {
             write!(out, "{:>11}", letter(place))?;
         }
@@ -157,29 +180,26 @@ impl Sweep {
                 write!(out, "{cell:>11}")?;
             }
             // what all rows say is said below
-            let everywhere = |code: &Code| self.rows.iter().all(|row| row.refused.contains(code));
-            let refused: Vec<&str> =
-                row.refused.iter().filter(|code| !everywhere(code)).map(|code| code.word()).collect();
-            writeln!(out, "{}", if refused.is_empty() { String::new() } else { format!("  {}", refused.join(" ")) })?;
+            let everywhere = |code: &CautionId| self.rows.iter().all(|row| row.cautions.contains(code));
+            let own = row.cautions.iter().filter(|code| !firsts.contains(code) && !everywhere(code));
+            let words: Vec<String> = own.map(|code| code.word().to_string()).collect();
+            writeln!(out, "{}", if words.is_empty() { String::new() } else { format!("  {}", words.join(" ")) })?;
         }
-        let mut told: Vec<Code> = self.rows.iter().flat_map(|row| row.refused.clone()).collect();
-        told.sort_by_key(|code| code.word());
+        let all = self.rows.iter().flat_map(|row| &row.cautions).filter(|code| !firsts.contains(code));
+        let mut told: Vec<(String, CautionId)> = all.map(|code| (code.word().to_string(), *code)).collect();
+        told.sort();
         told.dedup();
         if !told.is_empty() {
             writeln!(out)?;
         }
-        for code in told {
-            text::paragraph(out, &format!("  {}: ", code.word()), code.text())?;
+        for (word, code) in told {
+            text::paragraph(out, &format!("  {word}: "), code.text())?;
         }
-        text::paragraph(out, "", Code::NotADevice.text())
-    }
-
-    fn head(&self, out: &mut dyn Write) -> io::Result<()> {
-        if self.cautions.is_empty() { Ok(()) } else { text::paragraph(out, "", Code::Illustration.text()) }
+        text::paragraph(out, "", NOT_A_DEVICE.text())
     }
 
     fn places(&self) -> u8 {
-        match self.field.kind() {
+        match self.entry.kind() {
             Kind::Number(places, _) => places,
             _ => 0,
         }
@@ -205,18 +225,15 @@ impl Sweep {
                 _ => Curve::dots(&name, points),
             }
         });
-        let mut notes = vec![Code::NotADevice.text().to_owned()];
-        let illustration = !self.cautions.is_empty();
-        if illustration {
-            notes.insert(0, Code::Illustration.text().to_owned());
-        }
+        let firsts = self.firsts();
+        let illustration = if firsts.contains(&ILLUSTRATION) { "ILLUSTRATION: " } else { "" };
         Plot {
-            title: format!("{}what {} changes", if illustration { "ILLUSTRATION: " } else { "" }, self.field.what()),
-            across: format!("{}, {}", self.field.what(), self.field.unit()),
+            title: format!("{illustration}what {} changes", self.entry.what()),
+            across: format!("{}, {}", self.entry.what(), self.entry.unit()),
             up: unit.to_owned(),
             square: false,
             curves: curves.collect(),
-            notes,
+            notes: firsts.iter().chain([&NOT_A_DEVICE]).map(|code| code.text().to_string()).collect(),
         }
         .draw()
         .map_err(|error| vec![Problem::of_file("the drawing", error, "")])

@@ -1,7 +1,7 @@
 //! A TOML file read as far as it goes, each value with its place and its digits as typed.
 
 use crate::problem::{ENOUGH, Problem, accepted};
-use ocellus_core::field::Field;
+use ocellus_card::id::EntryId;
 use std::ops::Range;
 use toml::de::DeTable;
 
@@ -96,8 +96,8 @@ impl<'a> TomlFile<'a> {
         // the value of a table is its heading, or the first part of a dotted key
         let heading = typed.starts_with('[') || typed == key;
         let typed = if heading { typed.to_owned() } else { format!("{key} = {typed}") };
-        let (file, line, field) = (self.name.to_owned(), Some(self.line(at)), Field::from_key(key));
-        Problem { file, line, field, typed, wrong, accepted }
+        let (file, line, entry) = (self.name.to_owned(), Some(self.line(at)), EntryId::of_key(key));
+        Problem { file, line, entry, typed, wrong, accepted }
     }
 
     /// Adds what could not be read, in lines about which nothing is said yet.
@@ -140,13 +140,13 @@ impl<'a> TomlFile<'a> {
     fn line_problem(&self, at: usize, wrong: String) -> Problem {
         let typed = self.slice(self.line_span(at));
         let key = typed.split(|c: char| c != '_' && !c.is_ascii_alphanumeric()).next().unwrap_or("");
-        let field = Field::from_key(key);
-        let accepted = match field {
-            Some(field) => format!("{key} = VALUE, once; {}", accepted(field)),
+        let entry = EntryId::of_key(key);
+        let accepted = match entry {
+            Some(entry) => format!("{key} = VALUE, once; {}", accepted(entry)),
             None => "KEY = VALUE on a line of its own, a [table] line once, or # and a comment".to_owned(),
         };
         let (file, line) = (self.name.to_owned(), Some(self.line(at)));
-        Problem { file, line, field, typed: typed.to_owned(), wrong, accepted }
+        Problem { file, line, entry, typed: typed.to_owned(), wrong, accepted }
     }
 
     /// Whether a `[table]` line could not be read: what follows it would be put down to the wrong table.

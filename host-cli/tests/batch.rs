@@ -1,13 +1,14 @@
 //! A table of eyes: every row answered or marked, in order, whatever stands in it.
 #![allow(clippy::unwrap_used, clippy::indexing_slicing, clippy::panic, reason = "a test may stop where it stands")]
 
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::entries;
+use ocellus_card::parts::eye::choices::{AcdFrom, AlMethod, EyeState, KKind, PreviousSurgery};
 use ocellus_cli::batch::{Failure, Tally, batch};
-use ocellus_core::case::Case;
-use ocellus_core::choice::{AcdFrom, AlMethod, Eye, EyeState, KKind, PreviousSurgery};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::lens::Method;
-use ocellus_core::lens::answer::answers;
+use ocellus_core::astigmatism::site::Side;
+use ocellus_core::lens::method::Method;
+use ocellus_core::lens::view::Eyes;
 use ocellus_core::quantity::{LensPower, Vertex};
 
 const METHODS: [&str; 6] = ["srk2", "srkt", "t2", "holladay1", "hofferq", "haigis"];
@@ -70,7 +71,7 @@ fn header_is_as_documented() {
                     holladay1_power_d,holladay1_refraction_d,hofferq_power_d,hofferq_refraction_d,haigis_power_d,\
                     haigis_refraction_d,cautions,error\n";
     assert_eq!(String::from_utf8(output).unwrap(), expected);
-    assert_eq!(METHODS.as_slice(), Method::ORDINARY.iter().map(|m| m.key()).collect::<Vec<_>>());
+    assert_eq!(METHODS.as_slice(), Method::of(Eyes::Ordinary).map(Method::key).collect::<Vec<_>>());
 }
 
 /// Each number in the table is, to the bit, the one the core gives for the same entries.
@@ -78,25 +79,27 @@ fn header_is_as_documented() {
 fn numbers_have_the_bits_of_the_core() {
     let row = one(HEADER, GOOD);
     let mut draft = Draft::default();
-    for (field, value) in [
-        (Field::Side, Eye::Right.code()),
-        (Field::AxialLength, 23.46),
-        (Field::K1, 43.25),
-        (Field::K2, 44.0),
-        (Field::KKind, KKind::Keratometric.code()),
-        (Field::Acd, 3.12),
-        (Field::AcdFrom, AcdFrom::Epithelium.code()),
-        (Field::AlMethod, AlMethod::Optical.code()),
-        (Field::EyeState, EyeState::Phakic.code()),
-        (Field::PreviousSurgery, PreviousSurgery::None.code()),
-        (Field::Target, -0.25),
-        (Field::AConstant, 118.9),
+    for (entry, value) in [
+        (entries::SIDE.id(), Side::Right.code()),
+        (entries::AXIAL_LENGTH.id(), 23.46),
+        (entries::K1.id(), 43.25),
+        (entries::K2.id(), 44.0),
+        (entries::K_KIND.id(), KKind::Keratometric.code()),
+        (entries::ACD.id(), 3.12),
+        (entries::ACD_FROM.id(), AcdFrom::Epithelium.code()),
+        (entries::AL_METHOD.id(), AlMethod::Optical.code()),
+        (entries::EYE_STATE.id(), EyeState::Phakic.code()),
+        (entries::PREVIOUS_SURGERY.id(), PreviousSurgery::None.code()),
+        (entries::TARGET.id(), -0.25),
+        (entries::A_CONSTANT.id(), 118.9),
     ] {
-        draft.set(field, value);
+        draft.set(entry, value);
     }
     let case = Case::try_from(&draft).unwrap();
     let (lens, vertex) = (LensPower::from_d(21.5).unwrap(), Vertex::from_mm(12.0).unwrap());
-    for answer in answers(&case, &mut |_| {}).into_iter().flatten() {
+    let answers = case.known(|known| known.lens.map(|lens| *lens.answers())).unwrap();
+    assert_eq!(answers.all().count(), METHODS.len());
+    for answer in answers.all() {
         let key = answer.method.key();
         let power: f64 = cell(&row, &format!("{key}_power")).parse().unwrap();
         let left: f64 = cell(&row, &format!("{key}_refraction")).parse().unwrap();

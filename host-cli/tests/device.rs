@@ -2,8 +2,10 @@
 
 mod ocellus;
 use ocellus::{Done, Folder, GOOD};
-use ocellus_core::item::What;
-use ocellus_core::lens::Method;
+use ocellus_card::id::{ItemId, PartId};
+use ocellus_card::schema::of_parts;
+use ocellus_card::{entries, items};
+use ocellus_core::lens::method::Method;
 use ocellus_link::frame::Frame;
 use ocellus_link::message::{self, ItemEvent, Message, Reply, Streamed, Welcome};
 use ocellus_link::receiver::{Received, Receiver};
@@ -96,7 +98,7 @@ fn a_device_that_is_wrong_in_one_bit_is_found() {
         let mut events = events.lock().unwrap();
         let mut frame = frame;
         if let Some(item) = ItemEvent::of(&frame)
-            && (item.what, item.method) == (What::ExactPower as u8, Method::Srkt as u8 + 1)
+            && (ItemId::find(item.part, item.what), item.method) == (Some(items::EXACT_POWER), Method::Srkt as u8 + 1)
         {
             let changed = Streamed::from(ItemEvent { value: f64::from_bits(item.value.to_bits() ^ 1), ..item });
             frame = changed.frame(frame.sequence());
@@ -145,6 +147,57 @@ fn other_tables_are_not_talked_to() {
         assert_eq!((done.code, done.out.as_str()), (3, ""));
         assert!(done.err.contains("the device's tables are others"), "{}", done.err);
     }
+}
+
+/// What a device has no part for is not sent to it, and not compared; both are said.
+#[test]
+fn a_device_with_fewer_parts_is_compared_in_those() {
+    let lacks = |part: PartId| {
+        device(move |frame| match Welcome::of(&frame) {
+            Some(welcome) => {
+                let parts = welcome.parts & !(1 << part.0);
+                let schema = welcome.schema.wrapping_sub(of_parts(1 << part.0).unwrap());
+                vec![Reply::from(Welcome { parts, schema, ..welcome }).frame(frame.sequence())]
+            }
+            None => vec![frame],
+        })
+    };
+    let port = lacks(entries::ALTITUDE.id().part());
+    let compared = ask(&["compare", "case.toml"], &port);
+    assert_eq!(compared.code, 0, "{}{}", compared.out, compared.err);
+    assert!(compared.out.contains("1 case, ") && compared.out.contains("all bits equal"), "{}", compared.out);
+    assert!(compared.out.contains("the device lacks these parts of the card: pressure\n"), "{}", compared.out);
+    let planned = ask(&["plan", "case.toml"], &port);
+    assert_eq!(planned.code, 0, "{}{}", planned.out, planned.err);
+    assert!(!planned.out.contains("map height of the theatre"), "{}", planned.out);
+    assert!(
+        planned.out.starts_with("Not on this card, since bench has no part for them: altitude_m.\n"),
+        "{}",
+        planned.out
+    );
+    assert!(ask(&["hello"], &port).out.contains("lacks pressure"));
+
+    // no case of an eye without its target, as this program has it
+    let port = lacks(entries::TARGET.id().part());
+    let compared = ask(&["compare", "case.toml"], &port);
+    let planned = ask(&["plan", "case.toml"], &port);
+    assert_eq!(planned.code, 1, "{}{}", planned.out, planned.err);
+    assert!(planned.out.ends_with("this is no case, and nothing is computed.\n"), "{}", planned.out);
+    assert!(compared.out.contains("0 cases, ") && compared.out.contains("1 more need parts"), "{}", compared.out);
+}
+
+/// Parts that this program does not know may change what the others mean.
+#[test]
+fn a_device_with_unknown_parts_is_not_talked_to() {
+    let port = device(|frame| match Welcome::of(&frame) {
+        Some(welcome) => {
+            vec![Reply::from(Welcome { parts: welcome.parts | 1 << 63, ..welcome }).frame(frame.sequence())]
+        }
+        None => vec![frame],
+    });
+    let done = ask(&["hello"], &port);
+    assert_eq!((done.code, done.out.as_str()), (3, ""));
+    assert!(done.err.contains("parts of the card that this program does not know (8000000000000000)"), "{}", done.err);
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 mod ocellus;
 use ocellus::{Folder, GOOD, demo_cases};
-use ocellus_core::explain::Subject;
+use ocellus_card::Subject;
 use serde_json::Value;
 
 fn explain(subject: &str, case: &str) -> (i32, String) {
@@ -53,7 +53,7 @@ fn the_page_is_enough_to_do_it_again() {
 fn every_subject_of_every_case_fits_the_screen() {
     for path in demo_cases() {
         for subject in Subject::all() {
-            let done = Folder::new().run(&["explain", subject.key(), path.to_str().unwrap()], "");
+            let done = Folder::new().run(&["explain", &subject.key().to_string(), path.to_str().unwrap()], "");
             assert!(done.code <= 1 && done.err.is_empty(), "{}: {}", path.display(), done.err);
             let wide = done.out.lines().find(|line| line.chars().count() > 80);
             assert_eq!(wide, None, "{} {}", subject.key(), path.display());
@@ -84,7 +84,7 @@ fn an_unknown_subject_is_told_with_the_known() {
     let done = Folder::new().with("case.toml", GOOD).run(&["explain", "srkk", "case.toml"], "");
     assert_eq!((done.code, done.out.as_str()), (2, ""));
     assert!(done.err.contains("'srkk'"), "{}", done.err);
-    assert!(Subject::all().all(|subject| done.err.contains(subject.key())), "{}", done.err);
+    assert!(Subject::all().all(|subject| done.err.contains(&subject.key().to_string())), "{}", done.err);
 }
 
 #[test]
@@ -93,14 +93,15 @@ fn json_has_the_same_steps_unrounded() {
     assert_eq!(done.code, 0);
     let working: Value = serde_json::from_str(&done.out).unwrap();
     let steps = working["steps"].as_array().unwrap();
-    let of = |topic: &str, symbol: &str| {
-        steps.iter().find(|step| step["topic"] == topic && step["symbol"] == symbol).unwrap().clone()
+    let of = |heading: &str, symbol: &str| {
+        steps.iter().find(|step| step["heading"] == heading && step["symbol"] == symbol).unwrap().clone()
     };
-    let cw = of("srkt", "Cw");
+    let cw = of("The eye as this method sees it", "Cw");
     assert_eq!((&cw["unit"], &cw["mark"]), (&Value::from("mm"), &Value::from("memory")));
     assert_eq!(cw["constants"][1]["digits"], "0.58412");
     let number = |step: Value| step["value"].as_f64().unwrap();
-    let (x2, x1, p) = (number(of("power", "X2")), number(of("power", "X1")), number(of("power", "P")));
+    let of_power = |symbol| number(of("The lens for the refraction wanted", symbol));
+    let (x2, x1, p) = (of_power("X2"), of_power("X1"), of_power("P"));
     assert_eq!((x2 - x1).to_bits(), p.to_bits());
-    assert_eq!(of("refraction", "P")["value"], 21.5);
+    assert_eq!(of("The refraction with the lens chosen", "P")["value"], 21.5);
 }

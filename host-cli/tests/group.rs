@@ -87,6 +87,7 @@ fn every_wrong_row_is_told_and_none_left_out() {
             "steep_axis_deg 810: outside the range that is accepted; accepted: 0 to 180 deg",
         ),
         (EYES.replace("0.30,80", "-0.30,80"), "not below 0"),
+        (EYES.replace("left,0.30", "\u{1b}[31m\u{202e}left,0.30"), "eye \u{fffd}[31m\u{fffd}left: right (OD)"),
         (EYES.replace("0.30,80", ",80"), "astigmatism_d: empty"),
         (EYES.replace("0.30,80", "0.30"), "cannot be read"),
         (EYES.replace("c,right", "a,right"), "eyes.csv:4: a: this eye is there already"),

@@ -2,13 +2,13 @@
 
 mod ocellus;
 use ocellus::{Folder, GOOD, demo_cases};
+use ocellus_card::case::Case;
+use ocellus_card::caution::Caution;
+use ocellus_card::item::Item;
+use ocellus_card::readback;
+use ocellus_card::sink::Sink;
 use ocellus_cli::case_file;
-use ocellus_core::case::Case;
-use ocellus_core::caution::Caution;
-use ocellus_core::item::Item;
-use ocellus_core::plan::plan;
-use ocellus_core::readback;
-use ocellus_core::sink::Sink;
+use ocellus_core::working::Steps;
 use serde_json::Value;
 use std::collections::BTreeSet;
 
@@ -17,6 +17,8 @@ struct Kept {
     items: Vec<Item>,
     cautions: Vec<Caution>,
 }
+
+impl Steps for Kept {}
 
 impl Sink for Kept {
     fn item(&mut self, item: Item) {
@@ -40,17 +42,17 @@ fn every_number_reads_back_as_the_same_bits() {
         let draft = case_file::case(path, &std::fs::read(path).unwrap(), None).unwrap();
         let case = Case::try_from(&draft).unwrap();
         let mut kept = Kept::default();
-        plan(&case, &mut kept);
+        case.plan(&mut kept);
         let (_, card) = json(path);
         let items = card["items"].as_array().unwrap();
         assert_eq!(items.len(), kept.items.len(), "{path}");
         for (printed, item) in items.iter().zip(&kept.items) {
             assert_eq!(printed["value"].as_f64().unwrap().to_bits(), item.value.to_bits(), "{path}: {printed}");
-            assert!(printed["id"].as_str().unwrap().ends_with(item.what.key()));
+            assert!(printed["id"].as_str().unwrap().ends_with(&item.what.key().to_string()));
             assert_eq!(printed["unit"], item.what.unit());
             assert_eq!(printed["row"], item.row);
         }
-        let codes: Vec<&str> = kept.cautions.iter().map(|caution| caution.code.word()).collect();
+        let codes: Vec<String> = kept.cautions.iter().map(|caution| caution.code.word().to_string()).collect();
         let printed = card["cautions"].as_array().unwrap();
         assert_eq!(printed.iter().map(|caution| caution["code"].as_str().unwrap()).collect::<Vec<_>>(), codes);
         assert_eq!(card["readback"], readback::of(&case, None).unwrap().as_str());

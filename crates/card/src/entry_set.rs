@@ -19,7 +19,6 @@ impl EntrySet {
             *bits = if is_in { *bits | bit } else { *bits & !bit };
         }
     }
-
 }
 
 /// Entries that are noted one by one, by whoever can only look.

@@ -39,6 +39,29 @@ pub fn case_sum(draft: &Draft) -> u32 {
     sum.finish()
 }
 
+/// What of a draft a device can be sent: the entries of the parts that it has. A desk asks about these alone.
+///
+/// ```
+/// use ocellus_card::{draft::Draft, entries, schema::HERE};
+/// use ocellus_link::{entries::for_device, frame::{LARGEST_PAYLOAD, VERSION}, message::Welcome, schema::{CORE, SCHEMA}};
+/// let (all, altitude) = (HERE, entries::ALTITUDE.id());
+/// let welcome = |parts| Welcome {
+///     version: VERSION, schema: SCHEMA, parts, core: CORE, largest_payload: LARGEST_PAYLOAD as u8, board: [0; 16],
+/// };
+/// let mut draft = Draft::default();
+/// draft.enter(entries::AXIAL_LENGTH, "23.45")?;
+/// draft.enter(altitude, "1609")?;
+/// assert_eq!(for_device(&draft, &welcome(all)), draft);
+/// let sent = for_device(&draft, &welcome(all & !(1 << altitude.part().0)));
+/// assert!(sent.made().eq([entries::AXIAL_LENGTH.id()]));
+/// # Ok::<(), ocellus_card::error::Error>(())
+/// ```
+pub fn for_device(draft: &Draft, device: &Welcome) -> Draft {
+    let mut sent = draft.clone();
+    draft.made().filter(|entry| !device.has(entry.part())).for_each(|entry| sent.clear(entry));
+    sent
+}
+
 /// The requests that bring a draft to a device, in order. Each is to be sent once the one before is acknowledged.
 ///
 /// ```
@@ -112,12 +135,14 @@ pub(crate) fn filled<const N: usize>(text: &str) -> [u8; N] {
     bytes
 }
 
-/// The text in bytes filled up with zeros; empty where they are not ASCII.
+/// The text in bytes filled up with zeros; empty where it has a character that is not printable ASCII.
 ///
 /// ```
 /// assert_eq!(ocellus_link::entries::text(b"demo\0\0\0\0"), "demo");
+/// assert_eq!(ocellus_link::entries::text(b"\x1b[31m"), "");
 /// ```
 pub fn text(bytes: &[u8]) -> &str {
     let used = bytes.split(|byte| *byte == 0).next().unwrap_or_default();
-    if used.is_ascii() { core::str::from_utf8(used).unwrap_or_default() } else { "" }
+    let is_printable = used.iter().all(|byte| matches!(byte, b' '..=b'~'));
+    if is_printable { core::str::from_utf8(used).unwrap_or_default() } else { "" }
 }

@@ -6,6 +6,7 @@
 //! none with a part that it does not know.
 
 use ocellus_card::error::Wrong;
+use ocellus_card::id::PartId;
 use ocellus_card::schema::{Hash, MEANING, of_parts};
 use ocellus_core::fluids::unit::Unit;
 use ocellus_core::lens::method::Method;
@@ -38,6 +39,16 @@ pub enum Disagreement {
 }
 
 impl Welcome {
+    /// Whether it has a part of the card.
+    pub const fn has(&self, part: PartId) -> bool {
+        part.0 < 64 && self.parts >> part.0 & 1 != 0
+    }
+
+    /// The parts that are here and that it does not have.
+    pub fn lacks(&self) -> impl Iterator<Item = PartId> + '_ {
+        PartId::all().filter(|part| !self.has(*part))
+    }
+
     /// Why nothing else that this device says may be believed; none where its numbers mean what they mean here. That its
     /// arithmetic is of another version ([`CORE`]) is no disagreement about numbers, and worth saying.
     pub fn disagreement(&self) -> Option<Disagreement> {

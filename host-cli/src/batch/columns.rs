@@ -1,41 +1,42 @@
 //! The columns of a table of eyes: which there are, and which a header names.
 
-use ocellus_core::field::Field;
+use ocellus_card::entries;
+use ocellus_card::id::EntryId;
 
 use super::line::Line;
 use crate::nearest::nearest;
 use crate::problem::Problem;
 
-/// Every column that is read, under its field's key.
-const KNOWN: &[Field] = &[
-    Field::Id,
-    Field::Side,
-    Field::AxialLength,
-    Field::K1,
-    Field::K1Axis,
-    Field::K2,
-    Field::K2Axis,
-    Field::Index,
-    Field::Acd,
-    Field::LensThickness,
-    Field::Target,
-    Field::AConstant,
-    Field::SurgeonFactor,
-    Field::Pacd,
-    Field::HaigisA0,
-    Field::HaigisA1,
-    Field::HaigisA2,
-    Field::LensPower,
-    Field::KKind,
-    Field::AcdFrom,
-    Field::AlMethod,
-    Field::EyeState,
-    Field::PreviousSurgery,
-    Field::Vertex,
+/// Every column that is read, under its entry's key.
+const KNOWN: &[EntryId] = &[
+    entries::ID.id(),
+    entries::SIDE.id(),
+    entries::AXIAL_LENGTH.id(),
+    entries::K1.id(),
+    entries::K1_AXIS.id(),
+    entries::K2.id(),
+    entries::K2_AXIS.id(),
+    entries::INDEX.id(),
+    entries::ACD.id(),
+    entries::LENS_THICKNESS.id(),
+    entries::TARGET.id(),
+    entries::A_CONSTANT.id(),
+    entries::SURGEON_FACTOR.id(),
+    entries::PACD.id(),
+    entries::HAIGIS_A0.id(),
+    entries::HAIGIS_A1.id(),
+    entries::HAIGIS_A2.id(),
+    entries::LENS_POWER.id(),
+    entries::K_KIND.id(),
+    entries::ACD_FROM.id(),
+    entries::AL_METHOD.id(),
+    entries::EYE_STATE.id(),
+    entries::PREVIOUS_SURGERY.id(),
+    entries::VERTEX.id(),
 ];
 
 /// The columns of one table, in its order.
-pub(super) struct Columns(Vec<Field>);
+pub(super) struct Columns(Vec<EntryId>);
 
 impl Columns {
     /// Reads a header, or says what is wrong with it.
@@ -44,19 +45,19 @@ impl Columns {
         if let Some(damage) = damage {
             return Err(problem(&header.text, &format!("{damage}: not a header"), &all()));
         }
-        let mut fields = Vec::new();
+        let mut entries = Vec::new();
         for name in cells.iter().map(str::trim) {
-            let Some(&field) = KNOWN.iter().find(|field| field.key() == name) else {
-                let nearest = nearest(name, KNOWN.iter().map(|field| field.key()));
+            let Some(&entry) = KNOWN.iter().find(|entry| entry.key().is(name)) else {
+                let nearest = nearest(name, KNOWN.iter().map(|entry| entry.key()));
                 let accepted = nearest.map_or_else(all, |key| format!("{key}, which is the nearest known"));
-                return Err(problem(name, &format!("column {}: not a known column", fields.len() + 1), &accepted));
+                return Err(problem(name, &format!("column {}: not a known column", entries.len() + 1), &accepted));
             };
-            if fields.contains(&field) {
-                return Err(problem(name, &format!("column {}: given twice", fields.len() + 1), "each column once"));
+            if entries.contains(&entry) {
+                return Err(problem(name, &format!("column {}: given twice", entries.len() + 1), "each column once"));
             }
-            fields.push(field);
+            entries.push(entry);
         }
-        Ok(Columns(fields))
+        Ok(Columns(entries))
     }
 
     /// How many cells a row has.
@@ -64,15 +65,15 @@ impl Columns {
         self.0.len()
     }
 
-    /// The fields, in the order of the cells.
-    pub(super) fn fields(&self) -> impl Iterator<Item = Field> + '_ {
+    /// The entries, in the order of the cells.
+    pub(super) fn entries(&self) -> impl Iterator<Item = EntryId> + '_ {
         self.0.iter().copied()
     }
 }
 
 /// Every known column, as a header would name them.
 pub(super) fn all() -> String {
-    KNOWN.iter().map(|field| field.key()).collect::<Vec<_>>().join(",")
+    KNOWN.iter().map(|entry| entry.key().to_string()).collect::<Vec<_>>().join(",")
 }
 
 /// What is wrong with a header.

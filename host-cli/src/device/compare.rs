@@ -1,18 +1,20 @@
 //! The same cases through both machines, and every number by its bits.
 
 use super::line::{Line, Trouble};
-use ocellus_core::draft::Draft;
-use ocellus_core::error::Error;
-use ocellus_core::explain::Subject;
-use ocellus_core::field::Field;
-use ocellus_core::lens::Method;
-use ocellus_core::pressure::unit::{Unit, convert};
-use ocellus_core::readback;
-use ocellus_core::sheet::Sheet;
+use crate::text::id;
+use ocellus_card::Subject;
+use ocellus_card::case::Case;
+use ocellus_card::draft::Draft;
+use ocellus_card::error::Error;
+use ocellus_card::id::PartId;
+use ocellus_card::readback;
+use ocellus_core::fluids::unit::{Unit, convert};
+use ocellus_core::lens::method::Method;
 use ocellus_link::code::Outcome;
 use ocellus_link::collect::Answer;
 use ocellus_link::entries;
 use ocellus_link::event::{Event, Events};
+use ocellus_link::message::Welcome;
 
 /// What was compared, and the first difference of each case that has one.
 #[derive(Debug, Default)]
@@ -21,6 +23,8 @@ pub struct Comparison {
     pub cases: usize,
     /// Cases that are no case, on both sides for the same reasons.
     pub refused: usize,
+    /// Cases that are none without parts that the device lacks: nothing of them is compared.
+    pub of_lacking_parts: usize,
     /// Every f64: of cards, of workings, of conversions.
     pub numbers: usize,
     /// What differs, case by case; empty when all is equal.
@@ -28,16 +32,24 @@ pub struct Comparison {
 }
 
 impl Comparison {
-    /// Compares one case: its card, the working of every subject, its read-back.
+    /// Compares one case: its card, the working of every subject, its read-back; of each what the device has parts for.
     ///
     /// # Errors
     /// When the line gives no answer; nothing of this case is then counted.
     pub fn case(&mut self, name: &str, draft: &Draft, line: &mut Line) -> Result<(), Trouble> {
-        let case = Sheet::check(draft, &mut |_| {});
-        let mut pairs = vec![("the card".to_owned(), line.plan(draft)?, card(draft))];
+        let device = *line.welcome();
+        let is_whole_case = Case::check(draft, &mut |_| {}).is_some();
+        let draft = &entries::for_device(draft, &device);
+        let case = Case::check(draft, &mut |_| {});
+        let ours = of_parts(card(draft), &device);
+        if case.is_none() && (is_whole_case || ours.events.is_empty()) {
+            self.of_lacking_parts += 1;
+            return Ok(());
+        }
+        let mut pairs = vec![("the card".to_owned(), of_parts(line.plan(draft)?, &device), ours)];
         // what is no case is refused in the same words by every other question
         if let Some(case) = &case {
-            for subject in Subject::all() {
+            for subject in Subject::all().filter(|subject| device.has(subject.part())) {
                 pairs.push((
                     format!("explain {}", subject.key()),
                     line.explain(subject, draft)?,
@@ -46,14 +58,21 @@ impl Comparison {
             }
         }
         let theirs = line.read_back(draft)?.map(|code| entries::text(&code.characters).to_owned());
-        let ours = case.and_then(|case| readback::of_sheet(&case, None).ok()).map(|code| code.as_str().to_owned());
+        let ours = case.and_then(|case| readback::of(&case, None).ok()).map(|code| code.as_str().to_owned());
+        // its second part covers the answers of every part
+        let compared = |code: &Option<String>| match code.as_deref().and_then(|code| code.split_once('-')) {
+            Some((entries, _)) if device.lacks().next().is_some() => Some(entries.to_owned()),
+            _ => code.clone(),
+        };
 
         self.cases += 1;
         self.refused += usize::from(pairs[0].1.outcome == Outcome::NotACase);
         self.numbers += pairs.iter().flat_map(|(_, theirs, _)| &theirs.events).filter(|e| number(e).is_some()).count();
         let first =
             pairs.iter().find_map(|(what, theirs, ours)| Some(format!("{what}: {}", difference(theirs, ours)?)));
-        let codes = || (theirs != ours).then(|| format!("the read-back: device {theirs:?}, here {ours:?}"));
+        let codes = || {
+            (compared(&theirs) != compared(&ours)).then(|| format!("the read-back: device {theirs:?}, here {ours:?}"))
+        };
         self.differences.extend(first.or_else(codes).map(|text| format!("{name}: {text}")));
         Ok(())
     }
@@ -82,7 +101,7 @@ impl Comparison {
 /// Everything this program streams of a draft's card, as a device would send it.
 fn card(draft: &Draft) -> Answer {
     let mut events = Events::default();
-    let case = Sheet::check(draft, &mut |error| events.0.push(Event::Wrong(error)));
+    let case = Case::check(draft, &mut |error| events.0.push(Event::Wrong(error)));
     let outcome = match case {
         Some(case) => {
             case.plan(&mut events);
@@ -93,10 +112,32 @@ fn card(draft: &Draft) -> Answer {
     Answer { outcome, events: events.0 }
 }
 
-fn working(subject: Subject, sheet: &Sheet) -> Answer {
+fn working(subject: Subject, case: &Case) -> Answer {
     let mut events = Events::default();
-    let outcome = if sheet.explain(subject, &mut events) { Outcome::Answered } else { Outcome::Nothing };
+    let outcome = if case.explain(subject, &mut events) { Outcome::Answered } else { Outcome::Nothing };
     Answer { outcome, events: events.0 }
+}
+
+/// Which entries stand in them depends on every other part that there is.
+const OF_THE_REST: [&str; 2] = ["also_used", "unused"];
+
+/// Of a card that a device plans or refuses, what it has parts for: all of it where it lacks none.
+fn of_parts(mut answer: Answer, device: &Welcome) -> Answer {
+    let lacks_some = device.lacks().next().is_some();
+    let is_rest = |part: PartId| lacks_some && OF_THE_REST.iter().any(|key| part.key().is(key));
+    let mut is_here = true;
+    answer.events.retain(|event| match event {
+        Event::Part(part) => {
+            is_here = device.has(*part) && !is_rest(*part);
+            is_here
+        }
+        Event::Item(item) => is_here && device.has(item.what.part()),
+        Event::Caution(caution) => is_here && device.has(caution.code.part()),
+        Event::SignOff(line) => is_here && device.has(line.part()),
+        Event::Wrong(error) => device.has(error.entry.part()),
+        Event::Entry(_) | Event::Lacks(_) | Event::Step(_) => is_here,
+    });
+    answer
 }
 
 /// The number of an event that has one.
@@ -154,35 +195,31 @@ fn values(theirs: f64, ours: f64) -> String {
 /// What an event is, for a person.
 fn name(event: &Event) -> String {
     match event {
-        Event::Part(part) => format!("the part {}", part.heading()),
-        Event::Entry(field) => format!("the entry {}", field.key()),
-        Event::Item(item) => {
-            let method = item.method.map_or(String::new(), |method| format!("{}_", method.key()));
-            format!("{method}{} in row {}", item.what.key(), item.row)
-        }
+        Event::Part(part) => format!("the part {}", part.key()),
+        Event::Entry(entry) => format!("the entry {}", entry.key()),
+        Event::Lacks(entry) => format!("the entry that lacks, {}", entry.key()),
+        Event::Item(item) => format!("{} in row {}", id(item), item.row),
         Event::Caution(caution) => {
             let method = caution.method.map_or("", Method::key);
-            let field = caution.field.map_or("", Field::key);
-            format!("the caution {} {method}{field}", caution.code.word()).trim_end().to_owned()
+            let entry = caution.entry.map_or(String::new(), |entry| entry.key().to_string());
+            format!("the caution {} {method}{entry}", caution.code.word()).trim_end().to_owned()
         }
         Event::SignOff(line) => format!("the line to tick {}", line.key()),
         Event::Step(step) => {
-            let symbol = step.topic.lines().get(usize::from(step.index)).map_or("", |line| line.symbol);
-            format!("step {symbol} of {}", step.topic.key())
+            format!("step {} of {}", step.line().map_or("", |line| line.symbol), step.table.heading)
         }
-        Event::Wrong(Error { code, field, .. }) => {
-            format!("the refusal {} of {}", code.word(), field.map_or("the case", Field::key))
-        }
+        Event::Wrong(Error { wrong, entry, .. }) => format!("the refusal {} of {}", wrong.word(), entry.key()),
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use ocellus_core::item::{Item, What};
+    use ocellus_card::item::Item;
+    use ocellus_card::items;
 
     fn answer(values: &[f64]) -> Answer {
-        let item = |value: &f64| Event::Item(Item { what: What::Head, method: None, row: 0, value: *value });
+        let item = |value: &f64| Event::Item(Item { what: items::HEAD, method: None, row: 0, value: *value });
         Answer { outcome: Outcome::Answered, events: values.iter().map(item).collect() }
     }
 

@@ -1,9 +1,9 @@
 //! Questions and answers over a line that may lose, damage or add bytes: an answer is whole and checked, or it is none.
 
 use super::port::{self, PATIENCE, Port};
-use ocellus_core::draft::Draft;
-use ocellus_core::explain::Subject;
-use ocellus_core::pressure::unit::Unit;
+use ocellus_card::Subject;
+use ocellus_card::draft::Draft;
+use ocellus_core::fluids::unit::Unit;
 use ocellus_link::code::Refusal;
 use ocellus_link::collect::{Answer, Collector, Failure, Progress, reply};
 use ocellus_link::entries;
@@ -61,6 +61,9 @@ impl fmt::Display for Trouble {
                     Disagreement::Schema(other) => {
                         write!(f, "the device's tables are others ({other:08X}) than this program's ({SCHEMA:08X})")
                     }
+                    Disagreement::Parts(other) => {
+                        write!(f, "the device has parts of the card that this program does not know ({other:X})")
+                    }
                     Disagreement::LargestPayload(other) => {
                         write!(f, "the device's largest message has {other} bytes, this program's {LARGEST_PAYLOAD}")
                     }
@@ -100,7 +103,7 @@ impl Line {
         let started = Instant::now();
         // a sequence that a line used before is not likely to have stopped at
         let sequence = std::process::id() as u8;
-        let welcome = Welcome { version: 0, schema: 0, core: [0; 3], largest_payload: 0, board: [0; 16] };
+        let welcome = Welcome { version: 0, schema: 0, core: [0; 3], largest_payload: 0, board: [0; 16], parts: 0 };
         let (receiver, silent) = (Receiver::new(), SILENT_AT_START);
         let mut line = Line { port, receiver, started, sequence, welcome, silent, asked_again: 0 };
         line.welcome = line.ask(&Hello {}.into()).map_err(|trouble| match trouble {
@@ -152,12 +155,13 @@ impl Line {
         requests.iter().try_for_each(|request| self.ask::<Ack>(request).map(drop))
     }
 
-    /// Asks about a case, and enters it first where the device holds another.
+    /// Asks about what of a case the device has parts for, and enters it first where the device holds another.
     fn about<T>(
         &mut self,
         draft: &Draft,
         mut ask: impl FnMut(&mut Line, u32) -> Result<T, Trouble>,
     ) -> Result<T, Trouble> {
+        let draft = &entries::for_device(draft, &self.welcome);
         let sum = entries::case_sum(draft);
         for _ in 0..ATTEMPTS {
             match ask(self, sum) {
@@ -169,7 +173,7 @@ impl Line {
                 other => return other,
             }
         }
-        Err(Trouble::NoAnswer(Some(Failure::Refused(Refusal::CaseDiffers.about(0)))))
+        Err(Trouble::NoAnswer(Some(Failure::Refused(Refusal::CaseDiffers.about(0, 0)))))
     }
 
     /// The whole card of a case.
@@ -185,8 +189,8 @@ impl Line {
     /// # Errors
     /// See [`Trouble`].
     pub fn explain(&mut self, subject: Subject, draft: &Draft) -> Result<Answer, Trouble> {
-        let subject = subject.number();
-        self.about(draft, |line, case_sum| line.stream(&Explain { case_sum, subject }.into()))
+        let (part, subject) = subject.numbers();
+        self.about(draft, |line, case_sum| line.stream(&Explain { case_sum, part, subject }.into()))
     }
 
     /// The read-back of a case, without patient identifiers, which are never sent; `None` where it can have none.

@@ -10,13 +10,19 @@ use self::compare::Comparison;
 use self::line::{Line, Trouble};
 use crate::args::{Device, Port};
 use crate::batch::{Failure, Rows};
-use crate::card::Card;
+use crate::card;
 use crate::catalogue::Catalogue;
 use crate::files::{read_case, read_catalogue, read_draft};
 use crate::problem::{Problem, Stop};
+use crate::text::{paragraph, plain};
 use indicatif::{ProgressBar, ProgressStyle};
-use ocellus_core::draft::Draft;
-use ocellus_link::entries::text;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::{EntryId, PartId};
+use ocellus_card::readback::Answers;
+use ocellus_console::Wanted;
+use ocellus_link::code::Outcome;
+use ocellus_link::entries::{for_device, text};
+use ocellus_text::Text;
 use std::fs::File;
 use std::io::{self, BufReader, Write};
 use std::path::{Path, PathBuf};
@@ -77,17 +83,32 @@ fn no_line(port: &Port, trouble: &Trouble) -> Stop {
 
 /// The card, from what the device streamed; its own read-back must be the one that follows from that.
 fn plan(line: &mut Line, draft: &Draft, bold: bool, out: &mut dyn Write) -> Result<bool, Trouble> {
-    let (answer, code) = (line.plan(draft)?, line.read_back(draft)?);
-    let mut card = Card::default();
-    answer.play(&mut card);
-    let refused = card.print(draft, None, bold, out)?;
-    let code = code.map(|code| text(&code.characters).to_owned());
-    let same = code == card.code(draft);
-    writeln!(out, "\nComputed by {}.", text(&line.welcome().board))?;
-    if !same {
-        writeln!(out, "CAUTION: the device gives the read-back {code:?} for this card. Do not use it.")?;
+    let (sent, board) = (&for_device(draft, line.welcome()), text(&line.welcome().board).to_owned());
+    let left = keys(draft.made().filter(|entry| !sent.has(*entry)).map(EntryId::key));
+    if !left.is_empty() {
+        paragraph(out, "", format_args!("Not on this card, since {board} has no part for them: {left}."))?;
+        writeln!(out)?;
     }
-    Ok(!refused && same)
+    let (answer, code) = (line.plan(sent)?, line.read_back(sent)?);
+    if answer.outcome == Outcome::NotACase {
+        writeln!(out, "Without them this is no case, and nothing is computed.")?;
+        return Ok(false);
+    }
+    let refused = card::print(Wanted::All, sent, &|sink| answer.play(sink), None, bold, out)?;
+    let mut answers = Answers::default();
+    answer.play(&mut answers);
+    let ours = answers.code(sent, None).ok().map(|code| code.as_str().to_owned());
+    let theirs = code.map(|code| text(&code.characters).to_owned());
+    writeln!(out, "\nComputed by {board}.")?;
+    if theirs != ours {
+        writeln!(out, "CAUTION: the device gives the read-back {theirs:?} for this card. Do not use it.")?;
+    }
+    Ok(!refused && theirs == ours)
+}
+
+/// Names in a sentence.
+fn keys(names: impl Iterator<Item = Text>) -> String {
+    names.map(|name| name.to_string()).collect::<Vec<_>>().join(", ")
 }
 
 /// Compares files and tables, and tells the first difference of each case that has one.
@@ -133,9 +154,9 @@ fn table(path: &Path) -> Result<Rows<BufReader<File>>, Failure> {
 const TOLD: usize = 20;
 
 fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Write) -> io::Result<()> {
-    let Comparison { cases, refused, numbers, differences } = comparison;
+    let Comparison { cases, refused, of_lacking_parts, numbers, differences } = comparison;
     for difference in differences.iter().take(TOLD) {
-        writeln!(out, "DIFFERS  {difference}")?;
+        writeln!(out, "DIFFERS  {}", plain(difference))?;
     }
     if differences.len() > TOLD {
         writeln!(out, "         and {} more", differences.len() - TOLD)?;
@@ -149,11 +170,16 @@ fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Wri
     writeln!(out, "{board}: {cases} {noun}, {numbers} numbers, {verdict}")?;
     for (count, what) in [
         (*refused, "of them no case, refused on both sides for the same reasons"),
+        (*of_lacking_parts, "more need parts that the device lacks, and were compared with nothing"),
         (unread, "rows that cannot be read, and were compared with nothing"),
     ] {
         if count > 0 {
             writeln!(out, "  {count} {what}")?;
         }
+    }
+    let lacks = keys(line.welcome().lacks().map(PartId::key));
+    if !lacks.is_empty() {
+        paragraph(out, "  ", format_args!("not compared, since the device lacks these parts of the card: {lacks}"))?;
     }
     if line.asked_again() > 0 {
         writeln!(out, "  {} questions had to be asked again: the line is not clean", line.asked_again())?;

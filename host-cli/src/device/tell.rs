@@ -1,7 +1,10 @@
 //! What a device says of itself, for a person and for a program.
 
+use super::keys;
 use super::line::{Line, Trouble};
-use ocellus_core::draft::Draft;
+use crate::text::paragraph;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::PartId;
 use ocellus_link::entries::text;
 use ocellus_link::message::{Build, Built, Counted, Counters, Timed};
 use ocellus_link::schema::CORE;
@@ -25,6 +28,9 @@ pub fn hello(line: &mut Line, out: &mut dyn Write) -> Result<(), Trouble> {
         write!(out, "; CAUTION: this program's is {major}.{minor}.{patch}, numbers may differ")?;
     }
     writeln!(out, "\nprotocol   version {}, tables {:08X}: the same here", welcome.version, welcome.schema)?;
+    let lacks = keys(welcome.lacks().map(PartId::key));
+    let lacks = if lacks.is_empty() { "all that are here".to_owned() } else { format!("lacks {lacks}") };
+    paragraph(out, "parts      ", lacks)?;
     Ok(())
 }
 

@@ -3,8 +3,7 @@
 use super::Seen;
 use super::eye::{Sign, View, page, paragraph, sign, write};
 use crate::text;
-use ocellus_core::field::Field;
-use ocellus_core::item::What;
+use ocellus_card::{entries, items};
 use svg::node::element::Group;
 
 /// Columns of the legend, and where it begins.
@@ -16,15 +15,16 @@ const USUAL_SHARE: f64 = 0.2;
 
 pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let view = View::of(seen, (290.0, 270.0));
-    let steep = seen.get(What::PlannedAxis);
-    let chosen = seen.entry(Field::LensAxis);
-    let best = seen.get(What::MarkAxis);
+    let steep = seen.get(items::PLANNED_AXIS);
+    let chosen = seen.entry(entries::LENS_AXIS);
+    let best = seen.get(items::MARK_AXIS);
     let lens = chosen.or(best);
-    let site = seen.entry(Field::IncisionSite).or(seen.get(What::SiteDegrees));
+    let site = seen.entry(entries::INCISION_SITE).or(seen.get(items::SITE_DEGREES));
     if steep.is_none() && site.is_none() {
         return Err("an incision site, and for the steep meridian both corneal axes and the surgeon's own flattening");
     }
-    let share = seen.entry(Field::WoundWidth).zip(seen.entry(Field::WhiteToWhite)).map_or(USUAL_SHARE, |(w, d)| w / d);
+    let share =
+        seen.entry(entries::WOUND_WIDTH).zip(seen.entry(entries::WHITE_TO_WHITE)).map_or(USUAL_SHARE, |(w, d)| w / d);
     let mut eye = Group::new();
     if let Some(steep) = steep {
         eye = eye.add(view.meridian(steep, "9 6"));
@@ -33,8 +33,8 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
         eye = eye.add(view.lens(lens));
     }
     eye = eye.add(view.rim());
-    let pair = site.filter(|_| seen.draft.has(Field::PairedFlattening)).map(|site| (site + 180.0) % 360.0);
-    let others = [("its pair", pair), ("another cut", seen.entry(Field::OtherSite))];
+    let pair = site.filter(|_| seen.draft.has(entries::PAIRED_FLATTENING)).map(|site| (site + 180.0) % 360.0);
+    let others = [("its pair", pair), ("another cut", seen.entry(entries::OTHER_SITE))];
     for site in site.into_iter().chain(others.iter().filter_map(|(_, site)| *site)) {
         eye = eye.add(view.cut(site, share));
     }
@@ -42,7 +42,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let (title, from) = view.title();
     let mut legend = Group::new().add(write(title, (LEGEND, 60.0), 26.0, "start").set("font-weight", "bold"));
     let mut at = paragraph(from, (LEGEND, 84.0), 15.0, COLUMNS, &mut legend);
-    let label = text::value(seen.draft, Field::Id);
+    let label = text::value(seen.draft, entries::ID);
     at = paragraph(&label, (LEGEND, at + 4.0), 15.0, COLUMNS, &mut legend) + 16.0;
     let mut entry = |of: Sign, what: String| {
         legend = std::mem::take(&mut legend).add(sign(&of, (LEGEND, at)));
@@ -58,7 +58,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
         }
     }
     if let Some(steep) = steep {
-        let size = seen.printed(What::PlannedAstigmatism).unwrap_or_default();
+        let size = seen.printed(items::PLANNED_ASTIGMATISM).unwrap_or_default();
         entry(Sign::Dashes, format!("steep meridian after the incisions {}, astigmatism {size}", degrees(steep)));
     }
     if let Some(lens) = lens {
@@ -68,7 +68,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     if let (Some(_), Some(best)) = (chosen, best) {
         entry(Sign::None, format!("best meridian for the mark: {}", degrees(best)));
     }
-    if let Some(found) = seen.entry(Field::MarkFound) {
+    if let Some(found) = seen.entry(entries::MARK_FOUND) {
         entry(Sign::None, format!("as planned; the mark was found at {}: draw turn", degrees(found)));
     }
     at += 10.0;

@@ -2,11 +2,12 @@
 
 use super::Seen;
 use crate::text;
+use ocellus_card::entries;
 use ocellus_core::astigmatism::power_vector::PowerVector;
+use ocellus_core::astigmatism::site::{Seat, Side};
 use ocellus_core::astigmatism::{plane, site};
-use ocellus_core::choice::{Eye, Seat};
-use ocellus_core::field::Field;
 use ocellus_core::quantity::Site;
+use ocellus_core::value::Value;
 use svg::Document;
 use svg::node::element::{Circle, Group, Line, Path, Rectangle, Text, Title};
 
@@ -18,30 +19,23 @@ const WORDS: f64 = 206.0;
 
 /// An eye as it is seen from a seat, its middle at a place of the page.
 pub(super) struct View {
-    eye: Eye,
+    eye: Side,
     seat: Option<Seat>,
     middle: (f64, f64),
 }
 
 impl View {
     pub(super) fn of(seen: &Seen, middle: (f64, f64)) -> View {
-        let is = |field, code| seen.entry(field) == Some(code);
-        let seat = if is(Field::Seat, Seat::Superior.code()) {
-            Some(Seat::Superior)
-        } else if is(Field::Seat, Seat::Temporal.code()) {
-            Some(Seat::Temporal)
-        } else {
-            None
-        };
-        let eye = if is(Field::Side, Eye::Left.code()) { Eye::Left } else { Eye::Right };
+        let seat = seen.entry(entries::SEAT).and_then(Seat::admitted);
+        let eye = seen.entry(entries::SIDE).and_then(Side::admitted).unwrap_or(Side::Right);
         View { eye, seat, middle }
     }
 
     /// Whose eye, and who sees it.
     pub(super) fn title(&self) -> (&'static str, &'static str) {
         let eye = match self.eye {
-            Eye::Right => "RIGHT EYE",
-            Eye::Left => "LEFT EYE",
+            Side::Right => "RIGHT EYE",
+            Side::Left => "LEFT EYE",
         };
         let seen = match self.seat {
             None => "seen facing the patient upright (no seat entered)",

@@ -11,14 +11,17 @@ mod turn;
 use crate::problem::Problem;
 use crate::text;
 use clap::ValueEnum;
-use ocellus_core::caution::{Caution, Code, Severity};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::item::{Item, What};
-use ocellus_core::lens::Method;
-use ocellus_core::readback::Answers;
-use ocellus_core::sheet::Sheet;
-use ocellus_core::sink::Sink;
+use ocellus_card::Known;
+use ocellus_card::case::Case;
+use ocellus_card::caution::{Caution, Severity};
+use ocellus_card::cautions::NOT_A_DEVICE;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::{CautionId, EntryId, ItemId};
+use ocellus_card::item::Item;
+use ocellus_card::readback::Answers;
+use ocellus_card::sink::Sink;
+use ocellus_core::lens::method::Method;
+use ocellus_core::working::Steps;
 
 /// What can be drawn of a case.
 #[derive(Clone, Copy, Debug, ValueEnum)]
@@ -39,8 +42,8 @@ pub enum Picture {
 ///
 /// # Errors
 /// Where there is nothing to draw.
-pub fn draw(picture: Picture, sheet: &Sheet) -> Result<String, Vec<Problem>> {
-    let seen = Seen::of(sheet);
+pub fn draw(picture: Picture, case: &Case) -> Result<String, Vec<Problem>> {
+    let seen = Seen::of(case);
     let drawn = match picture {
         Picture::Axis => axis::draw(&seen),
         Picture::Turn => turn::draw(&seen),
@@ -55,38 +58,43 @@ pub fn draw(picture: Picture, sheet: &Sheet) -> Result<String, Vec<Problem>> {
 struct Seen<'a> {
     draft: &'a Draft,
     items: Vec<Item>,
-    cautions: Vec<Code>,
+    cautions: Vec<CautionId>,
     answers: Answers,
 }
 
 impl<'a> Seen<'a> {
-    fn of(sheet: &Sheet<'a>) -> Seen<'a> {
+    fn of(case: &Case<'a>) -> Seen<'a> {
         let mut seen =
-            Seen { draft: sheet.draft(), items: Vec::new(), cautions: Vec::new(), answers: Answers::default() };
-        sheet.plan(&mut seen);
+            Seen { draft: case.draft(), items: Vec::new(), cautions: Vec::new(), answers: Answers::default() };
+        case.plan(&mut seen);
         seen
     }
 
-    fn item(&self, what: What) -> Option<&Item> {
+    fn item(&self, what: ItemId) -> Option<&Item> {
         self.items.iter().find(|item| item.what == what)
     }
 
-    fn get(&self, what: What) -> Option<f64> {
+    fn get(&self, what: ItemId) -> Option<f64> {
         self.item(what).map(|item| item.value)
     }
 
     /// A number of the card as the card prints it.
-    fn printed(&self, what: What) -> Option<String> {
+    fn printed(&self, what: ItemId) -> Option<String> {
         self.get(what).map(|value| text::number(value, what.places(), what.signed(), what.unit()))
     }
 
     /// The method that speaks in a picture: the first that the card tells of.
-    fn method(&self, what: What) -> &'static str {
+    fn method(&self, what: ItemId) -> &'static str {
         self.item(what).and_then(|item| item.method).map_or("", Method::name)
     }
 
-    fn entry(&self, field: Field) -> Option<f64> {
-        self.draft.number(field)
+    /// What is known of the fluids alone.
+    fn of_fluids<T>(&self, ask: impl FnOnce(&Known) -> Option<T>) -> Option<T> {
+        Case::check_set_up(self.draft, &mut |_| {})?.known(ask)
+    }
+
+    fn entry(&self, entry: impl Into<EntryId>) -> Option<f64> {
+        self.draft.number(entry)
     }
 
     /// What is said under every picture.
@@ -101,9 +109,11 @@ impl<'a> Seen<'a> {
             1 => "One caution stands on the card of this case: read it first. ".to_owned(),
             count => format!("{count} cautions stand on the card of this case: read them first. "),
         };
-        vec![format!("{code}{cautions}"), Code::NotADevice.text().to_owned()]
+        vec![format!("{code}{cautions}"), NOT_A_DEVICE.text().to_string()]
     }
 }
+
+impl Steps for Seen<'_> {}
 
 impl Sink for Seen<'_> {
     fn item(&mut self, item: Item) {
@@ -113,7 +123,7 @@ impl Sink for Seen<'_> {
 
     fn caution(&mut self, caution: Caution) {
         self.answers.caution(caution);
-        if !self.cautions.contains(&caution.code) && caution.code != Code::NotADevice {
+        if !self.cautions.contains(&caution.code) && caution.code != NOT_A_DEVICE {
             self.cautions.push(caution.code);
         }
     }

@@ -4,37 +4,36 @@ use super::Seen;
 use super::eye::View;
 use super::plot::{Curve, Plot};
 use crate::text;
-use ocellus_core::field::Field;
-use ocellus_core::item::What;
-use ocellus_core::sheet::Sheet;
+use ocellus_card::case::Case;
+use ocellus_card::{entries, items};
 
 /// Degrees to each side.
 const SIDE: i32 = 45;
 
 pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let wanted = "a toric lens that was chosen: iol_cylinder_d and iol_axis_deg, and all that its residual needs";
-    let mark = seen.entry(Field::LensAxis).ok_or(wanted)?;
-    let name = seen.method(What::ChosenResidual);
+    let mark = seen.entry(entries::LENS_AXIS).ok_or(wanted)?;
+    let name = seen.method(items::CHOSEN_RESIDUAL);
     let (mut nominal, mut expected) = (Vec::new(), Vec::new());
     for turn in -SIDE..=SIDE {
         let mut draft = seen.draft.clone();
-        draft.set(Field::LensAxis, (mark + f64::from(turn)).rem_euclid(180.0));
-        let Some(sheet) = Sheet::check(&draft, &mut |_| {}) else { continue };
-        let there = Seen::of(&sheet);
-        nominal.extend(there.get(What::ChosenResidual).map(|left| (f64::from(turn), left)));
-        expected.extend(there.get(What::ChosenExpected).map(|left| (f64::from(turn), left)));
+        draft.set(entries::LENS_AXIS, (mark + f64::from(turn)).rem_euclid(180.0));
+        let Some(case) = Case::check(&draft, &mut |_| {}) else { continue };
+        let there = Seen::of(&case);
+        nominal.extend(there.get(items::CHOSEN_RESIDUAL).map(|left| (f64::from(turn), left)));
+        expected.extend(there.get(items::CHOSEN_EXPECTED).map(|left| (f64::from(turn), left)));
     }
     if nominal.is_empty() {
         return Err(wanted);
     }
-    let none = seen.get(What::PlannedAstigmatism).ok_or(wanted)?;
+    let none = seen.get(items::PLANNED_ASTIGMATISM).ok_or(wanted)?;
     let ends = [-f64::from(SIDE), f64::from(SIDE)];
-    let (label, (eye, _)) = (text::value(seen.draft, Field::Id), View::of(seen, (0.0, 0.0)).title());
+    let (label, (eye, _)) = (text::value(seen.draft, entries::ID), View::of(seen, (0.0, 0.0)).title());
     let label = if label.is_empty() { label } else { format!(", {label}") };
     let mut notes = vec![format!(
         "By {name}. 0 is {}, as chosen. Expected: mean size of what is left with cornea, incision and lens scattering as on \
          the card.",
-        text::value(seen.draft, Field::LensAxis)
+        text::value(seen.draft, entries::LENS_AXIS)
     )];
     notes.extend(seen.foot());
     Plot {

@@ -3,18 +3,16 @@
 use super::Seen;
 use super::plot::{Curve, Plot};
 use super::surge::{LINE, TENTH};
-use ocellus_core::bench::Bench;
-use ocellus_core::caution::Code;
-use ocellus_core::plan;
-use ocellus_core::pressure::live::{Change, Live, SHOWN, STRETCH};
+use ocellus_card::cautions::ILLUSTRATION;
+use ocellus_card::parts::pressure::fluid_density;
+use ocellus_card::parts::surge::known_setup;
+use ocellus_core::fluids::live::{Change, Live, SHOWN, STRETCH};
 
 pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
-    let bench = Bench::check(seen.draft, &mut |_| {});
-    let entered = bench.as_ref().and_then(plan::surge_setup);
-    let density = bench.and_then(|bench| bench.density());
     let wanted =
         "all of a surge (see `ocellus explain surge CASE`), which leaves a pressure and is slow enough to be drawn";
-    let mut live = Live::new(entered.ok_or(wanted)?, density.ok_or(wanted)?).ok_or(wanted)?;
+    let entered = seen.of_fluids(|known| known_setup(known.entered).zip(fluid_density(known.entered)));
+    let mut live = entered.and_then(|(set_up, density)| Live::new(set_up, density)).ok_or(wanted)?;
     let (mut chamber, mut line) = (Vec::new(), Vec::new());
     let (mut ms, mut tips, mut collapsed) = (0.0, Vec::new(), false);
     'run: for (stretches, change) in SHOWN {
@@ -36,7 +34,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let top = chamber.iter().chain(&line).map(|(_, mmhg)| *mmhg).fold(0.0, f64::max);
     let mut curves = vec![Curve::line("chamber, mmHg", chamber), Curve::dashed(LINE, line)];
     curves.extend(tips.iter().map(|(name, ms)| Curve::thin(name, vec![(*ms, 0.0), (*ms, top)])));
-    let mut notes = vec![Code::Illustration.text().to_owned(), "A point each 10 ms.".to_owned()];
+    let mut notes = vec![ILLUSTRATION.text().to_string(), "A point each 10 ms.".to_owned()];
     notes.extend(collapsed.then(|| "Chamber collapsed, the model ends.".to_owned()));
     notes.extend(seen.foot());
     Plot {

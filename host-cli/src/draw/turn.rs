@@ -3,8 +3,7 @@
 use super::Seen;
 use super::eye::{LIMBUS, View, page, paragraph, write};
 use crate::text;
-use ocellus_core::field::Field;
-use ocellus_core::item::{Part, What};
+use ocellus_card::{entries, items};
 use svg::node::element::Group;
 
 /// Width of one of the three pictures.
@@ -12,10 +11,10 @@ const WIDTH: f64 = 540.0;
 
 pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let wanted = "mark_found_deg, the refraction in [after], and the toric lens that was chosen";
-    let from = seen.entry(Field::MarkFound).ok_or(wanted)?;
+    let from = seen.entry(entries::MARK_FOUND).ok_or(wanted)?;
     let number = |what| seen.get(what).ok_or(wanted);
-    let to = number(What::TurnTo)?;
-    let ways = seen.get(What::TurnClock).zip(seen.get(What::TurnCounter));
+    let to = number(items::TURN_TO)?;
+    let ways = seen.get(items::TURN_CLOCK).zip(seen.get(items::TURN_COUNTER));
     let said = |what| seen.printed(what).unwrap_or_default();
     let degrees = |value| text::number(value, 0, false, "deg");
     let (now, then) = ("now", "to");
@@ -39,12 +38,12 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     for view in &views {
         pictures = pictures.add(view.rim());
     }
-    let axis = seen.printed(What::NowAxis).map_or(String::new(), |axis| format!(" x {axis}"));
+    let axis = seen.printed(items::NOW_AXIS).map_or(String::new(), |axis| format!(" x {axis}"));
     let heads = [
         (
             "BEFORE",
             format!("mark at {}", degrees(from)),
-            format!("plus cylinder still needed {}{axis}", said(What::NowCylinder)),
+            format!("plus cylinder still needed {}{axis}", said(items::NOW_CYLINDER)),
         ),
         (
             "THE BEST TURN",
@@ -54,7 +53,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
                 None => "the lens lies where it leaves least: turning does not help".to_owned(),
             },
         ),
-        ("AFTER", format!("mark at {}", degrees(to)), format!("cylinder still needed {}", said(What::TurnLeft))),
+        ("AFTER", format!("mark at {}", degrees(to)), format!("cylinder still needed {}", said(items::TURN_LEFT))),
     ];
     let (title, seat) = before.title();
     let mut words =
@@ -66,18 +65,17 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
             .add(write(what, (x, 80.0), 15.0, "middle"))
             .add(write(more, (x, 596.0), 15.0, "middle"));
     }
-    let method = seen.method(What::TurnTo);
+    let method = seen.method(items::TURN_TO);
     let mut at = 632.0;
-    let label = text::value(seen.draft, Field::Id);
+    let label = text::value(seen.draft, entries::ID);
     let note = format!(
         "{label}{}Dashed is where the lens lies now, whole where it should. By {method}; the card tells what the other methods say, and what every five degrees would leave. Both ways \
          end at the same meridian: the lens's label says which way it may be turned. Senses are of the eye seen from the \
          front, the same from every seat; only a mirror reverses them.",
         if label.is_empty() { "" } else { ": " }
     );
-    let first =
-        Part::Turn.first().iter().filter(|code| seen.cautions.contains(code)).map(|code| code.text().to_owned());
-    for said in first.chain([note]).chain(seen.foot()) {
+    let first = items::TURN_TO.part().first().filter(|code| seen.cautions.contains(code));
+    for said in first.map(|code| code.text().to_string()).chain([note]).chain(seen.foot()) {
         at = paragraph(&said, (30.0, at), 13.0, 210, &mut words) + 4.0;
     }
     Ok(page(3.0 * WIDTH, at + 10.0, &format!("{title}: a toric lens before, at its best turn, and after"))

@@ -3,12 +3,12 @@
 use crate::draw::plot::{Curve, Plot};
 use crate::problem::Problem;
 use crate::text::{self, paragraph};
+use ocellus_card::cautions::NOT_A_DEVICE;
 use ocellus_core::astigmatism::group::{AgainstZero, Group, Summary};
 use ocellus_core::astigmatism::on_dial;
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
-use ocellus_core::caution::Code;
-use ocellus_core::choice::Eye;
+use ocellus_core::astigmatism::site::Side;
 use std::io::{self, Write};
 
 mod table;
@@ -20,7 +20,7 @@ type Vector = PowerVector<Cornea>;
 /// One row of the table.
 struct Row {
     id: String,
-    side: Eye,
+    side: Side,
     vector: Vector,
 }
 
@@ -91,7 +91,7 @@ impl Eyes {
     }
 
     fn notes(&self) -> Vec<String> {
-        let both = [Eye::Right, Eye::Left].iter().all(|side| self.rows.iter().any(|row| row.side == *side));
+        let both = Side::ALL.iter().all(|side| self.rows.iter().any(|row| row.side == *side));
         let mut notes = vec![
             "The ellipses and the test hold where vectors are normal about one centre, each eye by itself: two eyes of a \
              patient are not."
@@ -113,7 +113,7 @@ impl Eyes {
         if self.rows.len() < 10 {
             notes.push("Fewer than ten eyes: the ellipses are wide for a reason.".to_owned());
         }
-        notes.push(Code::NotADevice.text().to_owned());
+        notes.push(NOT_A_DEVICE.text().to_string());
         notes
     }
 

@@ -2,14 +2,17 @@
 
 use super::{Eyes, Row, Vector};
 use crate::problem::Problem;
+use crate::text::shown_unit;
+use ocellus_card::error::Wrong;
+use ocellus_card::parts::eye::limits::OFF_SQUARE;
 use ocellus_core::astigmatism::cornea::measured;
 use ocellus_core::astigmatism::group::Group;
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
-use ocellus_core::choice::Eye;
-use ocellus_core::constant::eye::OFF_SQUARE;
+use ocellus_core::astigmatism::site::Side;
 use ocellus_core::decimal::parse;
-use ocellus_core::eye;
+use ocellus_core::error::Error;
+use ocellus_core::optics;
 use ocellus_core::quantity::{Axis, CornealPower, Cylinder, KeratometricIndex};
 
 /// Reads a table: every wrong row is told, and refuses it.
@@ -97,7 +100,7 @@ impl Columns<'_> {
 
     fn number(&self, record: &csv::StringRecord, name: &str) -> Result<f64, String> {
         let cell = self.text(record, name).ok_or(format!("{name}: empty"))?;
-        parse(cell).map(|number| number.value).map_err(|code| format!("{name} {cell}: {}", code.text()))
+        parse(cell).map(|number| number.value).map_err(|wrong| format!("{name} {cell}: {}", Wrong::from(wrong).text()))
     }
 
     fn axis(&self, record: &csv::StringRecord, name: &str) -> Result<Axis, String> {
@@ -112,8 +115,8 @@ impl Columns<'_> {
         };
         let index = KeratometricIndex::new(index).map_err(|error| out_of("keratometric_index", &error))?;
         let axes = Some((self.axis(record, a1)?, self.axis(record, a2)?));
-        let cornea = eye::cornea::Cornea::from_powers(power(k1)?, power(k2)?, index, axes)
-            .map_err(|error| out_of("keratometric_index", &error))?;
+        let cornea = optics::cornea::Cornea::from_powers(power(k1)?, power(k2)?, index, axes)
+            .map_err(|_| format!("keratometric_index {}: {}", index.get(), Wrong::NoCornea.text()))?;
         if cornea.off_square().is_some_and(|off| off > OFF_SQUARE.get()) {
             return Err(format!("{a1} and {a2}: more than 5 deg off a right angle"));
         }
@@ -122,8 +125,8 @@ impl Columns<'_> {
 
     fn row(&self, record: &csv::StringRecord, mirror_left: bool) -> Result<Row, String> {
         let side = match self.text(record, "eye") {
-            Some("right") => Eye::Right,
-            Some("left") => Eye::Left,
+            Some("right") => Side::Right,
+            Some("left") => Side::Left,
             other => return Err(format!("eye {}: right (OD) or left (OS), by these words", other.unwrap_or("empty"))),
         };
         let vector = if self.change {
@@ -136,14 +139,19 @@ impl Columns<'_> {
             }
             PowerVector::strongest_along(Cornea, 0.0, size, self.axis(record, "steep_axis_deg")?)
         };
-        let mirrored = mirror_left && side == Eye::Left;
+        let mirrored = mirror_left && side == Side::Left;
         let vector = if mirrored { PowerVector { j45: 0.0 - vector.j45, ..vector } } else { vector };
         Ok(Row { id: self.text(record, "id").unwrap_or("").to_owned(), side, vector })
     }
 }
 
-fn out_of(name: &str, error: &ocellus_core::error::Error) -> String {
-    let limits =
-        error.bounds.map_or(String::new(), |b| format!("; accepted: {} to {} {}", b.min.max(0.0), b.max, b.unit));
-    format!("{name} {}: {}{limits}", error.value.map_or(String::new(), |value| value.to_string()), error.code.text())
+fn out_of(name: &str, error: &Error) -> String {
+    match error {
+        Error::Outside(value, bounds) => {
+            // a vector has a size and no sign
+            let accepted = format!("{} to {} {}", bounds.min.max(0.0), bounds.max, shown_unit(bounds.unit));
+            format!("{name} {value}: {}; accepted: {}", Wrong::OutOfRange.text(), accepted.trim_end())
+        }
+        Error::NotANumber | Error::NoSolution => format!("{name}: {}", Wrong::NotANumber.text()),
+    }
 }

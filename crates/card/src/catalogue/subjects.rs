@@ -149,6 +149,15 @@ impl Subject {
         }
     }
 
+    /// The part that has it.
+    pub fn part(self) -> PartId {
+        match self {
+            #[cfg(feature = "lens")]
+            Subject::Method(_) => crate::parts::lens::table::PART,
+            Subject::Part(part, _) => part,
+        }
+    }
+
     /// Its numbers on a line between two machines: 0 and a method's own, or the part's and its number in it.
     ///
     /// ```

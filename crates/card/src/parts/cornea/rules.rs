@@ -38,7 +38,7 @@ pub(crate) const RULES: &[Rule] = &[
         text!("flattening by each cut, or the centroid of all that you do"),
         &[],
     ),
-    Rule::Accepts(Wrong::Twice, BACK_FROM.id(), text!("none: a total power has the back of the cornea in it"), &[]),
+    Rule::Accepts(Wrong::Twice, BACK_FROM.id(), text!("\"none\": a total power has the back of the cornea in it"), &[]),
 ];
 
 /// One site, said once; and one way to say what the surgeon's incisions do.

@@ -12,6 +12,7 @@ pub(crate) use rules::RULES;
 
 use crate::id::{EntryId, ItemId, SignOffId};
 use crate::out::Out;
+use crate::sink::Sink;
 use ocellus_core::astigmatism::on_dial;
 use ocellus_core::quantity::Axis;
 use table::entries::*;
@@ -49,6 +50,11 @@ const MEASURED: [EntryId; 30] = [
     FELLOW_REFRACTION.id(),
     FELLOW_STATE.id(),
 ];
+
+/// Whether the measurement of an eye can be believed: tells every check that it does not pass.
+pub fn check(eye: &Eye, sink: &mut dyn Sink) {
+    checks::check(eye, &mut Out::to(sink, eye.entered()));
+}
 
 #[inline(never)]
 pub(crate) fn plan(eye: &Eye, out: &mut Out) {

@@ -245,6 +245,11 @@ impl<'a> Lens<'a> {
         lens
     }
 
+    /// Which methods may be asked.
+    pub fn methods(&self) -> impl Iterator<Item = Method> + Clone {
+        methods(self.eye)
+    }
+
     /// What every method says; noted as read is what they asked for.
     pub fn answers(&self) -> &Answers {
         self.eye.entered().note_all(&self.read);

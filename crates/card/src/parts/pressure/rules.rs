@@ -18,7 +18,7 @@ pub(crate) const RULES: &[Rule] = &[
     Rule::Check(density),
     Rule::Because(Wrong::Incomplete, OPEN_LEVEL.id(), EYE_LEVEL.id()),
     Rule::Because(Wrong::Twice, DENSITY.id(), DENSITY_FROM.id()),
-    Rule::Accepts(Wrong::Twice, DENSITY.id(), text!("{} entered with it, or none"), &[DENSITY_FROM.id()]),
+    Rule::Accepts(Wrong::Twice, DENSITY.id(), text!("{} = \"entered\" with it, or none"), &[DENSITY_FROM.id()]),
 ];
 
 /// A level of the eye by itself stands for nothing.

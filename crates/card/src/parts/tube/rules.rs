@@ -15,7 +15,7 @@ pub(crate) const RULES: &[Rule] = &[
     Rule::Check(viscosity),
     Rule::Because(Wrong::Incomplete, VISCOSITY.id(), VISCOSITY_FROM.id()),
     Rule::Because(Wrong::Twice, VISCOSITY.id(), VISCOSITY_FROM.id()),
-    Rule::Accepts(Wrong::Twice, VISCOSITY.id(), text!("{} at_shear with it, or none"), &[VISCOSITY_FROM.id()]),
+    Rule::Accepts(Wrong::Twice, VISCOSITY.id(), text!("{} = \"at_shear\" with it, or none"), &[VISCOSITY_FROM.id()]),
 ];
 
 /// Water has a viscosity of its own; no other fluid has.
