@@ -104,6 +104,7 @@ fn wanted(rest: &str, page: &mut Page) -> Option<Wanted> {
         parts().for_each(|part| nearest.offer(part.key()));
         nearest.tell(page, text!("no part of the card"));
         page.accepted();
+        page.text("short");
         names(page);
     }
     found.map(Wanted::Part)
@@ -115,7 +116,6 @@ fn parts() -> impl Iterator<Item = PartId> {
 }
 
 pub(crate) fn names(page: &mut Page) {
-    page.text(" short");
     page.words(parts().map(PartId::key));
 }
 
@@ -326,7 +326,10 @@ impl<'a, 'p> Card<'a, 'p> {
     fn beside(&mut self, entry: EntryId) {
         if self.block != Block::Together {
             self.open(Block::Together);
-            self.name(entry.what());
+            self.page.raw("  ");
+            self.page.text(entry.what());
+            self.page.text("s");
+            self.page.to(VALUE);
             self.page.hang();
         } else {
             self.page.text(", ");

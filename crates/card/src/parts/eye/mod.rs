@@ -10,11 +10,11 @@ pub mod table;
 pub use known::Eye;
 pub(crate) use rules::RULES;
 
-use crate::id::{EntryId, SignOffId};
+use crate::id::EntryId;
 use crate::out::Out;
 use ocellus_core::astigmatism::on_dial;
 use table::entries::*;
-use table::{items, sign_offs};
+use table::items;
 
 const MEASURED: [EntryId; 30] = [
     AXIAL_LENGTH.id(),
@@ -68,8 +68,4 @@ pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     }
     out.item(items::ASTIGMATISM, cornea.astigmatism());
     checks::check(eye, out);
-}
-
-pub(crate) fn signs(_eye: &Eye) -> &'static [SignOffId] {
-    &[sign_offs::PRINTOUT]
 }

@@ -13,10 +13,11 @@ use ocellus_text::text;
 
 pub(crate) const RULES: &[Rule] = &[
     Rule::Needed(SIDE.id()),
+    Rule::Check(|entered, refuse| of_length(AXIAL_LENGTH.id(), entered, refuse)),
     Rule::Needed(K_KIND.id()),
+    Rule::Check(|entered, refuse| of_length(AL_METHOD.id(), entered, refuse)),
     Rule::Needed(EYE_STATE.id()),
     Rule::Needed(PREVIOUS_SURGERY.id()),
-    Rule::Check(length),
     Rule::Check(powers),
     Rule::Together(&[K1.id()], &[K2.id()]),
     Rule::Together(&[K2.id()], &[K1.id()]),
@@ -51,12 +52,10 @@ pub(crate) const RULES: &[Rule] = &[
 ];
 
 /// A lens by refraction needs no length.
-fn length(entered: &Entered, refuse: &mut dyn FnMut(Wrong, EntryId)) {
+fn of_length(entry: EntryId, entered: &Entered, refuse: &mut dyn FnMut(Wrong, EntryId)) {
     let needless = entered.is_made(SECOND_FOR) && !entered.is_made(AXIAL_LENGTH);
-    for entry in [AXIAL_LENGTH.id(), AL_METHOD.id()] {
-        if !needless && !entered.is_made(entry) {
-            refuse(Wrong::Missing, entry);
-        }
+    if !needless && !entered.is_made(entry) {
+        refuse(Wrong::Missing, entry);
     }
 }
 
