@@ -3,7 +3,7 @@
 use crate::terminal::{Terminal, bits, by_toml, demo_cases, here, read};
 use ocellus_card::case::Case;
 use ocellus_card::caution::{Caution, Severity};
-use ocellus_card::draft::Draft;
+use ocellus_card::draft::{Draft, with_text};
 use ocellus_card::entry::Kind;
 use ocellus_card::error::Wrong;
 use ocellus_card::id::{CautionId, EntryId, ItemId, PartId, SignOffId};
@@ -121,6 +121,59 @@ fn a_card_has_every_number_of_the_plan() {
     }
 }
 
+/// An entry's value as a card prints it.
+fn value(draft: &Draft, entry: EntryId) -> String {
+    match (draft.name(entry), draft.number(entry)) {
+        (Some(name), _) => name.as_str().to_owned(),
+        (None, Some(number)) if entry == entries::SIDE => with_text(entry, number, str::to_uppercase).unwrap(),
+        (None, number) => {
+            let text = with_text(entry, number.unwrap(), |text| text.replace('_', " ")).unwrap();
+            format!("{text} {}", entry.unit()).trim_end().to_owned()
+        }
+    }
+}
+
+/// What is needed at the table, each once; with every caution and the read-back of the whole card, and no note.
+#[test]
+fn a_short_card_is_of_the_whole_one() {
+    let (mut shown, mut left_out) = (0, 0);
+    for (name, text) in demo_cases() {
+        let mut terminal = with(&text);
+        let (whole, short) = (terminal.line("plan"), terminal.line("plan short"));
+        assert!(2 * short.lines().count() < whole.lines().count() && short.lines().all(|line| line.len() < 80));
+        let all = planned(terminal.draft());
+        let body = short.split("\nCautions (").next().unwrap().split("\nRead-back").next().unwrap();
+        let (flat, lines): (String, Vec<String>) = (collapsed(body), body.lines().map(collapsed).collect());
+        for (_, item) in &all.items {
+            let text = printed(item);
+            let found = match item.method {
+                Some(method) => lines
+                    .iter()
+                    .any(|line| line.starts_with(method.name()) && format!("{line} ").contains(&format!(" {text} "))),
+                None => flat.contains(&format!("{} {text} ", item.what.name())),
+            };
+            assert!(found || !item.what.is_short(), "{name}: {item:?} {text}\n{short}");
+            assert!(!found || item.what.is_short() || item.method.is_some(), "{name}: {item:?} {text}\n{short}");
+            *(if item.what.is_short() { &mut shown } else { &mut left_out }) += 1;
+        }
+        for entry in terminal.draft().made() {
+            let row = format!("{} {} ", entry.what(), value(terminal.draft(), entry));
+            let count = format!("{flat} ").matches(&row).count();
+            assert_eq!(count, usize::from(entry.is_short()), "{name}: {row}\n{short}");
+        }
+        let told = collapsed(&short);
+        for caution in all.cautions.iter().filter(|caution| caution.code != cautions::NOT_A_DEVICE) {
+            let is_note = caution.code.severity() == Severity::Note;
+            assert_eq!(told.contains(&collapsed(caution.code.text())), !is_note, "{name}: {caution:?}\n{short}");
+        }
+        let readback = |card: &str| card.split("\nRead-back").nth(1).unwrap().to_owned();
+        assert_eq!(readback(&short), readback(&whole), "{name}");
+        // a method that does not count is marked as on the whole card
+        assert_eq!(body.matches(" *  ").count(), whole.matches(" *  ").count(), "{name}: {short}");
+    }
+    assert!(shown > 150 && left_out > 1000, "{shown} {left_out}");
+}
+
 #[test]
 fn a_card_has_every_caution_the_gravest_first() {
     for (name, text) in demo_cases() {
@@ -179,6 +232,9 @@ fn a_part_alone_is_that_part() {
         // line by line as on the whole card
         let body = answer.split("\nCautions").next().unwrap().trim();
         assert!(whole.contains(body), "{body}");
+    }
+    for part in PartId::all().filter(|part| part.heading().is_empty()) {
+        assert!(terminal.line(&format!("plan {}", part.key())).contains("no part of the card"), "{}", part.key());
     }
 }
 
