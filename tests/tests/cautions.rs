@@ -7,7 +7,6 @@ use ocellus_card::draft::Draft;
 use ocellus_card::id::{CautionId, EntryId};
 use ocellus_card::item::Item;
 use ocellus_card::sink::Sink;
-use ocellus_card::text::Text;
 use ocellus_core::working::Steps;
 
 /// A case of which nothing is said that need not be said of every case.
@@ -306,10 +305,10 @@ fn the_quiet_case_says_only_what_is_always_said() {
 
 #[test]
 fn each_cause_brings_its_cautions() {
-    let mut silent: Vec<(&str, Text)> = Vec::new();
+    let mut silent: Vec<(&str, String)> = Vec::new();
     for (cause, codes) in CAUSES {
         let card = said(cause);
-        silent.extend(codes.iter().filter(|code| !card.contains(code)).map(|code| (*cause, code.word())));
+        silent.extend(codes.iter().filter(|code| !card.contains(code)).map(|code| (*cause, code.word().to_string())));
     }
     assert!(silent.is_empty(), "{silent:#?}");
 }
@@ -318,6 +317,6 @@ fn each_cause_brings_its_cautions() {
 #[test]
 fn every_caution_has_a_cause() {
     let caused = |code: &CautionId| ALWAYS.contains(code) || CAUSES.iter().any(|(_, codes)| codes.contains(code));
-    let idle: Vec<Text> = CautionId::all().filter(|code| !caused(code)).map(|code| code.word()).collect();
+    let idle: Vec<String> = CautionId::all().filter(|code| !caused(code)).map(|code| code.word().to_string()).collect();
     assert!(idle.is_empty(), "{idle:?}");
 }
