@@ -1,15 +1,15 @@
 //! What must hold of any device, on this machine or in an emulator.
 
 use crate::faults::{Damage, Faulty};
+use ocellus_card::case::Case;
+use ocellus_card::draft::{Draft, with_text};
+use ocellus_card::id::EntryId;
+use ocellus_card::readback;
 use ocellus_cli::case_file;
 use ocellus_cli::device::compare::Comparison;
 use ocellus_cli::device::line::{Line, Trouble};
 use ocellus_cli::device::port::{self, Port};
 use ocellus_console::{Around, Console, PROMPTS};
-use ocellus_core::draft::{Draft, with_text};
-use ocellus_core::field::Field;
-use ocellus_core::readback;
-use ocellus_core::sheet::Sheet;
 use std::fs;
 use std::io::Write;
 use std::path::PathBuf;
@@ -178,15 +178,15 @@ impl Typist {
 }
 
 /// An entry as it is typed.
-fn value(draft: &Draft, field: Field) -> String {
-    let name = draft.name(field).map(|name| name.as_str().to_owned());
-    name.or_else(|| with_text(field, draft.number(field)?, str::to_owned)).expect("an entry that was made")
+fn value(draft: &Draft, entry: EntryId) -> String {
+    let name = draft.name(entry).map(|name| name.as_str().to_owned());
+    name.or_else(|| with_text(entry, draft.number(entry)?, str::to_owned)).expect("an entry that was made")
 }
 
 /// The read-back of a draft, as this machine gives it.
 pub fn code(draft: &Draft) -> String {
-    let sheet = Sheet::check(draft, &mut |_| {}).expect("a case or a set-up");
-    readback::of_sheet(&sheet, None).expect("a read-back").as_str().to_owned()
+    let case = Case::check(draft, &mut |_| {}).expect("a case or a set-up");
+    readback::of(&case, None).expect("a read-back").as_str().to_owned()
 }
 
 /// A case file pasted whole, frames between the lines: the device takes both for what they are.
@@ -219,8 +219,8 @@ pub fn typed_session(port: &str) {
     typist.types("clear all");
     for draft in demo_cases().iter().map(|path| demo_draft(path)) {
         typist.types("clear all");
-        for field in Field::ALL.iter().filter(|field| draft.has(**field)) {
-            let said = typist.types(&format!("{} {}", field.word(), value(&draft, *field)));
+        for entry in draft.made() {
+            let said = typist.types(&format!("{} {}", entry.word(), value(&draft, entry)));
             assert!(!said.contains("accepted"), "{said}");
         }
         let said = typist.types("readback");

@@ -5,4 +5,5 @@ pub mod bits;
 pub mod check;
 pub mod emulator;
 pub mod faults;
+pub mod methods;
 pub mod random_case;

@@ -1,20 +1,21 @@
 //! Column, air, tubes, chamber and surge: what must hold for every input, and why.
 
-use ocellus_core::bench::Bench;
-use ocellus_core::caution::{Caution, Code};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::item::{Item, What};
-use ocellus_core::plan::plan_bench;
-use ocellus_core::pressure::chamber::{self, Pump, Supply};
-use ocellus_core::pressure::live::{Change, Live};
-use ocellus_core::pressure::readings::{self, Reading};
-use ocellus_core::pressure::surge::{self, Ended, Setup, Stepper};
-use ocellus_core::pressure::tube::{self, Fluid, Tube};
-use ocellus_core::pressure::unit::{Unit, convert};
-use ocellus_core::pressure::{air, ceiling, density, head, opening, vapour, viscosity};
+use ocellus_card::case::Case;
+use ocellus_card::caution::Caution;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::{CautionId, ItemId};
+use ocellus_card::item::Item;
+use ocellus_card::sink::Sink;
+use ocellus_card::{cautions, entries, items};
+use ocellus_core::fluids::chamber::{self, Pump, Supply};
+use ocellus_core::fluids::live::{Change, Live};
+use ocellus_core::fluids::readings::{self, Reading};
+use ocellus_core::fluids::surge::{self, Ended, Setup, Stepper};
+use ocellus_core::fluids::tube::{self, Fluid, Tube};
+use ocellus_core::fluids::unit::{Unit, convert};
+use ocellus_core::fluids::{air, ceiling, column, density, opening, vapour, viscosity};
 use ocellus_core::quantity::*;
-use ocellus_core::sink::Sink;
+use ocellus_core::working::Steps;
 use proptest::prelude::*;
 
 /// Numbers over several decades, as many in each stretch between these edges.
@@ -110,12 +111,12 @@ proptest! {
     fn a_wrong_level_is_a_column(
         open in -100.0..200.0, eye in -100.0..100.0, wrong in 0.01..50.0, gas in 0.0..300.0, rho in 900.0..1100.0,
     ) {
-        let at = |open, eye| head::working(level(open), level(eye), mmhg(gas), weight(rho)).pressure;
-        let column = head::of_column(wrong, weight(rho));
+        let at = |open, eye| column::working(level(open), level(eye), mmhg(gas), weight(rho)).pressure;
+        let height = column::of_column(wrong, weight(rho));
         prop_assert!(at(open + wrong, eye) > at(open, eye));
-        prop_assert!((at(open + wrong, eye) - at(open, eye) - column).abs() < 1e-9);
-        prop_assert!((at(open, eye - wrong) - at(open, eye) - column).abs() < 1e-9);
-        prop_assert!((head::of_column(2.0 * wrong, weight(rho)) - 2.0 * column).abs() < 1e-9);
+        prop_assert!((at(open + wrong, eye) - at(open, eye) - height).abs() < 1e-9);
+        prop_assert!((at(open, eye - wrong) - at(open, eye) - height).abs() < 1e-9);
+        prop_assert!((column::of_column(2.0 * wrong, weight(rho)) - 2.0 * height).abs() < 1e-9);
     }
 
     /// A straight line that is not level has one height for each pressure: the one it came from.
@@ -123,25 +124,25 @@ proptest! {
     fn the_level_is_found_again(
         eye in -100.0..100.0, above in 0.0..150.0f64, gas in 0.0..150.0, rho in 900.0..1100.0,
     ) {
-        let made = head::working(level(eye + above), level(eye), mmhg(gas), weight(rho));
-        let open = head::level_for(mmhg(made.pressure), mmhg(gas), level(eye), weight(rho));
+        let made = column::working(level(eye + above), level(eye), mmhg(gas), weight(rho));
+        let open = column::level_for(mmhg(made.pressure), mmhg(gas), level(eye), weight(rho));
         prop_assert!((open - eye - above).abs() < 1e-9);
-        let again = head::working(level(open), level(eye), mmhg(gas), weight(rho));
+        let again = column::working(level(open), level(eye), mmhg(gas), weight(rho));
         prop_assert!((again.pressure - made.pressure).abs() < 1e-9);
     }
 
-    /// A machine that reckons with a wrong level is off by a constant, which can be taken from its setting; and its
+    /// A machine that computes with a wrong level is off by a constant, which can be taken from its setting; and its
     /// pressure is that of the column that is told.
     #[test]
     fn the_setting_is_found_again(
         setting in 50.0..200.0, assumed in -100.0..100.0, lower in -60.0..60.0, rho in 900.0..1100.0,
     ) {
         let eye = level(assumed - lower);
-        let made = head::set(mmhg(setting), level(assumed), eye, weight(rho));
+        let made = column::set(mmhg(setting), level(assumed), eye, weight(rho));
         prop_assert!((made.pressure - setting).abs() < 1e-9 || (made.pressure > setting) == (lower > 0.0));
-        let found = head::setting_for(mmhg(made.pressure), level(assumed), eye, weight(rho));
+        let found = column::setting_for(mmhg(made.pressure), level(assumed), eye, weight(rho));
         prop_assert!((found - setting).abs() < 1e-9);
-        let column = head::working(level(eye.cm() + made.column), eye, mmhg(0.0), weight(rho));
+        let column = column::working(level(eye.cm() + made.column), eye, mmhg(0.0), weight(rho));
         prop_assert!((column.pressure - made.pressure).abs() < 1e-9);
     }
 }
@@ -244,7 +245,7 @@ proptest! {
         let mut list: Vec<Tube> = list.into_iter().map(|(bore, length, count)| tubes(bore, length, count)).collect();
         let (fluid, drive) = (fluid(mpa_s, rho), Drive::from_mmhg(drive).unwrap());
         let ml_min = tube::driven(&list, fluid, drive);
-        // a flow beyond what can be entered is no input of the other road
+        // a flow beyond what can be entered is no input of the other way
         prop_assume!(TubeFlow::from_ml_min(ml_min).is_ok());
         let lost: f64 = list.iter().map(|tube| tube::working(*tube, fluid, flow(ml_min)).drop).sum();
         prop_assert!(close(lost, drive.mmhg(), 1e-9), "{lost} {drive:?}");
@@ -468,7 +469,9 @@ proptest! {
 }
 
 #[derive(Default)]
-struct Items(Vec<Item>, Vec<Code>);
+struct Items(Vec<Item>, Vec<CautionId>);
+
+impl Steps for Items {}
 
 impl Sink for Items {
     fn item(&mut self, item: Item) {
@@ -486,28 +489,28 @@ proptest! {
     #[test]
     fn a_card_tells_a_collapse_or_a_trough(setup in setups(), open in 30.0..150.0) {
         let mut draft = Draft::default();
-        for (field, value) in [
-            (Field::OpenLevel, open),
-            (Field::EyeLevel, 0.0),
-            (Field::PumpKind, if setup.pumped.is_some() { 0.0 } else { 1.0 }),
-            (Field::InfusionResistance, setup.supply.infusion),
-            (Field::AspirationResistance, setup.aspiration),
-            (Field::Leak, setup.supply.leak),
-            (Field::VacuumNucleus, setup.vacuum),
-            (Field::EyeCompliance, setup.eye),
-            (Field::TubingCompliance, setup.line),
+        for (entry, value) in [
+            (entries::OPEN_LEVEL.id(), open),
+            (entries::EYE_LEVEL.id(), 0.0),
+            (entries::PUMP_KIND.id(), if setup.pumped.is_some() { 0.0 } else { 1.0 }),
+            (entries::INFUSION_RESISTANCE.id(), setup.supply.infusion),
+            (entries::ASPIRATION_RESISTANCE.id(), setup.aspiration),
+            (entries::LEAK.id(), setup.supply.leak),
+            (entries::VACUUM_NUCLEUS.id(), setup.vacuum),
+            (entries::EYE_COMPLIANCE.id(), setup.eye),
+            (entries::TUBING_COMPLIANCE.id(), setup.line),
         ] {
-            draft.set(field, value);
+            draft.set(entry, value);
         }
-        setup.pumped.into_iter().for_each(|flow| draft.set(Field::Aspiration, flow));
+        setup.pumped.into_iter().for_each(|flow| draft.set(entries::ASPIRATION, flow));
         let mut card = Items::default();
-        plan_bench(&Bench::check(&draft, &mut |_| {}).unwrap(), &mut card);
-        let told = |what| card.0.iter().filter(|item| item.what == what).count();
+        Case::try_from(&draft).unwrap().plan(&mut card);
+        let told = |what: ItemId| card.0.iter().filter(|item| item.what == what).count();
         // a run that did not come to rest tells neither
-        prop_assert_eq!(told(What::SurgeStep), 1);
-        prop_assert_eq!(told(What::SurgeTrough) + told(What::SurgeCollapsed), usize::from(!card.1.contains(&Code::SurgeOpen)));
-        prop_assert_eq!(told(What::SurgeTrough), told(What::SurgeTroughTime));
-        prop_assert!(told(What::SurgeCollapsed) == 0 || told(What::SurgeRecovered) == 0);
+        prop_assert_eq!(told(items::SURGE_STEP), 1);
+        prop_assert_eq!(told(items::SURGE_TROUGH) + told(items::SURGE_COLLAPSED), usize::from(!card.1.contains(&cautions::SURGE_OPEN)));
+        prop_assert_eq!(told(items::SURGE_TROUGH), told(items::SURGE_TROUGH_TIME));
+        prop_assert!(told(items::SURGE_COLLAPSED) == 0 || told(items::SURGE_RECOVERED) == 0);
     }
 }
 

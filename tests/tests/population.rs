@@ -7,12 +7,11 @@
 
 use std::sync::LazyLock;
 
-use ocellus_core::case::Case;
-use ocellus_core::caution::Code;
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
-use ocellus_core::lens::Method;
-use ocellus_core::lens::answer::answers;
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
+use ocellus_card::{cautions, entries};
+use ocellus_core::lens::method::Method;
+use ocellus_tests::methods::answers;
 
 const TABLE: &str = include_str!("../population/eyes.csv");
 
@@ -59,33 +58,33 @@ static EYES: LazyLock<Vec<Eye>> = LazyLock::new(|| {
 fn eye(keys: &[&str], line: &str) -> Eye {
     let mut draft = Draft::default();
     // what `ocellus batch` takes where a table says nothing
-    for (field, word) in [
-        (Field::KKind, "keratometric"),
-        (Field::AcdFrom, "epithelium"),
-        (Field::AlMethod, "optical"),
-        (Field::EyeState, "phakic"),
-        (Field::PreviousSurgery, "none"),
+    for (entry, word) in [
+        (entries::K_KIND.id(), "keratometric"),
+        (entries::ACD_FROM.id(), "epithelium"),
+        (entries::AL_METHOD.id(), "optical"),
+        (entries::EYE_STATE.id(), "phakic"),
+        (entries::PREVIOUS_SURGERY.id(), "none"),
     ] {
-        draft.enter(field, word).unwrap();
+        draft.enter(entry, word).unwrap();
     }
     let cells: Vec<&str> = line.split(',').collect();
     assert_eq!(cells.len(), keys.len(), "{line}");
     for (key, cell) in keys.iter().zip(cells) {
         match *key {
             "id" => {}
-            "eye" => draft.enter(Field::Side, cell).unwrap(),
-            key => draft.set(*Field::ALL.iter().find(|field| field.key() == key).unwrap(), cell.parse().unwrap()),
+            "eye" => draft.enter(entries::SIDE, cell).unwrap(),
+            key => draft.set(EntryId::of_key(key).unwrap(), cell.parse().unwrap()),
         }
     }
-    let mut departs = false;
-    let answers = answers(&Case::try_from(&draft).unwrap(), &mut |c| departs |= c.code == Code::DepartsFromT2);
-    let power = |method| answers.iter().flatten().find(|answer| answer.method == method).unwrap().power;
-    let number = |field| draft.number(field).unwrap();
+    let (answers, cautions) = answers(&draft);
+    let departs = cautions.iter().any(|caution| caution.code == cautions::DEPARTS_FROM_T2);
+    let power = |method| answers.iter().find(|answer| answer.method == method).unwrap().power;
+    let number = |entry: EntryId| draft.number(entry).unwrap();
     Eye {
-        al: number(Field::AxialLength),
-        k: f64::midpoint(number(Field::K1), number(Field::K2)),
-        acd: number(Field::Acd),
-        lens: number(Field::LensThickness),
+        al: number(entries::AXIAL_LENGTH.id()),
+        k: f64::midpoint(number(entries::K1.id()), number(entries::K2.id())),
+        acd: number(entries::ACD.id()),
+        lens: number(entries::LENS_THICKNESS.id()),
         powers: FOUR.map(power),
         haigis: power(Method::Haigis),
         departs,

@@ -5,7 +5,7 @@ use crate::draft::Draft;
 use crate::entered::Entered;
 use crate::entry_set::EntrySet;
 use crate::error::{Error, Wrong};
-use crate::id::EntryId;
+use crate::id::{EntryId, PartId};
 use crate::known::Known;
 use crate::names::entries::SIDE;
 use crate::part::Stands;
@@ -23,8 +23,8 @@ macro_rules! rules_of {
 macro_rules! rules {
     ($($(#[$cfg:meta])* $name:ident of $kind:ident $(: $($does:ident),*)?;)*) => {
         /// What must hold between the entries of each part.
-        const RULES: &[(Stands, &[Rule])] =
-            &[$($(#[$cfg])* (parts::$name::table::ROWS.stands, rules_of!($name $($($does)*)?)),)*];
+        const RULES: &[(PartId, &[Rule])] =
+            &[$($(#[$cfg])* (parts::$name::table::PART, rules_of!($name $($($does)*)?)),)*];
     };
 }
 
@@ -93,13 +93,12 @@ impl<'a> Case<'a> {
             }
         }
         let entered = Entered::of(draft);
-        for (stands, rules) in RULES {
-            if has_eye || *stands == Stands::Alone {
-                for rule in *rules {
-                    rule.ask(&entered, &mut |wrong, entry| {
-                        refuse(Error { value: draft.number(entry), ..Error::of(wrong, entry) });
-                    });
-                }
+        // whose eye and its measurements first, as they are entered, and not as a card shows them
+        for part in PartId::by_number().filter(|part| has_eye || part.stands() == Stands::Alone) {
+            for rule in RULES.iter().filter(|(of, _)| *of == part).flat_map(|(_, rules)| *rules) {
+                rule.ask(&entered, &mut |wrong, entry| {
+                    refuse(Error { value: draft.number(entry), ..Error::of(wrong, entry) });
+                });
             }
         }
         open.then_some(Case { draft, has_eye })

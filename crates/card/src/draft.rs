@@ -79,11 +79,21 @@ impl Draft {
     }
 
     /// Sets the number, word code or date of an entry: for tables of cases, whose numbers may have any number of decimals.
-    /// What is no code of a word is kept as one that the door refuses.
+    /// What is no code of a word is kept as one that the door refuses; a name is no number, and stays as it was.
+    ///
+    /// ```
+    /// use ocellus_card::{draft::Draft, entries};
+    /// let mut draft = Draft::default();
+    /// draft.set(entries::AXIAL_LENGTH, 23.456);
+    /// draft.set(entries::LENS_MODEL, 1.0);
+    /// assert!(draft.has(entries::AXIAL_LENGTH) && !draft.has(entries::LENS_MODEL));
+    /// ```
     pub fn set(&mut self, entry: impl Into<EntryId>, value: f64) {
         let entry = entry.into();
-        self.put(entry, value);
-        self.made.put(entry.place(), true);
+        if !matches!(entry.slot(), Slot::Name(_)) {
+            self.put(entry, value);
+            self.made.put(entry.place(), true);
+        }
     }
 
     fn put(&mut self, entry: EntryId, value: f64) {

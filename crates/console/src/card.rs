@@ -104,6 +104,7 @@ fn wanted(rest: &str, page: &mut Page) -> Option<Wanted> {
         parts().for_each(|part| nearest.offer(part.key()));
         nearest.tell(page, text!("no part of the card"));
         page.accepted();
+        page.text("short");
         names(page);
     }
     found.map(Wanted::Part)
@@ -115,7 +116,6 @@ fn parts() -> impl Iterator<Item = PartId> {
 }
 
 pub(crate) fn names(page: &mut Page) {
-    page.text(" short");
     page.words(parts().map(PartId::key));
 }
 
@@ -175,6 +175,11 @@ impl<'a, 'p> Card<'a, 'p> {
             Wanted::Part(wanted) => wanted == self.part,
             Wanted::Short => on_short(),
         }
+    }
+
+    /// Whether an entry of several parts stands in its own, or has none: a short card shows it once.
+    fn is_at_home(&self, entry: EntryId) -> bool {
+        entry.part() == self.part || entry.part().heading().is_empty()
     }
 
     /// Begins or goes on with a block of lines.
@@ -326,7 +331,10 @@ impl<'a, 'p> Card<'a, 'p> {
     fn beside(&mut self, entry: EntryId) {
         if self.block != Block::Together {
             self.open(Block::Together);
-            self.name(entry.what());
+            self.page.raw("  ");
+            self.page.text(entry.what());
+            self.page.text("s");
+            self.page.to(VALUE);
             self.page.hang();
         } else {
             self.page.text(", ");
@@ -367,7 +375,7 @@ impl Sink for Card<'_, '_> {
     }
 
     fn entry(&mut self, entry: EntryId) {
-        if !self.is_wanted(|| entry.is_short()) {
+        if !self.is_wanted(|| entry.is_short() && self.is_at_home(entry)) {
             return;
         }
         if entry.told() == Told::Together {
@@ -383,14 +391,15 @@ impl Sink for Card<'_, '_> {
         if led.is_none() {
             self.shown |= item.method.map_or(0, |method| 1 << method as u8);
         }
-        if !self.is_wanted(|| item.what.is_short()) {
+        let mut tables = item.what.part().by_method();
+        let marks = |table: &ByMethod| table.left_out.is_some_and(|(what, _)| what == item.what);
+        if !self.is_wanted(|| item.what.is_short() || tables.clone().any(marks)) {
             return;
         }
         if let Some(led) = led {
             self.open(Block::Led(led));
             return self.row.of_led(led, &item, self.shown, self.draft, self.page);
         }
-        let mut tables = item.what.part().by_method();
         let leads = |table: &&ByMethod| table.leader.is_some_and(|(leader, _)| leader == item.what);
         let has = |table: &&ByMethod| table.columns.iter().any(|column| column.item == item.what);
         if let Some(table) = tables.clone().find(leads) {

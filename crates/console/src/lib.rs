@@ -21,6 +21,7 @@
 //! assert!(said.contains("al          23.46 mm"));
 //! ```
 #![no_std]
+#![cfg_attr(not(feature = "all"), allow(dead_code, reason = "what one verb has for another that is left out"))]
 
 mod around;
 #[cfg(feature = "barometer")]

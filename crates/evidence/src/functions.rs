@@ -10,7 +10,7 @@ use std::process::Command;
 use serde_json::Value as Json;
 
 /// The crates whose functions need evidence.
-pub(crate) const CRATES: [&str; 3] = ["ocellus_core", "ocellus_card", "ocellus_console"];
+pub(crate) const CRATES: [&str; 4] = ["ocellus_text", "ocellus_core", "ocellus_card", "ocellus_console"];
 
 /// What the name of each begins with, and is left out here.
 const PROJECT: &str = "ocellus_";

@@ -85,6 +85,9 @@ fn build() -> Result<String, String> {
 
 fn test() -> Result<String, String> {
     let count = tests(&["--workspace"])?;
+    // a verb that is left out must be gone: by itself, since other packages ask for all of them
+    let without = tests(&["--package", "ocellus-console", "--no-default-features", "--test", "verbs"])?;
+    let count = count + without;
     Ok(format!("{count} tests, those in the docs among them"))
 }
 

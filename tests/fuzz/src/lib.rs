@@ -1,23 +1,24 @@
 //! Drafts from a fuzzer's bytes.
 
-use ocellus_core::draft::Draft;
-use ocellus_core::field::{Field, Kind};
+use ocellus_card::draft::Draft;
+use ocellus_card::entry::Kind;
+use ocellus_card::id::EntryId;
 
 /// An eye and a lens, so that a few bytes are enough to be let in.
-const USUAL: &[(Field, &str)] = &[
-    (Field::Side, "left"),
-    (Field::AxialLength, "23.50"),
-    (Field::K1, "43.50"),
-    (Field::K2, "44.50"),
-    (Field::KKind, "keratometric"),
-    (Field::AlMethod, "optical"),
-    (Field::EyeState, "phakic"),
-    (Field::PreviousSurgery, "none"),
-    (Field::Target, "-0.25"),
-    (Field::AConstant, "118.4"),
+const USUAL: &[(&str, &str)] = &[
+    ("eye", "left"),
+    ("axial_length_mm", "23.50"),
+    ("k1_d", "43.50"),
+    ("k2_d", "44.50"),
+    ("k_kind", "keratometric"),
+    ("al_method", "optical"),
+    ("eye_state", "phakic"),
+    ("previous_surgery", "none"),
+    ("target_d", "-0.25"),
+    ("a_constant", "118.4"),
 ];
 
-/// A value for a field from two bytes: mostly inside its range, at its ends, a little outside, or no number at all.
+/// A value for an entry from two bytes: mostly inside its range, at its ends, a little outside, or no number at all.
 fn value(kind: Kind, bytes: u16) -> f64 {
     let share = f64::from(bytes) / 65_000.0;
     match (kind, bytes) {
@@ -32,12 +33,12 @@ fn value(kind: Kind, bytes: u16) -> f64 {
 /// The usual entries, and over them what the fuzzer enters.
 pub fn draft(entries: &[(u8, u16)]) -> Draft {
     let mut draft = Draft::default();
-    for (field, text) in USUAL {
-        draft.enter(*field, text).expect("usual entries are taken");
+    for (key, text) in USUAL {
+        draft.enter(EntryId::of_key(key).expect("an entry"), text).expect("usual entries are taken");
     }
-    for &(field, bytes) in entries {
-        let field = Field::ALL[usize::from(field) % Field::ALL.len()];
-        draft.set(field, value(field.kind(), bytes));
+    for &(entry, bytes) in entries {
+        let entry = EntryId::at(usize::from(entry) % EntryId::COUNT).expect("an entry");
+        draft.set(entry, value(entry.kind(), bytes));
     }
     draft
 }

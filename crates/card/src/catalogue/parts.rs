@@ -69,6 +69,11 @@ impl PartId {
         ON_CARD.iter().copied()
     }
 
+    /// The same, by their numbers.
+    pub(crate) fn by_number() -> impl Iterator<Item = PartId> {
+        PARTS.iter().map(|(part, _)| *part)
+    }
+
     /// Whether there is such a part.
     pub fn is_there(self) -> bool {
         self.place().is_some()

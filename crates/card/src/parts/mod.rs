@@ -31,7 +31,7 @@ macro_rules! parts {
             #[cfg(feature = "end_of_case")] end_of_case of eye;
             #[cfg(feature = "after")] after of lens: rules, explains, limits;
             #[cfg(feature = "risks")] risks of eye: signs;
-            #[cfg(feature = "eye")] eye of eye: rules, signs, limits;
+            #[cfg(feature = "eye")] eye of eye: rules, limits;
             also_used of nothing;
             unused of nothing;
             sign_off of nothing;

@@ -17,7 +17,7 @@ fn everything(draft: &Draft) -> Vec<Stream> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(cases(300)))]
+    #![proptest_config(ProptestConfig::with_cases(cases(400)))]
 
     #[test]
     fn every_case_has_a_card_of_finite_numbers(seed in seeds()) {

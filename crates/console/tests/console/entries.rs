@@ -1,14 +1,15 @@
 //! Every entry: by its word and by its key, with its unit, without, and with another's.
 
 use crate::terminal::{Terminal, bits, by_toml, demo_cases};
-use ocellus_core::draft::Draft;
-use ocellus_core::draft::with_text;
-use ocellus_core::field::{Field, Kind};
+use ocellus_card::draft::{Draft, with_text};
+use ocellus_card::entries;
+use ocellus_card::entry::Kind;
+use ocellus_card::id::EntryId;
 
-/// A value that the field takes, as it is typed.
-fn example(field: Field) -> String {
-    match field.kind() {
-        Kind::Number(_, bounds) => with_text(field, (bounds.min + bounds.max) / 2.0, str::to_owned).unwrap(),
+/// A value that the entry takes, as it is typed.
+fn example(entry: EntryId) -> String {
+    match entry.kind() {
+        Kind::Number(_, bounds) => with_text(entry, (bounds.min + bounds.max) / 2.0, str::to_owned).unwrap(),
         Kind::Choice(words) => words.last().unwrap().to_string(),
         Kind::Date => "2026-12-01".to_owned(),
         Kind::Name => "Demo A".to_owned(),
@@ -17,10 +18,10 @@ fn example(field: Field) -> String {
 
 #[test]
 fn every_entry_is_taken_by_word_and_by_key() {
-    for field in Field::ALL.iter().copied() {
-        let (value, unit) = (example(field), field.unit());
+    for entry in EntryId::all() {
+        let (value, unit) = (example(entry), entry.unit());
         let mut lines = vec![];
-        for name in [field.word().to_owned(), field.key().to_owned(), field.word().to_uppercase()] {
+        for name in [entry.word().to_string(), entry.key().to_string(), entry.word().to_string().to_uppercase()] {
             lines.extend([
                 format!("{name} {value}"),
                 format!("{name} = {value}"),
@@ -34,23 +35,23 @@ fn every_entry_is_taken_by_word_and_by_key() {
                     format!("{name} = {value} {}", unit.to_uppercase()),
                 ]);
             }
-            if !matches!(field.kind(), Kind::Number(..)) {
+            if !matches!(entry.kind(), Kind::Number(..)) {
                 lines.extend([format!("{name} = \"{value}\""), format!("{name} '{value}'")]);
             }
-            if matches!(field.kind(), Kind::Choice(_)) {
+            if matches!(entry.kind(), Kind::Choice(_)) {
                 lines.extend([
                     format!("{name} {}", value.to_uppercase()),
                     format!("{name} {}", value.replace('_', " ")),
                 ]);
             }
         }
-        let mut expected = ocellus_core::draft::Draft::default();
-        expected.enter(field, &value).unwrap();
+        let mut expected = Draft::default();
+        expected.enter(entry, &value).unwrap();
         for line in lines {
             let mut terminal = Terminal::new();
             let answer = terminal.line(&line);
             assert_eq!(bits(terminal.draft()), bits(&expected), "{line}: {answer}");
-            assert!(answer.contains(field.what()), "{line}: {answer}");
+            assert!(answer.contains(&entry.what().to_string()), "{line}: {answer}");
         }
     }
 }
@@ -59,14 +60,15 @@ fn every_entry_is_taken_by_word_and_by_key() {
 fn another_unit_is_refused_and_its_own_named() {
     const UNITS: &[&str] = &["mm", "cm", "m", "D", "deg", "um", "mmHg", "hPa", "C", "kg/m3", "in", "kPa"];
     let mut refused = 0;
-    for field in Field::ALL.iter().copied().filter(|field| matches!(field.kind(), Kind::Number(..))) {
+    for entry in EntryId::all().filter(|entry| matches!(entry.kind(), Kind::Number(..))) {
         for unit in UNITS.iter().filter(|unit| {
-            **unit != field.unit() && (![Field::OldSphere, Field::AfterSphere].contains(&field) || !unit.contains('/'))
+            **unit != entry.unit()
+                && (![entries::OLD_SPHERE.id(), entries::AFTER_SPHERE.id()].contains(&entry) || !unit.contains('/'))
         }) {
             let mut terminal = Terminal::new();
-            let answer = terminal.line(&format!("{} {} {unit}", field.word(), example(field)));
-            assert!(!terminal.draft().has(field), "{answer}");
-            let own = match field.unit() {
+            let answer = terminal.line(&format!("{} {} {unit}", entry.word(), example(entry)));
+            assert!(!terminal.draft().has(entry), "{answer}");
+            let own = match entry.unit() {
                 "" => "this entry has no unit".to_owned(),
                 own => format!("this entry is in {own}, not {unit}"),
             };
@@ -79,8 +81,8 @@ fn another_unit_is_refused_and_its_own_named() {
 
 #[test]
 fn a_refused_value_leaves_none_behind() {
-    for field in Field::ALL.iter().copied() {
-        let Kind::Number(places, bounds) = field.kind() else { continue };
+    for entry in EntryId::all() {
+        let Kind::Number(places, bounds) = entry.kind() else { continue };
         let mut terminal = Terminal::new();
         for wrong in [
             format!("{}", bounds.max + 1.0),
@@ -94,29 +96,29 @@ fn a_refused_value_leaves_none_behind() {
             "- 1".into(),
             "1 2".into(),
         ] {
-            terminal.line(&format!("{} {}", field.word(), example(field)));
-            assert!(terminal.draft().has(field));
-            let answer = terminal.line(&format!("{} {wrong}", field.word()));
-            assert_eq!(bits(terminal.draft()), bits(&Draft::EMPTY), "{} {wrong}", field.word());
+            terminal.line(&format!("{} {}", entry.word(), example(entry)));
+            assert!(terminal.draft().has(entry));
+            let answer = terminal.line(&format!("{} {wrong}", entry.word()));
+            assert_eq!(bits(terminal.draft()), bits(&Draft::EMPTY), "{} {wrong}", entry.word());
             assert!(answer.contains("not entered now, whatever stood there before"), "{answer}");
             assert!(answer.contains("accepted:"), "{answer}");
-            assert!(answer.trim_start().starts_with(&format!("{} {wrong}:", field.word())), "{answer}");
+            assert!(answer.trim_start().starts_with(&format!("{} {wrong}:", entry.word())), "{answer}");
         }
     }
 }
 
 #[test]
 fn trade_notation_is_taken_whole_or_not_at_all() {
-    let number = |line: &str, field: Field| {
+    let number = |line: &str, entry: EntryId| {
         let mut terminal = Terminal::new();
         terminal.line(line);
-        terminal.draft().number(field)
+        terminal.draft().number(entry)
     };
     for (word, value, power, axis) in [
-        ("k1", "43.25", Field::K1, Field::K1Axis),
-        ("k2", "44.5", Field::K2, Field::K2Axis),
-        ("oldcyl", "-1.25", Field::OldCylinder, Field::OldAxis),
-        ("iolcyl", "3.75", Field::LensCylinder, Field::LensAxis),
+        ("k1", "43.25", entries::K1.id(), entries::K1_AXIS.id()),
+        ("k2", "44.5", entries::K2.id(), entries::K2_AXIS.id()),
+        ("oldcyl", "-1.25", entries::OLD_CYLINDER.id(), entries::OLD_AXIS.id()),
+        ("iolcyl", "3.75", entries::LENS_CYLINDER.id(), entries::LENS_AXIS.id()),
     ] {
         for good in
             [format!("{word} {value} @ 95"), format!("{word} {value}@95"), format!("{word} = {value} D @ 95 deg")]
@@ -135,10 +137,10 @@ fn trade_notation_is_taken_whole_or_not_at_all() {
             assert_eq!((number(&bad, power), number(&bad, axis)), (None, None), "{bad}");
         }
     }
-    assert_eq!(number("oldsphere -3.50 / -1.25 @ 95", Field::OldAxis), Some(95.0));
-    assert_eq!(number("oldsphere -3.50 / -1.25 @ 195", Field::OldSphere), None);
+    assert_eq!(number("oldsphere -3.50 / -1.25 @ 95", entries::OLD_AXIS.id()), Some(95.0));
+    assert_eq!(number("oldsphere -3.50 / -1.25 @ 195", entries::OLD_SPHERE.id()), None);
     // an entry with no axis of its own has no such notation
-    assert_eq!(number("al 23.5 @ 95", Field::AxialLength), None);
+    assert_eq!(number("al 23.5 @ 95", entries::AXIAL_LENGTH.id()), None);
     // nor does what stood before
     let mut terminal = Terminal::new();
     terminal.line("k1 43.25 @ 95");
@@ -147,7 +149,7 @@ fn trade_notation_is_taken_whole_or_not_at_all() {
     // a power alone leaves its axis alone
     terminal.line("k1 43.25 @ 95");
     terminal.line("k1 99");
-    assert_eq!((terminal.draft().number(Field::K1), terminal.draft().number(Field::K1Axis)), (None, Some(95.0)));
+    assert_eq!((terminal.draft().number(entries::K1), terminal.draft().number(entries::K1_AXIS)), (None, Some(95.0)));
 }
 
 /// Another label is another case, and says so; the same one again is not.
@@ -162,7 +164,7 @@ fn another_label_begins_another_case() {
     assert!(terminal.line("id somebody else").contains("another case: what was entered of demo"));
     terminal.line("al 23.46");
     terminal.line("id somebody else");
-    assert!(terminal.draft().has(Field::AxialLength));
+    assert!(terminal.draft().has(entries::AXIAL_LENGTH));
 }
 
 /// The other eye keeps what else was entered, and asks whose it is.
@@ -173,7 +175,7 @@ fn the_other_eye_is_asked_about() {
     terminal.line("al 23.46");
     assert!(!terminal.line("eye left").contains("the other eye"));
     assert!(terminal.line("eye right").contains("the other eye: what else was entered stays."));
-    assert!(terminal.draft().has(Field::AxialLength));
+    assert!(terminal.draft().has(entries::AXIAL_LENGTH));
 }
 
 /// What a line lost is not guessed: the rest of it is refused.
@@ -196,7 +198,7 @@ fn every_demonstration_case_can_be_pasted() {
             let answer = terminal.paste(text.as_bytes());
             let expected = by_toml(&text.replace("\r\n", "\n").replace('\r', "\n"));
             assert_eq!(bits(terminal.draft()), bits(&expected), "{name}");
-            let count = Field::ALL.iter().filter(|field| expected.has(**field)).count();
+            let count = expected.made().count();
             assert!(answer.ends_with(&format!("{count} entries taken.\nocellus> ")), "{name}: {answer}");
             // less comes back than went in, or a slow line would lose some of it
             assert!(answer.len() < text.len() / 2, "{name}: {} of {}", answer.len(), text.len());
@@ -224,17 +226,19 @@ fn a_second_case_pasted_over_a_first_is_said() {
     assert!(answer.contains("with those from before there are"), "{answer}");
 }
 
-/// Words that are typed are the field's alone.
+/// Words that are typed are the entry's alone.
 #[test]
 fn no_word_means_two_things() {
-    let verbs = [
-        "show", "plan", "explain", "nudge", "draw", "convert", "readback", "identify", "clear", "help", "all",
-        "entries",
-    ];
-    for field in Field::ALL {
-        assert!(!verbs.contains(&field.word()) && !verbs.contains(&field.key()), "{}", field.word());
-        for other in Field::ALL.iter().filter(|other| *other != field) {
-            assert!(field.word() != other.word() && field.word() != other.key(), "{}", field.word());
+    let help = Terminal::new().line("help");
+    let asked = help.split("To ask:\n").nth(1).unwrap().lines().filter_map(|line| line.strip_prefix("  "));
+    let verbs: Vec<&str> = asked.filter_map(|line| line.split(' ').next()).filter(|word| !word.is_empty()).collect();
+    assert!(verbs.len() > 12 && verbs.contains(&"barometer"), "{verbs:?}");
+    for entry in EntryId::all() {
+        for verb in verbs.iter().chain(&["all", "entries", "short"]) {
+            assert!(entry.word() != *verb && entry.key() != *verb, "{verb}");
+        }
+        for other in EntryId::all().filter(|other| *other != entry) {
+            assert!(entry.word() != other.word() && entry.word() != other.key(), "{}", entry.word());
         }
     }
 }

@@ -1,8 +1,10 @@
 //! The line that is typed: what takes it back, what is swallowed, what is refused.
 
 use crate::terminal::{Terminal, bits};
+use ocellus_card::entries;
+use ocellus_card::entry::Kind;
+use ocellus_card::id::EntryId;
 use ocellus_console::Console;
-use ocellus_core::field::Field;
 use proptest::prelude::*;
 
 fn typed(keys: &[u8]) -> Terminal {
@@ -13,7 +15,7 @@ fn typed(keys: &[u8]) -> Terminal {
 }
 
 fn length(terminal: &Terminal) -> Option<f64> {
-    terminal.draft().number(Field::AxialLength)
+    terminal.draft().number(entries::AXIAL_LENGTH)
 }
 
 #[test]
@@ -96,10 +98,10 @@ fn other_sequences_are_swallowed_whole() {
 fn what_is_not_ascii_is_refused_not_dropped() {
     for minus in ["\u{2212}", "\u{2013}", "\u{2010}"] {
         let terminal = typed(format!("target {minus}0.50\r").as_bytes());
-        assert_eq!(terminal.draft().number(Field::Target), None);
+        assert_eq!(terminal.draft().number(entries::TARGET), None);
     }
-    assert_eq!(typed(b"target \x960.50\r").draft().number(Field::Target), None);
-    assert!(typed("model M\u{fc}ller\r".as_bytes()).draft().name(Field::LensModel).is_none());
+    assert_eq!(typed(b"target \x960.50\r").draft().number(entries::TARGET), None);
+    assert!(typed("model M\u{fc}ller\r".as_bytes()).draft().name(entries::LENS_MODEL).is_none());
     assert_eq!(length(&typed("al 23.5 # \u{2212} in a comment\r".as_bytes())), Some(23.5));
 }
 
@@ -198,8 +200,8 @@ proptest! {
         prop_assert!(answer.contains("To ask:"), "{answer}");
         prop_assert!(answer.lines().all(|line| line.len() <= 80));
         // what was entered lies in its range
-        for field in Field::ALL {
-            if let (Some(value), ocellus_core::field::Kind::Number(_, bounds)) = (terminal.draft().number(*field), field.kind()) {
+        for entry in EntryId::all() {
+            if let (Some(value), Kind::Number(_, bounds)) = (terminal.draft().number(entry), entry.kind()) {
                 prop_assert!(bounds.check(value).is_ok());
             }
         }

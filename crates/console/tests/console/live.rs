@@ -1,6 +1,7 @@
 //! What goes on while nobody types: the strip chart, and a barometer on the machine.
 
 use crate::terminal::Terminal;
+use ocellus_card::entries;
 use ocellus_console::Air;
 
 /// The lines of a chart: those that have both lanes.
@@ -142,7 +143,7 @@ fn a_barometer_is_read_and_its_column_told() {
     assert!(read.contains("+36.78 mmHg") && read.contains("+50.0 cm"), "{read}");
     let taken = terminal.line("barometer take");
     assert!(taken.contains("883.2 hPa"), "{taken}");
-    assert_eq!(terminal.draft().number(ocellus_core::field::Field::StationPressure), Some(883.2));
+    assert_eq!(terminal.draft().number(entries::STATION_PRESSURE), Some(883.2));
 }
 
 #[test]
@@ -153,7 +154,7 @@ fn a_barometer_that_is_not_there_or_does_not_answer_is_told() {
     for line in ["barometer", "barometer take"] {
         assert!(terminal.line(line).contains("does not answer"));
     }
-    assert!(!terminal.draft().has(ocellus_core::field::Field::StationPressure));
+    assert!(!terminal.draft().has(entries::STATION_PRESSURE));
     terminal.machine.air = Air::Measured { hpa: 200.0, celsius: 20.0 };
     assert!(terminal.line("barometer take").contains("not entered"));
 }

@@ -1,4 +1,5 @@
 //! The conversation, as a person has it.
+#![cfg(feature = "all")]
 #![allow(
     clippy::unwrap_used,
     clippy::expect_used,

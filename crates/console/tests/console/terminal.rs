@@ -1,8 +1,8 @@
 //! A plain terminal with a console at its other end.
 
+use ocellus_card::draft::Draft;
+use ocellus_card::id::EntryId;
 use ocellus_console::{Air, Around, Console};
-use ocellus_core::draft::Draft;
-use ocellus_core::field::Field;
 use std::path::{Path, PathBuf};
 
 /// A machine on which time passes only where a test says so.
@@ -140,7 +140,7 @@ pub(crate) fn demo_cases() -> Vec<(String, String)> {
     paths.iter().map(|path| (path.file_stem().unwrap().to_str().unwrap().to_owned(), read(path))).collect()
 }
 
-/// A case file read by another road: the toml crate's.
+/// A case file read by another way: by the toml crate.
 pub(crate) fn by_toml(text: &str) -> Draft {
     fn enter(draft: &mut Draft, table: &toml::Table) {
         for (key, value) in table {
@@ -155,7 +155,7 @@ pub(crate) fn by_toml(text: &str) -> Draft {
                 toml::Value::Float(number) => number.to_string(),
                 other => panic!("{key}: {other}"),
             };
-            draft.enter(Field::from_key(key).expect(key), &text).unwrap_or_else(|error| panic!("{key}: {error:?}"));
+            draft.enter(EntryId::of_key(key).expect(key), &text).unwrap_or_else(|error| panic!("{key}: {error:?}"));
         }
     }
     let mut draft = Draft::default();
@@ -163,10 +163,9 @@ pub(crate) fn by_toml(text: &str) -> Draft {
     draft
 }
 
-/// Value bits of every field, and its name.
+/// Value bits of every entry, and its name.
 pub(crate) fn bits(draft: &Draft) -> Vec<(Option<u64>, Option<String>)> {
-    Field::ALL
-        .iter()
-        .map(|field| (draft.number(*field).map(f64::to_bits), draft.name(*field).map(|name| name.as_str().to_owned())))
+    EntryId::all()
+        .map(|entry| (draft.number(entry).map(f64::to_bits), draft.name(entry).map(|name| name.as_str().to_owned())))
         .collect()
 }

@@ -3,14 +3,19 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
+use ocellus_card::case::Case;
 use ocellus_cli::case_file::case;
-use ocellus_core::sheet::Sheet;
+use ocellus_cli::{card, json};
+use ocellus_console::Wanted;
+use std::io::sink;
 
 fuzz_target!(|bytes: &[u8]| match case("fuzzed.toml", bytes, None) {
     Ok(draft) => {
-        let sheet = Sheet::check(&draft, &mut |_| {}).expect("what is given is a case");
-        ocellus_cli::card::print(&sheet, None, false, &mut std::io::sink()).unwrap();
-        ocellus_cli::json::print_plan(&sheet, None, &mut std::io::sink()).unwrap();
+        let case = Case::check(&draft, &mut |_| {}).expect("what is given is a case");
+        for wanted in [Wanted::All, Wanted::Short] {
+            card::print(wanted, &draft, &|sink| case.plan(sink), None, false, &mut sink()).unwrap();
+        }
+        json::print_plan(&case, None, &mut sink()).unwrap();
     }
     Err(problems) => {
         assert!(!problems.is_empty(), "refused without a reason");

@@ -4,8 +4,9 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
+use ocellus_card::entry::Kind;
+use ocellus_card::id::EntryId;
 use ocellus_console::{Air, Around, Console};
-use ocellus_core::field::{Field, Kind};
 
 /// A machine on which an eighth of a second passes between two bytes, with a barometer that says anything.
 struct Machine {
@@ -43,9 +44,9 @@ fuzz_target!(|input: (bool, u16, &[u8])| {
     assert!(said.bytes().all(|byte| matches!(byte, b' '..=b'~' | b'\r' | b'\n')), "{said:?}");
     // a prompt and its unseen answer share a line
     assert!(said.lines().all(|line| line.rsplit("ocellus> ").next().is_some_and(|line| line.len() <= 110)), "{said}");
-    for field in Field::ALL {
-        if let (Some(value), Kind::Number(_, bounds)) = (console.draft().number(*field), field.kind()) {
-            assert!(bounds.check(value).is_ok(), "{field:?} {value}");
+    for entry in EntryId::all() {
+        if let (Some(value), Kind::Number(_, bounds)) = (console.draft().number(entry), entry.kind()) {
+            assert!(bounds.check(value).is_ok(), "{} {value}", entry.key());
         }
     }
 });

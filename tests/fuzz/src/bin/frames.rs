@@ -4,7 +4,7 @@
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use ocellus_link::frame::Frame;
+use ocellus_link::frame::{Frame, VERSION};
 use ocellus_link::receiver::{Received, Receiver};
 use ocellus_link::respond::{Host, Responder};
 
@@ -63,8 +63,9 @@ fn wrapped(body: &[u8]) -> Vec<u8> {
 }
 
 fuzz_target!(|bytes: &[u8]| {
-    // a case is more than one frame: pieces between 0xFF are bodies of frames of version 1, one after the other
-    let bodies: Vec<u8> = bytes.split(|byte| *byte == 0xFF).flat_map(|body| wrapped(&[&[1], body].concat())).collect();
+    // a case is more than one frame: pieces between 0xFF are bodies of frames of this version, one after the other
+    let bodies: Vec<u8> =
+        bytes.split(|byte| *byte == 0xFF).flat_map(|body| wrapped(&[&[VERSION], body].concat())).collect();
     let mut device = Responder::new();
     for frame in [frames(bytes), frames(&wrapped(bytes)), frames(&bodies)].concat() {
         let mut answer = Vec::new();

@@ -37,7 +37,7 @@ entries! {
 }
 
 items! {
-    SITE_DEGREES "incision_site_at_deg" "deg" 0 plain "that site, from the front", Iso8429 Two, site;
+    SITE_DEGREES "incision_site_at_deg" "deg" 0 plain "incision site, from the front", Iso8429 Two, site;
     PLANNED_ASTIGMATISM "planned_astigmatism_d" "D" 2 plain "cornea after the incisions", Thibos1997 Two;
     PLANNED_AXIS "planned_axis_deg" "deg" 0 plain "steep meridian after them", Thibos1997 Two;
     PLANNED_FLAT "planned_flat_k_d" "D" 2 plain "flat K after them, by keratometry", Identity Two;

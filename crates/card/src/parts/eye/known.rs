@@ -5,7 +5,6 @@ use super::rules;
 use super::table::entries::*;
 use crate::entered::Entered;
 use crate::entry::Entry;
-use crate::id::EntryId;
 use crate::parts::identity::table::entries::SIDE;
 use crate::parts::target::table::entries::{TARGET, VERTEX};
 use ocellus_core::astigmatism::site::Side;
@@ -70,8 +69,13 @@ impl<'a> Eye<'a> {
 
     /// The cornea as it was measured.
     pub fn cornea(&self) -> &Cornea {
-        const OF: [EntryId; 7] = [K1.id(), K1_AXIS.id(), K2.id(), K2_AXIS.id(), R1.id(), R2.id(), INDEX.id()];
-        self.entered.note(&OF);
+        self.entered.note(&[K1_AXIS.id(), K2_AXIS.id()]);
+        self.mean_cornea()
+    }
+
+    /// The same for what asks for its mean alone, in which the axes make no difference.
+    pub(crate) fn mean_cornea(&self) -> &Cornea {
+        self.entered.note(&[K1.id(), K2.id(), R1.id(), R2.id(), INDEX.id()]);
         &self.cornea
     }
 

@@ -10,13 +10,13 @@ pub mod table;
 pub use known::Eye;
 pub(crate) use rules::RULES;
 
-use crate::id::{EntryId, ItemId, SignOffId};
+use crate::id::{EntryId, ItemId};
 use crate::out::Out;
 use crate::sink::Sink;
 use ocellus_core::astigmatism::on_dial;
 use ocellus_core::quantity::Axis;
 use table::entries::*;
-use table::{items, sign_offs};
+use table::items;
 
 const MEASURED: [EntryId; 30] = [
     AXIAL_LENGTH.id(),
@@ -78,8 +78,4 @@ fn meridian(power: ItemId, k: f64, place: ItemId, axis: Option<Axis>, out: &mut 
     if let Some(axis) = axis {
         out.item(place, on_dial(axis));
     }
-}
-
-pub(crate) fn signs(_eye: &Eye) -> &'static [SignOffId] {
-    &[sign_offs::PRINTOUT]
 }

@@ -89,9 +89,7 @@ cautions! {
     NOT_PHAKIC "not_phakic" Caution "The eye held no natural lens when measured: chamber depth and sound or light path are not those the methods expect.", Here Chosen;
 }
 
-sign_offs! {
-    PRINTOUT "printout" "The biometry printout is this patient's, this eye's, and the one this card was typed from";
-}
+sign_offs! {}
 
 pub(crate) const ROWS: PartRows = PartRows {
     goes_on: &[

@@ -14,5 +14,5 @@ pub(crate) fn plan(_entered: &Entered, out: &mut Out) {
 }
 
 pub(crate) fn signs(_entered: &Entered) -> &'static [SignOffId] {
-    &[sign_offs::PATIENT, sign_offs::SIDE]
+    &[sign_offs::PATIENT, sign_offs::SIDE, sign_offs::PRINTOUT]
 }

@@ -24,6 +24,7 @@ cautions! {}
 sign_offs! {
     PATIENT "patient" "The correct patient: two identifiers asked, and read on the wristband";
     SIDE "side" "The correct side: consent, mark on the skin, this card and the patient agree";
+    PRINTOUT "printout" "The biometry printout is this patient's, this eye's, and the one this card was typed from";
 }
 
 pub(crate) const ROWS: PartRows =

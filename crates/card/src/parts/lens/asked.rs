@@ -59,7 +59,7 @@ impl eye::Eye for Asked<'_> {
     }
 
     fn cornea(&self) -> Result<&Cornea, Lack> {
-        Ok(self.eye.cornea())
+        Ok(self.eye.mean_cornea())
     }
 
     fn chamber_depth(&self) -> Result<ChamberDepth, Lack> {

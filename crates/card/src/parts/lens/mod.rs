@@ -69,6 +69,7 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         out.show(const { &[LONG_EYE.id()] });
     }
     out.show(&MODEL);
+    out.tell(const { &[LENS_STYLE.id()] });
 }
 
 pub(crate) fn signs(_lens: &Lens) -> &'static [SignOffId] {

@@ -135,7 +135,7 @@ pub(crate) const ROWS: PartRows = PartRows {
         ByMethod {
             left_out: Some((
                 items::COMPARED,
-                &[cautions::UNOPTIMISED, cautions::DEPARTS_FROM_T2, cautions::RADICAND, cautions::SUPERSEDED],
+                &[cautions::RADICAND, cautions::UNOPTIMISED, cautions::DEPARTS_FROM_T2, cautions::SUPERSEDED],
             )),
             ..ByMethod::of(columns! {
                 items::EXACT_POWER => "power for" "target";

@@ -34,7 +34,8 @@ pub(super) fn plan(entered: &Entered, density: Density, out: &mut Out) {
 
 #[inline(never)]
 fn of_air(entered: &Entered, out: &mut Out) -> Option<f64> {
-    let Some((air, temperature)) = known_air(entered).zip(temperature(entered)) else {
+    // a temperature without air is used for nothing
+    let Some((air, temperature)) = known_air(entered).and_then(|air| Some((air, temperature(entered)?))) else {
         out.about(cautions::NO_AIR, ALTITUDE);
         return None;
     };

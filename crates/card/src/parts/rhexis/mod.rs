@@ -20,7 +20,7 @@ pub(crate) const RULES: &[Rule] = &[
 pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     out.show(const { &[CUT.id(), GRASP.id(), OPTIC.id(), DECENTRATION.id(), CAPSULE_DEPTH.id()] });
     if let Some(depth) = eye.get(CAPSULE_DEPTH)
-        && let Ok(factor) = paraxial_magnification(depth, eye.cornea().k())
+        && let Ok(factor) = paraxial_magnification(depth, eye.mean_cornea().k())
     {
         out.item(items::PARAXIAL_FACTOR, factor);
     }

@@ -160,7 +160,7 @@ fn places(lens: &Lens, purpose: SecondFor, each: &mut dyn FnMut(Option<Method>, 
     };
     // a lens that is exchanged lies in the bag, wherever the new one goes
     let behind = if exchange { forward } else { 0.0 };
-    let k = after_laser(eye).and_then(|_| k_after(eye).ok()).map_or_else(|| eye.cornea().k(), |(k, _)| k.d());
+    let k = after_laser(eye).and_then(|_| k_after(eye).ok()).map_or_else(|| eye.mean_cornea().k(), |(k, _)| k.d());
     let at = |elp| Place { k, elp, in_place, behind };
     if let Some(position) = eye.get(SECOND_POSITION) {
         return each(None, at(position.mm()));
