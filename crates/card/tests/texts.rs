@@ -40,7 +40,7 @@ fn headings() -> Vec<String> {
     let mut headings: Vec<String> = PartId::all().map(|p| p.heading().to_string()).collect();
     headings.retain(|heading| !heading.is_empty());
     headings.extend(Subject::all().map(|s| s.name().to_string()));
-    headings.extend(workings::all().map(|t| t.heading.to_owned()));
+    headings.extend(workings::all().map(|t| t.heading.to_string()));
     headings.extend(SignOffId::all().map(|s| s.text().to_string()));
     headings
 }

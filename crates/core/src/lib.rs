@@ -4,9 +4,6 @@
 #[cfg(test)]
 extern crate std;
 
-#[doc(hidden)]
-pub use ocellus_text;
-
 mod math;
 
 #[macro_use]

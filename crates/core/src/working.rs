@@ -7,6 +7,9 @@ use crate::constant::Constant;
 use crate::source::{Mark, Source};
 use ocellus_text::Text;
 
+#[doc(hidden)]
+pub use ocellus_text;
+
 /// One step's value.
 #[derive(Clone, Copy, Debug)]
 pub struct Step {
@@ -260,7 +263,7 @@ macro_rules! working {
             /// Symbol, unit, source and mark of each step.
             pub const fn table() -> &'static $crate::working::Table {
                 static TABLE: $crate::working::Table = $crate::working::Table::new(
-                    $crate::ocellus_text::text!($heading),
+                    $crate::working::ocellus_text::text!($heading),
                     concat!($($symbol, " "),*),
                     &[$($crate::working::Origin(
                         $crate::working::unit_place($unit), $crate::source::Source::$source, $crate::source::Mark::$mark,
