@@ -83,7 +83,7 @@ fn high(x: f64) -> u32 {
 fn sin(rest: f64) -> f64 {
     match high(rest) {
         ..0x3e50_0000 => rest,
-        ..=0x3fe9_21fb => libm::sin(rest),
+        0x3e50_0000..=0x3fe9_21fb => libm::sin(rest),
         _ => 0.0,
     }
 }
@@ -92,7 +92,7 @@ fn sin(rest: f64) -> f64 {
 fn cos(rest: f64) -> f64 {
     match high(rest) {
         ..0x3e46_a09e => 1.0,
-        ..=0x3fe9_21fb => libm::cos(rest),
+        0x3e46_a09e..=0x3fe9_21fb => libm::cos(rest),
         _ => 0.0,
     }
 }
@@ -101,7 +101,7 @@ fn cos(rest: f64) -> f64 {
 fn tan(rest: f64) -> f64 {
     match high(rest) {
         ..0x3e40_0000 => rest,
-        ..=0x3fe9_21fb => libm::tan(rest),
+        0x3e40_0000..=0x3fe9_21fb => libm::tan(rest),
         _ => 0.0,
     }
 }

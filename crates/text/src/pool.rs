@@ -27,7 +27,7 @@ impl<const COUNT: usize> Pool<COUNT> {
     pub const fn add(&mut self, place: usize, text: &str) {
         let folded = Folded::of(text);
         assert!(folded.size() < 256 && self.length <= u16::MAX as usize);
-        if place % STRIDE == 0 {
+        if place.is_multiple_of(STRIDE) {
             self.starts[place / STRIDE] = self.length as u16;
         }
         self.bytes[self.length] = folded.size() as u8;
