@@ -47,6 +47,21 @@ pub(crate) fn feed(command: &mut Command, input: &[u8]) -> Result<(), String> {
     if status.success() { Ok(()) } else { Err(failed(command, &status)) }
 }
 
+/// What a program prints on this input, all of it short enough for a pipe.
+pub(crate) fn answer(command: &mut Command, input: &[u8]) -> Result<String, String> {
+    command.stdin(Stdio::piped()).stdout(Stdio::piped());
+    let mut child = command.spawn().map_err(|error| failed(command, &error))?;
+    if let Some(mut stdin) = child.stdin.take() {
+        // one that asks for none may have ended
+        let _ = stdin.write_all(input);
+    }
+    let output = child.wait_with_output().map_err(|error| failed(command, &error))?;
+    if !output.status.success() {
+        return Err(failed(command, &output.status));
+    }
+    String::from_utf8(output.stdout).map_err(|error| failed(command, &error))
+}
+
 /// Runs a program to its end, showing its standard output and keeping the lines.
 pub(crate) fn run_and_keep(command: &mut Command) -> Result<Vec<String>, String> {
     let mut child = command.stdout(Stdio::piped()).spawn().map_err(|error| failed(command, &error))?;
