@@ -19,6 +19,9 @@ pub(crate) struct Addition {
     /// What is added to a case.
     #[serde(default)]
     pub(crate) entries: String,
+    /// Which values of the evidence do not hold any more, since they rest on everything of its kind together.
+    #[serde(default)]
+    pub(crate) moves: Vec<String>,
     inserts: Vec<Insert>,
     pub(crate) asks: Vec<Ask>,
 }
@@ -94,7 +97,7 @@ mod tests {
 
     fn addition(after: &str) -> Addition {
         let inserts = vec![Insert { file: "list".into(), after: after.into(), new: "two\n".into() }];
-        Addition { most: 2, entries: String::new(), inserts, asks: Vec::new() }
+        Addition { most: 2, entries: String::new(), moves: Vec::new(), inserts, asks: Vec::new() }
     }
 
     fn tree(files: &[(&str, &str)]) -> Tree {

@@ -4,7 +4,7 @@
 mod addition;
 mod tree;
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 use std::process::Command;
 
@@ -22,47 +22,47 @@ const ADDED: [&str; 2] = ["part", "method"];
 const CASE: &str = "demo-data/average.toml";
 const SHOWN: [&str; 2] = ["\n[lens]\n", "show_srk2 = \"yes\"\n"];
 
-/// Adds, builds, asks and counts.
+/// Adds, counts, builds and asks.
 pub(crate) fn all() -> Result<String, String> {
     let tree = Tree::of_git(run::root())?;
     let case = tree.0.get(Path::new(CASE)).ok_or_else(|| format!("{CASE}: there is no such file"))?;
     let case = inserted(&String::from_utf8_lossy(case), SHOWN[0], SHOWN[1]).map_err(|why| format!("{CASE}: {why}"))?;
-    let (mut copy, mut asks, mut entries, mut said) = (tree.clone(), Vec::new(), String::new(), Vec::new());
-    for name in ADDED {
+    let additions = ADDED.map(Addition::read).into_iter().collect::<Result<Vec<_>, _>>()?;
+    let (mut copy, mut said) = (tree, Vec::new());
+    for (name, (addition, new)) in ADDED.iter().zip(&additions) {
         let before = copy.clone();
-        let (addition, new) = Addition::read(name)?;
-        addition.add(&new, &mut copy)?;
-        let touched = copy.differing(&before);
-        println!("a {name} touches {} files, of {} that it may:", touched.len(), addition.most);
-        touched.iter().for_each(|path| println!("    {}", path.display()));
-        if touched.len() > addition.most {
-            return Err(format!("a {name} touches {} files, over its budget of {}", touched.len(), addition.most));
-        }
-        said.push(format!("{name} {} of {} files", touched.len(), addition.most));
-        asks.extend(addition.asks);
-        entries += &addition.entries;
+        addition.add(new, &mut copy)?;
+        said.push(counted(name, addition.most, &copy.differing(&before))?);
     }
     let folder = run::target("trial").join("copy");
     copy.write(&folder)?;
-    let longer = format!("{case}{entries}");
-    for ask in &asks {
-        let answer = run::answer(ocellus(in_copy(&folder)).args(&ask.arguments), longer.as_bytes())?;
-        let asked = format!("ocellus {}", ask.arguments.join(" "));
+    let more: String = additions.iter().map(|(addition, _)| addition.entries.as_str()).collect();
+    let longer = format!("{case}{more}");
+    for ask in additions.iter().flat_map(|(addition, _)| &addition.asks) {
+        println!("{}: {}", ask.arguments.join(" "), ask.says);
+        let (_, answer) = run::answer(ocellus(in_copy(&folder)).args(&ask.arguments), longer.as_bytes())?;
         if !ask.is_in(&answer) {
-            return Err(format!("{asked}: says not `{}`, but\n{answer}", ask.says));
+            return Err(format!("ocellus {}: does not say `{}`, but\n{answer}", ask.arguments.join(" "), ask.says));
         }
-        println!("{asked}: {}", ask.says);
     }
     let before = powers(ocellus(run::cargo(&[])), &case)?;
-    let after = powers(ocellus(in_copy(&folder)), &longer)?;
-    untouched(&before, &after)?;
-    println!("as before: {}", before.keys().cloned().collect::<Vec<_>>().join(", "));
-    let evidence = run::run_and_keep(in_copy(&folder).args(EVIDENCE))?;
-    let evidence = evidence.last().ok_or("evidence printed nothing")?;
-    Ok(format!("{}; {} numbers of other methods as before; {evidence}", said.join(", "), before.len()))
+    untouched(&before, &powers(ocellus(in_copy(&folder)), &longer)?)?;
+    said.push(format!("{} numbers of other methods as before", before.len()));
+    said.push(tests(&folder, &copy)?);
+    said.push(evidence(
+        &folder,
+        additions.iter().flat_map(|(addition, _)| &addition.moves).map(String::as_str).collect(),
+    )?);
+    Ok(said.join("; "))
 }
 
-const EVIDENCE: [&str; 6] = ["run", "--quiet", "--package", "ocellus-evidence", "--bin", "evidence"];
+/// Shows the files, and whether they are few enough.
+fn counted(name: &str, most: usize, touched: &BTreeSet<&Path>) -> Result<String, String> {
+    let said = format!("a {name} touches {} of {most} files", touched.len());
+    println!("{said}");
+    touched.iter().for_each(|path| println!("    {}", path.display()));
+    if touched.len() <= most { Ok(said) } else { Err(said) }
+}
 
 /// Cargo in the copy, where a warning is an error; what it builds stays for the next time.
 fn in_copy(folder: &Path) -> Command {
@@ -78,9 +78,46 @@ fn ocellus(mut cargo: Command) -> Command {
     cargo
 }
 
+/// Runs the tests of what must hold of every part, caution and number of a method, once the lists that they keep are made anew.
+fn tests(folder: &Path, copy: &Tree) -> Result<String, String> {
+    const LISTS: [&str; 7] =
+        ["test", "--quiet", "--package", "ocellus-link", "--test", "link", "the_list_is_the_tables"];
+    const TESTS: [(&str, &[&str]); 3] = [
+        ("ocellus-card", &["architecture", "parts", "tables", "texts"]),
+        ("ocellus-link", &["link"]),
+        ("ocellus-tests", &["cautions"]),
+    ];
+    run::run(in_copy(folder).args(LISTS).env("BLESS", "1"))?;
+    let mut cargo = in_copy(folder);
+    cargo.args(["test", "--quiet"]);
+    for (package, tests) in TESTS {
+        cargo.args(["--package", package]).args(tests.iter().flat_map(|test| ["--test", test]));
+    }
+    run::run(&mut cargo)?;
+    let now = Tree::of_folder(folder)?;
+    let kept: Vec<_> = now.differing(copy).iter().map(|path| path.display().to_string()).collect();
+    Ok(format!("BLESS=1 makes {} anew", kept.join(", ")))
+}
+
+/// Runs every check of the copy: all must hold but what is known to move, and every function have its evidence.
+fn evidence(folder: &Path, moves: BTreeSet<&str>) -> Result<String, String> {
+    const REPORT: [&str; 6] = ["run", "--quiet", "--package", "ocellus-evidence", "--bin", "evidence"];
+    let (_, report) = run::answer(in_copy(folder).args(REPORT), &[])?;
+    let last = report.lines().last().ok_or("evidence printed nothing")?;
+    let fault =
+        |line: &'_ str| line.strip_prefix("FAILS ").or(line.strip_prefix("WITHOUT EVIDENCE ")).map(str::to_owned);
+    let faults: Vec<String> = report.lines().filter_map(fault).collect();
+    let failing: BTreeSet<&str> = faults.iter().filter_map(|fault| fault.split([':', ' ']).next()).collect();
+    if failing != moves {
+        return Err(format!("evidence: {moves:?} alone may fail, but {last}\n{}", faults.join("\n")));
+    }
+    println!("evidence: {last}");
+    Ok(format!("its evidence holds, and moves {} values that rest on all methods", moves.len()))
+}
+
 /// What every method says of a case, by name: its lens, where that stands, and what the lens chosen leaves.
 fn powers(mut ocellus: Command, case: &str) -> Result<BTreeMap<String, Value>, String> {
-    let card = run::answer(ocellus.args(["plan", "--json", "-"]), case.as_bytes())?;
+    let (_, card) = run::answer(ocellus.args(["plan", "--json", "-"]), case.as_bytes())?;
     let card: Value = serde_json::from_str(&card).map_err(|error| format!("ocellus plan --json: {error}"))?;
     let items = || card["items"].as_array().into_iter().flatten();
     let named = |item: &Value| Some((item["id"].as_str()?.to_owned(), item["value"].clone()));

@@ -1,6 +1,6 @@
-//! A thin lens at the same place in each eye: a trial of how a method is added, and none to use.
+//! A thin lens whose place goes with the length: a trial of how a method is added, and none to use.
 
-use crate::constant::lens::{ACD_CONST_0, ACD_CONST_SLOPE};
+use crate::constant::lens::{ACD_CONST_0, ACD_CONST_SLOPE, HOFFERQ_MEAN};
 use crate::constant::optics::INDEX_1_3375;
 use crate::lens::convert::{a_constant, acd_constant};
 use crate::lens::slopes::Chain;
@@ -16,14 +16,14 @@ working! {
     Working "The eye as this method sees it";
     al "AL" "mm" = "entered" [], "axial length, also in the optics", Entered Entered;
     k "K" "D" = "K = 1000 (1.3375 - 1)/r, r = 1000 (index - 1)/((K1 + K2)/2), or 2/(1/r1 + 1/r2) of radii entered" [INDEX_1_3375], "mean corneal power, also in the optics", Identity Two;
-    a "A" "1" = "entered" [], "A-constant", Entered Entered;
-    elp "ELP" "mm" = "ELP = 0.62467 A - 68.747, whatever the eye" [ACD_CONST_SLOPE, ACD_CONST_0], "lens position", Here Chosen;
+    acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A - 68.747" [ACD_CONST_SLOPE, ACD_CONST_0], "chamber depth constant", SrkT1990 Two;
+    elp "ELP" "mm" = "ELP = ACDconst AL/23.5" [HOFFERQ_MEAN], "lens position", Here Chosen;
 }
 
 /// The trial for one eye and one lens.
 ///
 /// ```text
-/// ELP = ACDconst = 0.62467 A - 68.747
+/// ELP = ACDconst AL/23.5          ACDconst = 0.62467 A - 68.747
 /// ```
 ///
 /// ```
@@ -35,7 +35,8 @@ working! {
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```
 pub fn working(al: AxialLength, cornea: &Cornea, a: AConstant) -> Working {
-    Working { al: al.mm(), k: cornea.k(), a: a.get(), elp: acd_constant(a) }
+    let (al, acd_const) = (al.mm(), acd_constant(a));
+    Working { al, k: cornea.k(), acd_const, elp: acd_const * al / HOFFERQ_MEAN.get() }
 }
 
 impl View for Working {
@@ -43,8 +44,12 @@ impl View for Working {
         Optics::Thin(ThinEye::new(self.al, self.k, self.elp))
     }
 
+    /// ```text
+    /// dELP/dAL = ACDconst/23.5          dELP/dA = 0.62467 AL/23.5
+    /// ```
     fn chain(&self) -> Option<Chain> {
-        Some(Chain { al: 1.0, kc: 1.0, constant: ACD_CONST_SLOPE.get(), ..Chain::NONE })
+        let [elp_al, of_a] = [self.acd_const, ACD_CONST_SLOPE.get() * self.al].map(|of| of / HOFFERQ_MEAN.get());
+        Some(Chain { al: 1.0, kc: 1.0, elp_al, constant: of_a, ..Chain::NONE })
     }
 
     fn show(&self, steps: &mut dyn Steps) {
