@@ -30,7 +30,8 @@ impl Tree {
         Self::read(folder, paths.map(Path::to_owned))
     }
 
-    fn read(folder: &Path, paths: impl Iterator<Item = PathBuf>) -> Result<Self, String> {
+    /// These files of a folder.
+    pub(crate) fn read(folder: &Path, paths: impl Iterator<Item = PathBuf>) -> Result<Self, String> {
         let read = |path: PathBuf| fs::read(folder.join(&path)).map(|bytes| (path.clone(), bytes)).map_err(why(&path));
         paths.map(read).collect::<Result<_, _>>().map(Self)
     }
@@ -77,31 +78,38 @@ mod tests {
         Tree(files.iter().map(|(path, text)| (path.into(), text.as_bytes().to_vec())).collect())
     }
 
+    fn folder(name: &str) -> PathBuf {
+        run::target("tests-of-xtask").join(format!("{name}-{}", std::process::id()))
+    }
+
     #[test]
     fn a_folder_becomes_what_is_written() {
-        let folder = run::target("test-of-trees").join(std::process::id().to_string());
-        let (first, then) =
-            (tree(&[("a", "1"), ("b/c", "2"), ("b/d", "3")]), tree(&[("a", "1"), ("b/c", "4"), ("e/f/g", "5")]));
+        let folder = folder("written");
+        let first = tree(&[("a", "1"), ("b/c", "2"), ("b/d", "3")]);
+        let then = tree(&[("a", "1"), ("b/c", "4"), ("e/f/g", "5")]);
         first.write(&folder).unwrap();
-        let kept = fs::metadata(folder.join("a")).unwrap().modified().unwrap();
+        let kept = || fs::metadata(folder.join("a")).unwrap().modified().unwrap();
+        let before = kept();
         then.write(&folder).unwrap();
-        assert_eq!(Tree::of_folder(&folder).unwrap(), then);
-        assert_eq!(fs::metadata(folder.join("a")).unwrap().modified().unwrap(), kept);
+        assert_eq!((Tree::of_folder(&folder).unwrap(), kept()), (then, before));
         fs::remove_dir_all(&folder).unwrap();
     }
 
     #[test]
     fn what_differs_is_what_is_new_gone_or_otherwise() {
-        let (before, after) =
-            (tree(&[("a", "1"), ("b", "2"), ("c", "3")]), tree(&[("a", "1"), ("b", "4"), ("d", "3")]));
+        let before = tree(&[("a", "1"), ("b", "2"), ("c", "3")]);
+        let after = tree(&[("a", "1"), ("b", "4"), ("d", "3")]);
         assert_eq!(after.differing(&before), ["b", "c", "d"].map(Path::new).into());
         assert!(after.differing(&after).is_empty());
     }
 
     #[test]
-    fn git_lists_what_stands_here() {
-        let tree = Tree::of_git(run::root()).unwrap();
-        assert!(tree.0.contains_key(Path::new("Cargo.toml")) && tree.0.keys().all(|path| !path.starts_with("target")));
+    fn git_lists_what_it_would_keep() {
+        let folder = folder("git");
+        tree(&[(".gitignore", "/built\n"), ("kept", "1"), ("built/a", "2")]).write(&folder).unwrap();
+        run::run(Command::new("git").args(["init", "--quiet"]).arg(&folder)).unwrap();
+        assert_eq!(Tree::of_git(&folder).unwrap(), tree(&[(".gitignore", "/built\n"), ("kept", "1")]));
+        fs::remove_dir_all(&folder).unwrap();
         assert!(Tree::of_git(Path::new("/")).unwrap_err().contains("git lists no files"));
     }
 }
