@@ -1,10 +1,11 @@
 //! Throws bytes at everything that reads bytes. libFuzzer with the stable compiler: the coverage that `cargo fuzz`
 //! would switch on is a handful of flags.
 
+use std::path::Path;
 use std::process::Command;
 use std::time::Duration;
 
-use crate::{debian, run};
+use crate::{debian, lanes, run};
 
 /// Guidance by coverage, and the checks that a release build leaves out.
 const FLAGS: [&str; 9] = [
@@ -28,7 +29,7 @@ pub(crate) struct Options {
     pub(crate) target: Option<String>,
 }
 
-/// Builds the targets and gives each its time.
+/// Builds the targets and gives each its time, two at once.
 pub(crate) fn run(options: &Options) -> Result<String, String> {
     let folder = run::root().join("tests/fuzz");
     let mut targets = targets(&folder.join("src/bin"))?;
@@ -49,27 +50,28 @@ pub(crate) fn run(options: &Options) -> Result<String, String> {
     let mut cargo = run::cargo(&["build", "--release", "--locked", "--bins", "--target", &host, "--manifest-path"]);
     cargo.arg(folder.join("Cargo.toml")).arg("--target-dir").arg(&built).env("RUSTFLAGS", run::flags(&FLAGS));
     run::run(&mut cargo)?;
-    let mut runs = Vec::new();
-    for target in &targets {
-        let corpus = folder.join("corpus").join(target);
-        let artifacts = folder.join("artifacts").join(target).join("");
-        for folder in [&corpus, &artifacts] {
-            std::fs::create_dir_all(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
-        }
-        println!("fuzzing {target} for {:?}", Duration::from_secs(options.seconds));
-        let mut program = Command::new(built.join(&host).join("release").join(target));
-        program.arg(&corpus);
-        let seeds = folder.join("seeds").join(target);
-        if seeds.is_dir() {
-            program.arg(seeds);
-        }
-        program
-            .arg(format!("-max_total_time={}", options.seconds))
-            .arg(format!("-artifact_prefix={}", artifacts.display()));
-        program.args(["-timeout=10", "-rss_limit_mb=2048", "-print_final_stats=1"]);
-        runs.push(format!("{target} {} runs", inputs(&mut program)?));
-    }
+    let programs = built.join(&host).join("release");
+    let runs = lanes::each(&targets, |_, target| fuzz(target, &programs.join(target), &folder, options.seconds))?;
     Ok(format!("nothing broke: {}", runs.join(", ")))
+}
+
+/// Gives a target its time.
+fn fuzz(target: &str, program: &Path, folder: &Path, seconds: u64) -> Result<String, String> {
+    let corpus = folder.join("corpus").join(target);
+    let artifacts = folder.join("artifacts").join(target).join("");
+    for folder in [&corpus, &artifacts] {
+        std::fs::create_dir_all(folder).map_err(|error| format!("{}: {error}", folder.display()))?;
+    }
+    println!("fuzzing {target} for {:?}", Duration::from_secs(seconds));
+    let mut program = Command::new(program);
+    program.arg(&corpus);
+    let seeds = folder.join("seeds").join(target);
+    if seeds.is_dir() {
+        program.arg(seeds);
+    }
+    program.arg(format!("-max_total_time={seconds}")).arg(format!("-artifact_prefix={}", artifacts.display()));
+    program.args(["-timeout=10", "-rss_limit_mb=2048", "-print_final_stats=1"]);
+    Ok(format!("{target} {} runs", inputs(&mut program)?))
 }
 
 /// Runs a fuzz target and gives the number of inputs it took; its chatter is shown only when it fails.
@@ -86,7 +88,7 @@ fn inputs(program: &mut Command) -> Result<String, String> {
         .ok_or_else(|| "the fuzz target does not say how many inputs it took".into())
 }
 
-fn targets(folder: &std::path::Path) -> Result<Vec<String>, String> {
+fn targets(folder: &Path) -> Result<Vec<String>, String> {
     let entries = folder.read_dir().map_err(|error| format!("{}: {error}", folder.display()))?;
     let mut names: Vec<_> = entries
         .flatten()

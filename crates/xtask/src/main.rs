@@ -8,6 +8,7 @@ mod evidence;
 mod firmware;
 mod fuzz;
 mod judge;
+mod lanes;
 mod parts;
 mod perturb;
 mod profile;

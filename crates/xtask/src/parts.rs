@@ -5,7 +5,7 @@ use std::path::Path;
 
 use serde_json::Value;
 
-use crate::run;
+use crate::{lanes, run};
 
 const PACKAGE: &str = "ocellus-card";
 
@@ -15,21 +15,11 @@ type Features = BTreeMap<String, Vec<String>>;
 /// Features that are built together.
 type Set<'a> = BTreeSet<&'a str>;
 
-/// How many are built at a time: each keeps one core busy.
-const LANES: usize = 2;
-
 /// Builds each set, and lets no warning pass.
 pub(crate) fn all() -> Result<String, String> {
     let features = features()?;
-    let sets = sets(&features);
-    let lane = |lane: usize| {
-        let folder = run::target("parts").join(lane.to_string());
-        sets.iter().skip(lane).step_by(LANES).try_for_each(|(set, what)| build(set, what, &folder))
-    };
-    std::thread::scope(|scope| {
-        let lanes: Vec<_> = (0..LANES).map(|number| scope.spawn(move || lane(number))).collect();
-        lanes.into_iter().try_for_each(|lane| lane.join().map_err(|_| "a lane of the parts stopped".to_owned())?)
-    })?;
+    let sets = Vec::from_iter(sets(&features));
+    lanes::each(&sets, |lane, (set, what)| build(set, what, &run::target("parts").join(lane.to_string())))?;
     Ok(format!("no warnings from {} sets of the card's {} parts", sets.len(), parts(&features).len()))
 }
 

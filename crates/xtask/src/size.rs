@@ -2,13 +2,14 @@
 
 use std::path::{Path, PathBuf};
 use std::process::Stdio;
+use std::sync::Mutex;
 
 use crate::device::{Counters, Device};
 use crate::elf::Weight;
 use crate::firmware::{Board, Machine, Parts};
 use crate::judge::{self, Agreed, FLASH, FLASH_OF_LEAST, Figure, PLAN, RAM, STACK};
-use crate::run;
 use crate::toolchain::Toolchain;
+use crate::{lanes, run};
 
 #[derive(clap::Args)]
 pub(crate) struct Options {
@@ -33,30 +34,30 @@ const HEAD: &str = "# What the device program takes, program by program; `cargo 
 # flash, ram and stack in bytes, plan in instructions. Debian's rustc made the programs.
 ";
 
+/// A program, its figures, and the panics in it that are no library's.
+struct Weighed {
+    name: String,
+    figures: Vec<(&'static Figure, u64)>,
+    panics: Option<String>,
+}
+
 /// Weighs every program, made by the toolchain that is the same on every machine, and runs those that can be emulated.
 pub(crate) fn all(options: &Options) -> Result<String, String> {
     let toolchain = Toolchain::build_std()?;
     println!("{toolchain}");
     let agreed = if options.update { Agreed::new() } else { agreed()? };
     let (mut measured, mut wrong) = (Agreed::new(), Vec::new());
-    for (board, parts, flash) in PROGRAMS {
-        let board = Board::find(board)?;
-        let name = name(board, parts);
-        let elf = board.build(&toolchain, parts, false)?;
-        let weight = Weight::of(&elf)?;
-        let mut figures = vec![(flash, weight.flash), (&RAM, weight.ram)];
-        if let Some(machine) = &board.machine {
-            let counters = counters(machine, &elf)?;
-            figures.extend([(&STACK, counters.stack_used), (&PLAN, counters.plan.instructions()?)]);
-        }
-        println!("{}", line(&name, board, &figures, &weight));
+    // one is built while another runs
+    let building = Mutex::new(());
+    for Weighed { name, figures, panics } in lanes::each(&PROGRAMS, |_, program| weigh(program, &toolchain, &building))?
+    {
         let mine = agreed.get(&name);
         for (figure, value) in &figures {
             let agreed = mine.and_then(|mine| mine.get(figure.name).copied());
             let agreed = if options.update { Some(*value) } else { agreed };
             wrong.extend(judge::figure(figure, *value, agreed).map(|why| format!("{name}: {why}")));
         }
-        wrong.extend(judge::panics(&weight.panics, board.panics_of_others).map(|why| format!("{name}: {why}")));
+        wrong.extend(panics.map(|why| format!("{name}: {why}")));
         measured.insert(name, figures.iter().map(|(figure, value)| (figure.name.into(), *value)).collect());
     }
     if options.update {
@@ -74,6 +75,27 @@ fn agreed() -> Result<Agreed, String> {
     let why = |error: &dyn std::fmt::Display| format!("{AGREED}: {error}");
     let text = std::fs::read_to_string(run::root().join(AGREED)).map_err(|error| why(&error))?;
     toml::from_str(&text).map_err(|error| why(&error))
+}
+
+fn weigh(
+    program: &(&str, Parts, &'static Figure),
+    toolchain: &Toolchain,
+    building: &Mutex<()>,
+) -> Result<Weighed, String> {
+    let (board, parts, flash) = *program;
+    let board = Board::find(board)?;
+    let name = name(board, parts);
+    let one = building.lock().map_err(|error| error.to_string())?;
+    let elf = board.build(toolchain, parts, false)?;
+    drop(one);
+    let weight = Weight::of(&elf)?;
+    let mut figures = vec![(flash, weight.flash), (&RAM, weight.ram)];
+    if let Some(machine) = &board.machine {
+        let counters = counters(machine, &elf)?;
+        figures.extend([(&STACK, counters.stack_used), (&PLAN, counters.plan.instructions()?)]);
+    }
+    println!("{}", line(&name, board, &figures, &weight));
+    Ok(Weighed { name, figures, panics: judge::panics(&weight.panics, board.panics_of_others) })
 }
 
 /// What a program is called: by its board, and by what it can do where that is not everything.
