@@ -71,8 +71,6 @@ impl Kind {
 /// How an entry is told besides its value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Told {
-    /// By its value alone.
-    Plainly,
     /// Also in words: the powers and the target that are read out at the table.
     Spoken,
     /// With the place on the limbus in words.
@@ -98,8 +96,8 @@ pub struct EntryRow {
     pub kind: Kind,
     /// The value used when it is not entered, always said on the card.
     pub default: Option<f64>,
-    /// How it is told.
-    pub told: Told,
+    /// How it is told, where its value alone is not enough.
+    pub told: Option<Told>,
 }
 
 /// A value outside its range that is probably another quantity, or in another unit.
@@ -107,10 +105,10 @@ pub struct EntryRow {
 pub struct Misread {
     /// Of which entry.
     pub entry: EntryId,
-    /// From this value,
-    pub least: f64,
+    /// From this value, in hundredths,
+    pub least: i32,
     /// to this one
-    pub most: f64,
+    pub most: i32,
     /// it looks like this.
     pub looks_like: Text,
 }
@@ -121,7 +119,14 @@ impl Misread {
 
 /// A row of a table of them.
 pub(crate) const fn misread(entry: EntryId, least: f64, most: f64, looks_like: Text) -> Misread {
-    Misread { entry, least, most, looks_like }
+    Misread { entry, least: hundredths(least), most: hundredths(most), looks_like }
+}
+
+/// A device has room for four bytes where eight say no more.
+const fn hundredths(value: f64) -> i32 {
+    let whole = (value * 100.0 + if value < 0.0 { -0.5 } else { 0.5 }) as i32;
+    assert!(whole as f64 / 100.0 == value, "more than two decimals");
+    whole
 }
 
 /// Trade notation: `43.25 @ 95` enters a power and its axis, `-1.00 / -0.50` a sphere and its cylinder.
@@ -182,10 +187,10 @@ macro_rules! or_none {
 
 macro_rules! or_plainly {
     () => {
-        $crate::entry::Told::Plainly
+        None
     };
     ($told:ident) => {
-        $crate::entry::Told::$told
+        Some($crate::entry::Told::$told)
     };
 }
 

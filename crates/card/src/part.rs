@@ -33,7 +33,7 @@ pub struct PartRows {
     /// Where one of these is told there are no steps, and no entry that lacks would bring them.
     pub ends: &'static [CautionId],
     /// What is said at its head where the case is refused and this number is not given.
-    pub without: Option<(ItemId, Text)>,
+    pub without: &'static [(ItemId, Text)],
     /// Its tables with a line for each method.
     pub by_method: &'static [ByMethod],
     /// Its other tables.
@@ -83,7 +83,7 @@ macro_rules! part_rows {
             sign_offs: SIGN_OFFS,
             first: &[],
             ends: &[],
-            without: None,
+            without: &[],
             by_method: &[],
             led: &[],
             aside: &[],

@@ -222,9 +222,9 @@ impl<'a, 'p> Card<'a, 'p> {
                 self.page.end();
                 if let Some((title, entry)) = table.title {
                     self.page.raw("> ");
-                    self.page.text(title);
+                    self.page.text(*title);
                     self.page.text(" ");
-                    self.page.value(self.draft, entry);
+                    self.page.value(self.draft, *entry);
                     self.page.end();
                 }
                 self.columns(table).heading(self.page);
@@ -260,12 +260,12 @@ impl<'a, 'p> Card<'a, 'p> {
         match table.below {
             Below::Nothing => {}
             Below::Says(text) => self.page.paragraph("  ", text),
-            Below::Around(before, entry, after) => {
+            Below::Around([before, after], entry) => {
                 self.page.raw("  ");
                 self.page.hang();
-                self.page.text(before);
+                self.page.text(*before);
                 self.page.value(self.draft, entry);
-                self.page.line(after);
+                self.page.line(*after);
             }
         }
     }
@@ -273,7 +273,7 @@ impl<'a, 'p> Card<'a, 'p> {
     /// Why methods are left out of the comparison.
     fn left_out(&mut self, table: &ByMethod) {
         let Some((_, codes)) = table.left_out else { return };
-        for code in codes {
+        for code in *codes {
             for method in self.head.cautions.methods(*code) {
                 self.page.raw("  * ");
                 self.page.hang();
@@ -308,11 +308,11 @@ impl<'a, 'p> Card<'a, 'p> {
     fn row(&mut self, entry: EntryId) {
         self.name(entry.what());
         let (told, number) = (entry.told(), self.draft.number(entry));
-        if told == Told::Capitals {
+        if told == Some(Told::Capitals) {
             return self.page.line(capitals(eye(self.draft)));
         }
         self.page.value(self.draft, entry);
-        if let Some(degrees) = number.filter(|_| told == Told::Site) {
+        if let Some(degrees) = number.filter(|_| told == Some(Told::Site)) {
             return self.place(degrees);
         }
         if !self.draft.has(entry) {
@@ -320,7 +320,7 @@ impl<'a, 'p> Card<'a, 'p> {
             self.page.text(text!("not entered, usual value"));
         }
         self.page.end();
-        if let Some(number) = number.filter(|_| told == Told::Spoken) {
+        if let Some(number) = number.filter(|_| told == Some(Told::Spoken)) {
             self.page.to(VALUE);
             self.page.spoken(number);
             self.page.end();
@@ -378,7 +378,7 @@ impl Sink for Card<'_, '_> {
         if !self.is_wanted(|| entry.is_short() && self.is_at_home(entry)) {
             return;
         }
-        if entry.told() == Told::Together {
+        if entry.told() == Some(Told::Together) {
             self.beside(entry);
         } else {
             self.open(Block::Lines);
@@ -392,7 +392,7 @@ impl Sink for Card<'_, '_> {
             self.shown |= item.method.map_or(0, |method| 1 << method as u8);
         }
         let mut tables = item.what.part().by_method();
-        let marks = |table: &ByMethod| table.left_out.is_some_and(|(what, _)| what == item.what);
+        let marks = |table: &ByMethod| table.left_out.is_some_and(|(what, _)| *what == item.what);
         if !self.is_wanted(|| item.what.is_short() || tables.clone().any(marks)) {
             return;
         }

@@ -44,7 +44,7 @@ pub(crate) fn row(draft: &Draft, entry: EntryId, page: &mut Page) {
     page.value(draft, entry);
     page.to(40);
     page.line(entry.what());
-    if let Some(number) = draft.number(entry).filter(|_| entry.told() == Told::Spoken) {
+    if let Some(number) = draft.number(entry).filter(|_| entry.told() == Some(Told::Spoken)) {
         page.to(14);
         page.spoken(number);
         page.end();

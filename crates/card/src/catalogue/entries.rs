@@ -1,5 +1,6 @@
 //! Entries, by number and by name.
 
+use super::columns::at;
 use crate::entry::{EntryRow, GoesOn, Kind, Misread, Told};
 use crate::id::{EntryId, PartId};
 use ocellus_core::bounds::Bounds;
@@ -7,7 +8,7 @@ use ocellus_core::quantity::LensCylinder;
 use ocellus_text::Text;
 
 rows!(EntryId: EntryRow = entries, EntryRow {
-    key: "", word: "", what: "", section: "", kind: Kind::Name, default: None, told: Told::Plainly,
+    key: "", word: "", what: "", section: "", kind: Kind::Name, default: None, told: None,
 });
 
 texts! {
@@ -52,27 +53,8 @@ const fn home(table: &str) -> usize {
 }
 
 column!(KINDS: Kind = |row| row.kind);
-column!(TOLD: Told = |row| row.told);
-
-/// Which entries have a value where none is entered, and which.
-static DEFAULTS: [(u8, f64); {
-    let (mut count, mut n) = (0, 0);
-    while n < COUNT {
-        count += ROWS[n].default.is_some() as usize;
-        n += 1;
-    }
-    count
-}] = {
-    let (mut defaults, mut count, mut n) = ([(0, 0.0); _], 0, 0);
-    while n < COUNT {
-        if let Some(default) = ROWS[n].default {
-            defaults[count] = (n as u8, default);
-            count += 1;
-        }
-        n += 1;
-    }
-    defaults
-};
+sparse!(DEFAULTS: f64 = |row| row.default, 0.0);
+sparse!(TOLD: Told = |row| row.told, Told::Together);
 
 /// Where a draft keeps an entry: among its words, its numbers or its names.
 #[derive(Clone, Copy)]
@@ -191,13 +173,12 @@ impl EntryId {
     /// assert_eq!(ocellus_card::entries::VERTEX.id().default(), Some(12.0));
     /// ```
     pub fn default(self) -> Option<f64> {
-        let place = self.place();
-        DEFAULTS.iter().find(|(of, _)| usize::from(*of) == place).map(|(_, default)| *default)
+        at(&DEFAULTS, self.place())
     }
 
     /// How it is told besides its value.
-    pub fn told(self) -> Told {
-        TOLD.get(self.place()).copied().unwrap_or(Told::Plainly)
+    pub fn told(self) -> Option<Told> {
+        at(&TOLD, self.place())
     }
 
     /// The unit that is printed after its value; empty where there is none.
@@ -226,8 +207,9 @@ impl EntryId {
 
     /// What a value outside its range probably is.
     pub fn looks_like(self, value: f64) -> Option<Text> {
+        let whole = |hundredths: i32| f64::from(hundredths) / 100.0;
         let fits = |(_, misread): &&(PartId, Misread)| {
-            misread.entry == self && (misread.least..=misread.most).contains(&value)
+            misread.entry == self && (whole(misread.least)..=whole(misread.most)).contains(&value)
         };
         MISREADS.iter().find(fits).map(|(_, misread)| misread.looks_like)
     }

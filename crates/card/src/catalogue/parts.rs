@@ -34,16 +34,7 @@ static ON_CARD: [PartId; COUNT + 1] = {
     parts
 };
 
-/// What is said at the head of a part where the case is refused and this number is not given.
-static WITHOUT: [Option<(ItemId, Text)>; COUNT + 1] = {
-    let (mut without, mut n) = ([None; COUNT + 1], 0);
-    while n <= COUNT {
-        without[n] = ROWS[n].without;
-        n += 1;
-    }
-    without
-};
-
+of_parts!(WITHOUT: (ItemId, Text) = without, (ItemId::new(PartId(0), 0), Text::EMPTY));
 of_parts!(FIRST: CautionId = first, CautionId::new(PartId(0), 0));
 of_parts!(ENDS: CautionId = ends, CautionId::new(PartId(0), 0));
 of_parts!(BY_METHOD: ByMethod = by_method, ByMethod::of(&[]));
@@ -105,7 +96,7 @@ impl PartId {
 
     /// What is said at its head where the case is refused and this number is not given.
     pub fn without(self) -> Option<(ItemId, Text)> {
-        WITHOUT.get(self.place()?).copied().flatten()
+        of(&WITHOUT, self).next().copied()
     }
 
     /// Its tables with a line for each method.

@@ -95,7 +95,7 @@ pub(crate) const ROWS: PartRows = PartRows {
             })
         },
         ByMethod {
-            title: Some((text!("lens chosen, cylinder"), toric::LENS_CYLINDER.id())),
+            title: Some(&(text!("lens chosen, cylinder"), toric::LENS_CYLINDER.id())),
             ..ByMethod::of(columns! {
                 items::CHOSEN_RESIDUAL => "left by" "lens chosen";
                 items::CHOSEN_RESIDUAL_AXIS => "its plus-" "cyl. axis";

@@ -129,11 +129,11 @@ sign_offs! {
 }
 
 pub(crate) const ROWS: PartRows = PartRows {
-    without: Some((items::EXACT_POWER, text!("No lens is computed: the reason stands under REFUSED."))),
+    without: &[(items::EXACT_POWER, text!("No lens is computed: the reason stands under REFUSED."))],
     first: &[cautions::LABEL_WEAKER],
     by_method: &[
         ByMethod {
-            left_out: Some((
+            left_out: Some(&(
                 items::COMPARED,
                 &[cautions::RADICAND, cautions::UNOPTIMISED, cautions::DEPARTS_FROM_T2, cautions::SUPERSEDED],
             )),

@@ -56,9 +56,11 @@ pub(crate) const ROWS: PartRows = PartRows {
     by_method: &[
         ByMethod {
             below: Below::Around(
-                text!("FROM "),
+                &[
+                    text!("FROM "),
+                    text!(" TO the meridian in the first column, the eye seen from the front; both ways end there."),
+                ],
                 toric::MARK_FOUND.id(),
-                text!(" TO the meridian in the first column, the eye seen from the front; both ways end there."),
             ),
             ..ByMethod::of(columns! {
                 items::TURN_TO => "best for" "the mark";
