@@ -1,4 +1,4 @@
-//! Checks: a function of the core or the card, what it is compared with, and the call itself.
+//! Checks: a function of the project, what it is compared with, and the call itself.
 //!
 //! A check is registered by a macro that takes the function and hands it to the closure that calls it, so the name under
 //! which the evidence is filed is the compiler's own for what was called, and cannot drift from it.
