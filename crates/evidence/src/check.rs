@@ -160,7 +160,7 @@ fn verdict(value: &Value, answer: Answer) -> Result<(), String> {
 /// the closure gets the functions under names of its own. Several stand together where one number needs them all.
 #[macro_export]
 macro_rules! checks {
-    ($registry:expr; $($($function:path),+ => $claim:expr => |$($f:ident),+; $value:ident| $body:expr;)+) => { $(
+    ($registry:expr; $($($function:expr),+ => $claim:expr => |$($f:ident),+; $value:ident| $body:expr;)+) => { $(
         $registry.values(&[$($crate::check::name_of(&$function)),+], $claim, |$value: &$crate::values::Value| {
             $(let $f = $function;)+
             $body
@@ -177,7 +177,7 @@ macro_rules! checks {
 /// ```
 #[macro_export]
 macro_rules! oracles {
-    ($registry:expr; $($($function:path),+ => $name:expr => |$($f:ident),+| $body:expr;)+) => { $(
+    ($registry:expr; $($($function:expr),+ => $name:expr => |$($f:ident),+| $body:expr;)+) => { $(
         $registry.oracle(&[$($crate::check::name_of(&$function)),+], $name, || {
             $(let $f = $function;)+
             $body
