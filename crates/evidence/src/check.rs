@@ -9,6 +9,7 @@ use std::fmt;
 mod claim;
 
 pub use claim::Claim;
+pub(crate) use claim::fits;
 
 use crate::compare;
 use crate::functions::short;
