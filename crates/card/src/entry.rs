@@ -27,7 +27,7 @@ impl<T> Entry<T> {
         Entry { id, of: PhantomData }
     }
 
-    /// What it is called.
+    /// Its name and number.
     pub const fn id(self) -> EntryId {
         self.id
     }
@@ -68,7 +68,7 @@ impl Kind {
     }
 }
 
-/// How an entry is told besides its value.
+/// How an entry is shown besides its value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Told {
     /// By its value alone.
@@ -88,7 +88,7 @@ pub enum Told {
 pub struct EntryRow {
     /// Its name in a case file and in a table's header.
     pub key: &'static str,
-    /// The short word by which it is typed, the trade's own where there is one.
+    /// The short word by which it is typed, the usual abbreviation where there is one.
     pub word: &'static str,
     /// What it is, for a person.
     pub what: &'static str,
@@ -98,7 +98,7 @@ pub struct EntryRow {
     pub kind: Kind,
     /// The value used when it is not entered, always said on the card.
     pub default: Option<f64>,
-    /// How it is told.
+    /// How it is shown.
     pub told: Told,
 }
 
@@ -124,7 +124,7 @@ pub(crate) const fn misread(entry: EntryId, least: f64, most: f64, looks_like: T
     Misread { entry, least, most, looks_like }
 }
 
-/// Trade notation: `43.25 @ 95` enters a power and its axis, `-1.00 / -0.50` a sphere and its cylinder.
+/// Usual notation: `43.25 @ 95` enters a power and its axis, `-1.00 / -0.50` a sphere and its cylinder.
 #[derive(Clone, Copy, Debug)]
 pub struct GoesOn {
     /// After this entry

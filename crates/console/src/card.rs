@@ -88,7 +88,7 @@ fn print(
     head.cautions.refuse()
 }
 
-/// What was asked for; where there is no part of this name, all of them are told.
+/// What was asked for; where there is no part of this name, all of them are listed.
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
 fn wanted(rest: &str, page: &mut Page) -> Option<Wanted> {
@@ -156,7 +156,7 @@ struct Card<'a, 'p> {
     any: bool,
     block: Block,
     row: Row,
-    /// A bit for each method that this part has told of.
+    /// A bit for each method that this part has shown.
     shown: u16,
     /// Lines to tick were printed.
     signed: bool,

@@ -56,7 +56,7 @@ pub(crate) fn steps(draft: &Draft, page: &mut Page, show: &mut dyn FnMut(&mut dy
     show(&mut Working::of(draft, page));
 }
 
-/// Whether it was told that nothing was computed, and what could still be entered.
+/// Whether it was said that nothing was computed, and what could still be entered.
 enum Lacks {
     /// Not of this subject, yet.
     Untold(Subject),
@@ -115,7 +115,7 @@ impl Sink for Working<'_, '_> {
     }
 
     fn lacks(&mut self, entry: EntryId) {
-        // a refusal is told in the cautions, and no entry would lift it
+        // a refusal is shown in the cautions, and no entry would lift it
         if self.cautions.refuse() || self.cautions.end_it() {
             return;
         }

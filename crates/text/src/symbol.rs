@@ -11,7 +11,7 @@ pub(crate) const PLAIN: usize = (LAST - FIRST + 1) as usize;
 /// Symbols from here on are pairs, by their places; those before are characters, by their own values.
 pub(crate) const PAIR: u16 = 128;
 
-/// How many pairs are written in one byte: the values that are no character, but those that another byte follows.
+/// How many pairs are written in one byte: the values that are not a character, without those that another byte follows.
 const SHORT: usize = 256 - PLAIN - LEADS;
 
 /// How deep pairs of pairs go, at the most.
@@ -22,7 +22,7 @@ pub(crate) const fn is_plain(byte: u8) -> bool {
     byte >= FIRST && byte <= LAST
 }
 
-/// Among the values of a byte that are no character, the one of this number.
+/// Among the values of a byte that are not a character, the one of this number.
 const fn other(number: usize) -> u8 {
     if number < FIRST as usize { number as u8 } else { (number + PLAIN) as u8 }
 }

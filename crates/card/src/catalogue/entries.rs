@@ -148,7 +148,7 @@ impl EntryId {
         keys(self.place())
     }
 
-    /// The short word by which it is typed, the trade's own where there is one.
+    /// The short word by which it is typed, the usual abbreviation where there is one.
     ///
     /// ```
     /// assert!(ocellus_card::entries::AXIAL_LENGTH.id().word() == "al");
@@ -185,7 +185,7 @@ impl EntryId {
         KINDS.get(self.place()).copied().unwrap_or(Kind::Name)
     }
 
-    /// The value used when it is not entered, always told on the card.
+    /// The value used when it is not entered, always shown on the card.
     ///
     /// ```
     /// assert_eq!(ocellus_card::entries::VERTEX.id().default(), Some(12.0));
@@ -195,7 +195,7 @@ impl EntryId {
         DEFAULTS.iter().find(|(of, _)| usize::from(*of) == place).map(|(_, default)| *default)
     }
 
-    /// How it is told besides its value.
+    /// How it is shown besides its value.
     pub fn told(self) -> Told {
         TOLD.get(self.place()).copied().unwrap_or(Told::Plainly)
     }
@@ -256,7 +256,7 @@ pub fn of_section(table: &str) -> impl Iterator<Item = EntryId> + Clone {
     EntryId::all().filter(move |entry| entry.section() == table)
 }
 
-/// Every trade notation: the entry it begins with, the mark between, the entry it goes on with.
+/// Every usual notation: the entry it begins with, the mark between, the entry it goes on with.
 pub fn notations() -> impl Iterator<Item = &'static GoesOn> {
     GOES_ON.iter().map(|(_, on)| on)
 }

@@ -479,7 +479,7 @@ fn legends_are_the_cards_numbers() {
                 drawing.trim_start_matches('\n').lines().filter(|line| !line.starts_with("ocellus>")).collect();
             let [picture @ .., last] = &lines[..] else { panic!("{name}: {drawing}") };
             assert!(picture.len() <= 21 && lines.iter().all(|line| line.len() <= 72), "{name}: {drawing}");
-            assert_eq!(*last, format!("Not without its cautions: plan {part}."));
+            assert_eq!(*last, format!("Read its cautions first: plan {part}."));
         }
     }
     assert!(drawn > 30, "{drawn}");

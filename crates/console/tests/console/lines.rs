@@ -1,4 +1,4 @@
-//! The line that is typed: what takes it back, what is swallowed, what is refused.
+//! The line that is typed: what takes it back, what is dropped, what is refused.
 
 use crate::terminal::{Terminal, bits};
 use ocellus_card::entries;
@@ -251,7 +251,7 @@ fn a_line_that_was_not_shown_is_shown_when_it_waits() {
     let mut paste = b"lt 4.5\n".to_vec();
     paste.extend(b"al 23.4");
     for (place, byte) in paste.iter().enumerate() {
-        // hundreds in hand until the last
+        // hundreds waiting until the last
         terminal.byte(*byte, if place + 1 == paste.len() { 0 } else { 200 });
     }
     assert_eq!(terminal.screen.last().map(String::as_str), Some("ocellus> al 23.4"), "{:#?}", terminal.screen);

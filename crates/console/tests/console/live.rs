@@ -1,4 +1,4 @@
-//! What goes on while nobody types: the strip chart, and a barometer on the machine.
+//! What happens while nobody types: the strip chart, and a barometer on the machine.
 
 use crate::terminal::Terminal;
 use ocellus_card::entries;

@@ -150,7 +150,7 @@ fn text_and_frames_in_turn() {
     assert_eq!(receiver.tally(), expected);
 }
 
-/// A stray zero silences a typist for a quarter of a second and no longer, wherever the clock stands.
+/// A stray zero stops typed text for a quarter of a second and no longer, whatever the clock says.
 #[test]
 fn a_silent_frame_is_dropped() {
     for start in [0, 12_345, u32::MAX - 100] {

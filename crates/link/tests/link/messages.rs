@@ -168,7 +168,7 @@ fn kinds_say_who_sends_them() {
     }
 }
 
-/// Messages of one size are told apart by their kind alone.
+/// Messages of one size differ by their kind alone.
 #[test]
 fn another_kind_is_another_message() {
     let sum = Frame::of(1, &Plan { case_sum: 7 });

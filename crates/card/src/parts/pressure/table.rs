@@ -21,7 +21,7 @@ entries! {
     EYE_LEVEL "eye_level_cm" "eyelevel" (Level 1) "level of the eye, same datum";
     GAS_PRESSURE "gas_pressure_mmhg" "gas" (GasPressure 1) = 0 "gas pressure over the fluid";
     SET_PRESSURE "set_pressure_mmhg" "setpressure" (GasPressure 1) "irrigating pressure set on a machine";
-    ASSUMED_LEVEL "assumed_eye_level_cm" "assumed" (Level 1) "eye level that machine reckons with";
+    ASSUMED_LEVEL "assumed_eye_level_cm" "assumed" (Level 1) "eye level that the machine assumes";
     WANTED_PRESSURE "wanted_pressure_mmhg" "wanted" (GasPressure 1) "pressure wanted at the eye, no flow";
     DENSITY_FROM "density_from" "densityfrom" (FluidFrom) = 0 "density of the fluid taken from";
     DENSITY "density_kg_m3" "density" (Density 1) = 1000 "density of the irrigating fluid";

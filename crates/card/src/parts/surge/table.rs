@@ -39,7 +39,7 @@ cautions! {
     STEP_LONG "step_long" Refuse "Enter a shorter step: no surge is computed, since this one is longer than a quarter of the shortest time constant.", Here Chosen;
     VOLUME_BEYOND "volume_beyond" Caution "Check the entries: no eye gives that much. It is more volume than an anterior chamber holds (139.8 +/- 38.2 uL).", ChamberVolume Read;
     SURGE_OPEN "surge_open" Caution "No least pressure is given: the chamber is not at rest after 2,000 steps, and what comes later is not known.", Here Chosen;
-    COMPLIANCE_ENTERED "compliance_entered" Note "Enter the compliance of the eye, and take it from no law: laws of dead eyes overpredict living ones 1.4 to 4 times.", DeadEyes Read;
+    COMPLIANCE_ENTERED "compliance_entered" Note "Do not take this compliance from a law: laws of dead eyes overpredict living ones 1.4 to 4 times.", DeadEyes Read;
 }
 
 sign_offs! {}
