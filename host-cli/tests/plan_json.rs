@@ -60,7 +60,7 @@ fn every_number_reads_back_as_the_same_bits() {
 }
 
 #[test]
-fn an_item_is_told_by_its_id_and_row() {
+fn an_item_is_reported_by_its_id_and_row() {
     for path in demo_cases() {
         let (_, card) = json(path.to_str().unwrap());
         let mut seen = BTreeSet::new();

@@ -487,7 +487,7 @@ proptest! {
     /// A card that ran a surge says when the chamber was empty, or how little it came to: where it is empty, the least
     /// pressure is none of this model.
     #[test]
-    fn a_card_tells_a_collapse_or_a_trough(setup in setups(), open in 30.0..150.0) {
+    fn a_card_says_a_collapse_or_a_trough(setup in setups(), open in 30.0..150.0) {
         let mut draft = Draft::default();
         for (entry, value) in [
             (entries::OPEN_LEVEL.id(), open),

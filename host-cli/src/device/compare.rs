@@ -230,7 +230,7 @@ mod tests {
 
     /// The last bit, a sign of zero, a missing number: each is a difference, and is said.
     #[test]
-    fn the_least_difference_is_told() {
+    fn the_least_difference_is_reported() {
         let next = f64::from_bits(66.197_f64.to_bits() + 1);
         let told = difference(&answer(&[1.0, next]), &answer(&[1.0, 66.197])).unwrap();
         assert!(told.contains("event 1, head_mmhg in row 0") && told.contains("1 units in the last place"), "{told}");

@@ -329,7 +329,7 @@ fn is_nudged(what: ItemId) -> bool {
 }
 
 #[test]
-fn a_nudge_tells_every_change_and_makes_none() {
+fn a_nudge_shows_every_change_and_makes_none() {
     let changes: &[(&str, EntryId, f64)] = &[
         ("al 0.1", entries::AXIAL_LENGTH.id(), 0.1),
         ("al -0.13 mm", entries::AXIAL_LENGTH.id(), -0.13),

@@ -121,7 +121,7 @@ fn a_line_too_long_is_refused_whole() {
     let full = format!("{:<96}", "al 23.5");
     assert_eq!(length(&typed(format!("{full}\r").as_bytes())), Some(23.5));
     assert_eq!(length(&typed(format!("{full}xy\x7f\x7f\r").as_bytes())), Some(23.5));
-    // a comment may be as long as it likes
+    // a comment may have any length
     let comment = typed(format!("al 23.5 # {}\r", "long ".repeat(100)).as_bytes());
     assert_eq!((length(&comment), comment.bells), (Some(23.5), 0));
     let quoted = typed(format!("model \"#{}\r", "x".repeat(100)).as_bytes());
