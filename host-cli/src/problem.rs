@@ -81,7 +81,7 @@ pub(crate) fn in_order(file: &str, mut problems: Vec<Problem>) -> Vec<Problem> {
 /// The most characters of a file that are shown of one line.
 const SHOWN: usize = 100;
 
-/// So that the list ends.
+/// The text as it is shown: cut where it is too long.
 fn cut(text: &str) -> String {
     let shown: String = text.chars().take(SHOWN).collect();
     if text.chars().count() > SHOWN { format!("{shown}...") } else { shown }
@@ -91,7 +91,6 @@ fn cut(text: &str) -> String {
 pub(crate) fn wrong(error: &Error) -> String {
     let text = match error.wrong {
         Wrong::WrongUnit => Wrong::OutOfRange.text(),
-        Wrong::Twice => text!("entered in two ways; keep one of them"),
         Wrong::Disagree => text!("does not agree with another entry"),
         wrong => wrong.text(),
     };
