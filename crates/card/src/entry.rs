@@ -27,7 +27,7 @@ impl<T> Entry<T> {
         Entry { id, of: PhantomData }
     }
 
-    /// What it is called.
+    /// Its name and number.
     pub const fn id(self) -> EntryId {
         self.id
     }
@@ -68,9 +68,9 @@ impl Kind {
     }
 }
 
-/// How an entry is told besides its value.
+/// How an entry is shown besides its value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Told {
+pub enum ShownAs {
     /// Also in words: the powers and the target that are read out at the table.
     Spoken,
     /// With the place on the limbus in words.
@@ -86,7 +86,7 @@ pub enum Told {
 pub struct EntryRow {
     /// Its name in a case file and in a table's header.
     pub key: &'static str,
-    /// The short word by which it is typed, the trade's own where there is one.
+    /// The short word by which it is typed, the usual abbreviation where there is one.
     pub word: &'static str,
     /// What it is, for a person.
     pub what: &'static str,
@@ -96,8 +96,8 @@ pub struct EntryRow {
     pub kind: Kind,
     /// The value used when it is not entered, always said on the card.
     pub default: Option<f64>,
-    /// How it is told, where its value alone is not enough.
-    pub told: Option<Told>,
+    /// How it is shown, where its value alone is not enough.
+    pub shown_as: Option<ShownAs>,
 }
 
 /// A value outside its range that is probably another quantity, or in another unit.
@@ -129,7 +129,7 @@ const fn hundredths(value: f64) -> i32 {
     whole
 }
 
-/// Trade notation: `43.25 @ 95` enters a power and its axis, `-1.00 / -0.50` a sphere and its cylinder.
+/// Usual notation: `43.25 @ 95` enters a power and its axis, `-1.00 / -0.50` a sphere and its cylinder.
 #[derive(Clone, Copy, Debug)]
 pub struct GoesOn {
     /// After this entry
@@ -185,19 +185,19 @@ macro_rules! or_none {
     };
 }
 
-macro_rules! or_plainly {
+macro_rules! shown_as {
     () => {
         None
     };
-    ($told:ident) => {
-        Some($crate::entry::Told::$told)
+    ($shown_as:ident) => {
+        Some($crate::entry::ShownAs::$shown_as)
     };
 }
 
-/// `[section] NAME "key" "word" (Type decimals) = default "what it is", Told;`
+/// `[section] NAME "key" "word" (Type decimals) = default "what it is", ShownAs;`
 macro_rules! entries {
     ($([$section:literal] $(
-        $id:ident $key:literal $word:literal ($($kind:tt)+) $(= $default:literal)? $what:literal $(, $told:ident)?;
+        $id:ident $key:literal $word:literal ($($kind:tt)+) $(= $default:literal)? $what:literal $(, $shown_as:ident)?;
     )*)*) => {
         /// What goes in.
         #[allow(non_camel_case_types, clippy::upper_case_acronyms, dead_code, unused_imports)]
@@ -210,7 +210,7 @@ macro_rules! entries {
 
         pub(crate) const ENTRIES: &[$crate::entry::EntryRow] = &[$($($crate::entry::EntryRow {
             key: $key, word: $word, what: $what, section: $section,
-            kind: entry_kind!($($kind)+), default: or_none!($($default)?), told: or_plainly!($($told)?),
+            kind: entry_kind!($($kind)+), default: or_none!($($default)?), shown_as: shown_as!($($shown_as)?),
         },)*)*];
     };
 }

@@ -48,12 +48,12 @@ pub enum Below {
     Around(&'static [Text; 2], EntryId),
 }
 
-/// A table whose lines are no methods: what leads a line, and what stands in it.
+/// A table whose lines are not methods: what leads a line, and what stands in it.
 #[derive(Clone, Copy, Debug)]
 pub struct Led {
     /// What leads a line.
     pub leader: ItemId,
-    /// What the table tells.
+    /// What the table shows.
     pub heading: Text,
     /// What the leaders are, for the first column.
     pub of: Text,

@@ -1,14 +1,14 @@
 //! Entries, by number and by name.
 
 use super::columns::at;
-use crate::entry::{EntryRow, GoesOn, Kind, Misread, Told};
+use crate::entry::{EntryRow, GoesOn, Kind, Misread, ShownAs};
 use crate::id::{EntryId, PartId};
 use ocellus_core::bounds::Bounds;
 use ocellus_core::quantity::LensCylinder;
 use ocellus_text::Text;
 
 rows!(EntryId: EntryRow = entries, EntryRow {
-    key: "", word: "", what: "", section: "", kind: Kind::Name, default: None, told: None,
+    key: "", word: "", what: "", section: "", kind: Kind::Name, default: None, shown_as: None,
 });
 
 texts! {
@@ -54,7 +54,7 @@ const fn home(table: &str) -> usize {
 
 column!(KINDS: Kind = |row| row.kind);
 sparse!(DEFAULTS: f64 = |row| row.default, 0.0);
-sparse!(TOLD: Told = |row| row.told, Told::Together);
+sparse!(SHOWN_AS: ShownAs = |row| row.shown_as, ShownAs::Together);
 
 /// Where a draft keeps an entry: among its words, its numbers or its names.
 #[derive(Clone, Copy)]
@@ -130,7 +130,7 @@ impl EntryId {
         keys(self.place())
     }
 
-    /// The short word by which it is typed, the trade's own where there is one.
+    /// The short word by which it is typed, the usual abbreviation where there is one.
     ///
     /// ```
     /// assert!(ocellus_card::entries::AXIAL_LENGTH.id().word() == "al");
@@ -167,7 +167,7 @@ impl EntryId {
         KINDS.get(self.place()).copied().unwrap_or(Kind::Name)
     }
 
-    /// The value used when it is not entered, always told on the card.
+    /// The value used when it is not entered, always shown on the card.
     ///
     /// ```
     /// assert_eq!(ocellus_card::entries::VERTEX.id().default(), Some(12.0));
@@ -176,9 +176,9 @@ impl EntryId {
         at(&DEFAULTS, self.place())
     }
 
-    /// How it is told besides its value.
-    pub fn told(self) -> Option<Told> {
-        at(&TOLD, self.place())
+    /// How it is shown besides its value.
+    pub fn shown_as(self) -> Option<ShownAs> {
+        at(&SHOWN_AS, self.place())
     }
 
     /// The unit that is printed after its value; empty where there is none.
@@ -238,7 +238,7 @@ pub fn of_section(table: &str) -> impl Iterator<Item = EntryId> + Clone {
     EntryId::all().filter(move |entry| entry.section() == table)
 }
 
-/// Every trade notation: the entry it begins with, the mark between, the entry it goes on with.
+/// Every usual notation: the entry it begins with, the mark between, the entry it goes on with.
 pub fn notations() -> impl Iterator<Item = &'static GoesOn> {
     GOES_ON.iter().map(|(_, on)| on)
 }

@@ -89,7 +89,7 @@ impl PartId {
         self.place().and_then(|place| PARTS.get(place)).map_or(Stands::WithEye, |(_, stands)| *stands)
     }
 
-    /// What must be known before a number of this part is read: told at its head, and with the other cautions too.
+    /// What must be known before a number of this part is read: printed at its head, and with the other cautions too.
     pub fn first(self) -> impl Iterator<Item = &'static CautionId> + Clone {
         of(&FIRST, self)
     }
@@ -111,7 +111,7 @@ impl PartId {
 }
 
 impl CautionId {
-    /// Whether, where it is told, no entry that lacks would bring steps.
+    /// Whether, where it is reported, no missing entry would bring steps.
     pub fn ends_it(self) -> bool {
         ENDS.iter().any(|(_, caution)| *caution == self)
     }
@@ -130,7 +130,7 @@ impl ItemId {
         SHORT_ITEMS.iter().any(|(_, item)| *item == self)
     }
 
-    /// Whether it stands beside the answer, and would drown it where two cards are compared: numbers of tables too.
+    /// Whether it stands beside the answer, and would hide it where two cards are compared: numbers of tables too.
     pub fn is_aside(self) -> bool {
         self.led().is_some() || ASIDE.iter().any(|(_, item)| *item == self)
     }
@@ -140,7 +140,7 @@ impl ItemId {
         SWEPT.iter().map(|(_, swept)| *swept)
     }
 
-    /// The table that it leads or stands in, of those whose lines are no methods.
+    /// The table that it leads or stands in, of those whose lines are not methods.
     pub fn led(self) -> Option<&'static Led> {
         self.part().led().find(|led| led.leader == self || led.cells.iter().any(|(cell, _)| *cell == self))
     }

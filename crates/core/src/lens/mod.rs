@@ -12,7 +12,7 @@
 //! | [`mod@constants`], [`convert`] | lens constants into each other |
 //! | [`slopes`], [`certainty`] | how an answer moves, and how sure it is |
 //! | [`label`] | what labels there are, and how far one may be off |
-//! | [`second`], [`second_eye`] | a lens by the refraction; what the first eye teaches |
+//! | [`second`], [`second_eye`] | a lens by the refraction; what the first eye shows |
 
 pub mod certainty;
 pub mod constants;

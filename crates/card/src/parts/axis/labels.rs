@@ -19,10 +19,10 @@ use ocellus_core::constant::posterior::GOGGIN_UP_TO;
 use ocellus_core::lens::method::Method;
 use ocellus_core::quantity::{Axis, LensCylinder};
 
-/// What is told of a lens along directions other than the one it was meant for.
+/// What is reported of a lens along directions other than the one it was meant for.
 type Directions = [(ItemId, PowerVector<Cornea>); TURNS.len()];
 
-/// What is told of a label: placed as planned, and turned off it by so many degrees.
+/// What is reported of a label: placed as planned, and turned off it by so many degrees.
 const TURNS: [(ItemId, f64); 2] = [(items::RESIDUAL_OFF_5, 5.0), (items::RESIDUAL_OFF_10, 10.0)];
 
 #[inline(never)]
