@@ -10,7 +10,7 @@ use ocellus_core::decimal::{Sign, fixed, parse};
 use ocellus_core::fluids::column::of_column;
 use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::quantity::Density;
-use ocellus_text::text;
+use ocellus_text::{Text, text};
 
 /// The pressure that others are compared with, hPa.
 pub(crate) struct Zero(Option<f64>);
@@ -59,23 +59,21 @@ pub(crate) fn run(
 
 #[inline(never)]
 fn told(hpa: f64, celsius: f64, zero: Option<f64>, draft: &Draft, page: &mut Page) {
-    let mut row = |word: &str, value: f64, places: u8, signed: bool, unit: &'static str| {
-        page.raw("  ");
-        page.text(word);
-        page.to(39);
+    let mut row = |word: Text, value: f64, places: u8, signed: bool, unit: &'static str| {
+        page.name(word);
         page.number(value, places, signed, unit);
         page.end();
     };
-    row("measured", hpa, 2, false, "hPa");
-    row("the same", convert(hpa, Unit::HPa, Unit::MmHg), 2, false, "mmHg");
-    row("temperature of the sensor", celsius, 1, false, "C");
+    row(text!("measured"), hpa, 2, false, "hPa");
+    row(text!("the same"), convert(hpa, Unit::HPa, Unit::MmHg), 2, false, "mmHg");
+    row(text!("temperature of the sensor"), celsius, 1, false, "C");
     let Some(zero) = zero else { return };
     let more = convert(hpa - zero, Unit::HPa, Unit::MmHg);
-    row("more than at zero", more, 2, true, "mmHg");
-    row("the same", convert(hpa - zero, Unit::HPa, Unit::CmH2O), 1, true, "cmH2O");
+    row(text!("more than at zero"), more, 2, true, "mmHg");
+    row(text!("the same"), convert(hpa - zero, Unit::HPa, Unit::CmH2O), 1, true, "cmH2O");
     let density = draft.number(entries::DENSITY).or(entries::DENSITY.id().default());
     if let Some(density) = density.and_then(|density| Density::from_kg_m3(density).ok()) {
-        row("column of this fluid, h = p/(rho g)", more / of_column(1.0, density), 1, true, "cm");
+        row(text!("column of this fluid, h = p/(rho g)"), more / of_column(1.0, density), 1, true, "cm");
     }
 }
 

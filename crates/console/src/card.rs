@@ -4,7 +4,7 @@ use crate::case::case;
 use crate::head::{Head, Wanted, capitals, eye, side};
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
-use crate::page::{Desk, Page};
+use crate::page::{Desk, Page, VALUE};
 use crate::readback;
 use crate::table::{self, Columns, Row};
 use crate::word::is_word;
@@ -19,7 +19,7 @@ use ocellus_card::sink::Sink;
 use ocellus_core::astigmatism::site;
 use ocellus_core::quantity::Site;
 use ocellus_core::working::Steps;
-use ocellus_text::{Text, text};
+use ocellus_text::text;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let Some(wanted) = wanted(rest, page) else { return Outcome::Refused };
@@ -142,8 +142,7 @@ impl PartialEq for Block {
     }
 }
 
-/// Columns at which values and remarks begin.
-const VALUE: usize = 39;
+/// The column at which remarks begin.
 const REMARK: usize = 52;
 
 /// Prints a card as it is streamed.
@@ -284,12 +283,6 @@ impl<'a, 'p> Card<'a, 'p> {
         }
     }
 
-    fn name(&mut self, name: Text) {
-        self.page.raw("  ");
-        self.page.text(name);
-        self.page.to(VALUE);
-    }
-
     /// Goes on with what is to be known of the value that stands there.
     fn remark(&mut self) {
         self.page.to(REMARK);
@@ -306,7 +299,7 @@ impl<'a, 'p> Card<'a, 'p> {
     }
 
     fn row(&mut self, entry: EntryId) {
-        self.name(entry.what());
+        self.page.name(entry.what());
         let (shown_as, number) = (entry.shown_as(), self.draft.number(entry));
         if shown_as == Some(ShownAs::Capitals) {
             return self.page.line(capitals(eye(self.draft)));
@@ -343,7 +336,7 @@ impl<'a, 'p> Card<'a, 'p> {
     }
 
     fn single(&mut self, item: &Item) {
-        self.name(item.what.name());
+        self.page.name(item.what.name());
         self.page.item(item);
         if item.what.form() == Form::Site {
             return self.place(item.value);

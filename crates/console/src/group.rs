@@ -11,10 +11,7 @@ use ocellus_card::parts::after::incision_found;
 use ocellus_card::readback;
 use ocellus_core::astigmatism::group::{Group, Summary};
 use ocellus_core::astigmatism::on_dial;
-use ocellus_text::text;
-
-/// Columns at which numbers begin.
-const VALUE: usize = 39;
+use ocellus_text::{Text, text};
 
 /// Eyes that were added, and what the last of them was entered as.
 #[derive(Default)]
@@ -79,10 +76,8 @@ fn add(eyes: &mut Eyes, draft: &Draft, page: &mut Page) -> bool {
 
 #[inline(never)]
 fn tell(group: &Group, s: &Summary, page: &mut Page) {
-    let dioptres = |name: &str, values: &[f64], signed: bool, page: &mut Page| {
-        page.raw("  ");
-        page.text(name);
-        page.to(VALUE);
+    let dioptres = |name: Text, values: &[f64], signed: bool, page: &mut Page| {
+        page.name(name);
         for (place, value) in values.iter().enumerate() {
             page.text(if place == 0 { "" } else { ", " });
             page.number(*value, 2, signed, "D");
@@ -90,24 +85,20 @@ fn tell(group: &Group, s: &Summary, page: &mut Page) {
         page.end();
     };
     if let Some(centre) = group.centroid() {
-        dioptres("centroid, size", &[centre.cylinder()], false, page);
+        dioptres(text!("centroid, size"), &[centre.cylinder()], false, page);
         if let Some(steep) = centre.strongest() {
-            page.raw("  ");
-            page.text(text!("centroid, steep meridian"));
-            page.to(VALUE);
+            page.name(text!("centroid, steep meridian"));
             let degrees = items::PLANNED_AXIS;
             page.number(on_dial(steep), degrees.places(), degrees.signed(), degrees.unit());
             page.end();
         }
     }
-    dioptres("x and y", &[s.x, s.y], true, page);
-    dioptres("SD of x and y", &[s.sd_x, s.sd_y], false, page);
-    dioptres("95 % ellipse of centroid, semi-axes", &[s.of_mean * s.major, s.of_mean * s.minor], false, page);
-    dioptres("95 % ellipse of single eyes", &[s.of_eyes * s.major, s.of_eyes * s.minor], false, page);
+    dioptres(text!("x and y"), &[s.x, s.y], true, page);
+    dioptres(text!("SD of x and y"), &[s.sd_x, s.sd_y], false, page);
+    dioptres(text!("95 % ellipse of centroid, semi-axes"), &[s.of_mean * s.major, s.of_mean * s.minor], false, page);
+    dioptres(text!("95 % ellipse of single eyes"), &[s.of_eyes * s.major, s.of_eyes * s.minor], false, page);
     if let Some(test) = group.against_zero() {
-        page.raw("  ");
-        page.text(text!("is it zero? Hotelling T2, p"));
-        page.to(VALUE);
+        page.name(text!("is it zero? Hotelling T2, p"));
         page.number(test.t2, 2, false, "");
         page.text(", ");
         page.number(test.p, 4, false, "");

@@ -101,22 +101,22 @@ fn begin(draft: &Draft, page: &mut Page) -> Option<Live> {
 fn told(setup: &Setup, page: &mut Page) {
     page.raw("  ");
     page.hang();
-    let mut tell = |word: &str, value: f64, places: u8, unit: &'static str| {
+    let mut tell = |word: Text, value: f64, places: u8, unit: &'static str| {
         page.text(word);
         page.text(" ");
         page.number(value, places, false, unit);
         page.text("; ");
     };
-    tell("column", setup.supply.head, 1, "mmHg");
-    tell("infusion line", setup.supply.infusion, 3, "mmHg min/mL");
-    tell("leak", setup.supply.leak, 1, "mL/min");
-    tell("tip and tubing", setup.aspiration, 3, "mmHg min/mL");
-    tell("most vacuum", setup.vacuum, 0, "mmHg");
+    tell(text!("column"), setup.supply.head, 1, "mmHg");
+    tell(text!("infusion line"), setup.supply.infusion, 3, "mmHg min/mL");
+    tell(text!("leak"), setup.supply.leak, 1, "mL/min");
+    tell(text!("tip and tubing"), setup.aspiration, 3, "mmHg min/mL");
+    tell(text!("most vacuum"), setup.vacuum, 0, "mmHg");
     if let Some(flow) = setup.pumped {
-        tell("pump", flow, 1, "mL/min");
+        tell(text!("pump"), flow, 1, "mL/min");
     }
-    tell("eye", setup.eye, 3, "uL/mmHg");
-    tell("line", setup.line, 3, "uL/mmHg");
+    tell(text!("eye"), setup.eye, 3, "uL/mmHg");
+    tell(text!("line"), setup.line, 3, "uL/mmHg");
     page.text(text!("one line of the chart is 10 ms of the model; * is now, - where it was in them, X a closed tip."));
     page.end();
 }
