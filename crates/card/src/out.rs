@@ -7,7 +7,9 @@ use crate::id::{CautionId, EntryId, ItemId, PartId, SignOffId};
 use crate::item::Item;
 use crate::parts::general::table::cautions::DEFAULT_USED;
 use crate::sink::Sink;
+use ocellus_core::astigmatism::on_dial;
 use ocellus_core::lens::method::Method;
+use ocellus_core::quantity::Axis;
 use ocellus_core::working::{Step, Steps};
 
 /// Where a part reports what it found. Its functions have few arguments: a device has hundreds of calls to them.
@@ -37,6 +39,14 @@ impl<'a> Out<'a> {
     #[inline(never)]
     pub(crate) fn item(&mut self, what: ItemId, value: f64) {
         self.sink().item(Item { what, method: None, row: 0, value });
+    }
+
+    /// A meridian as a dial has it, where there is one.
+    #[inline(never)]
+    pub(crate) fn meridian(&mut self, what: ItemId, axis: Option<Axis>) {
+        if let Some(axis) = axis {
+            self.item(what, on_dial(axis));
+        }
     }
 
     /// A number in a row of its table.

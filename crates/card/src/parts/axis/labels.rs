@@ -32,7 +32,7 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     let Some(mark) = vector.strongest() else {
         return out.caution(cautions::TORIC_NOT_NEEDED);
     };
-    out.item(items::MARK_AXIS, on_dial(mark));
+    out.meridian(items::MARK_AXIS, Some(mark));
     let (target, vertex) = (eye.target(), eye.vertex());
     let mut at_label = None;
     let mut most_at_lens = 0.0;

@@ -59,9 +59,7 @@ pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     let from = eye.get(BACK_FROM).unwrap_or(BackFrom::None);
     let Some(planned) = with_back(eye, front, from).map(|cornea| cornea.plus(incisions)) else { return };
     out.item(items::PLANNED_ASTIGMATISM, planned.cylinder());
-    if let Some(axis) = planned.strongest() {
-        out.item(items::PLANNED_AXIS, on_dial(axis));
-    }
+    out.meridian(items::PLANNED_AXIS, planned.strongest());
 }
 
 /// What a keratometer would read after the incisions: the mean stays as it is.

@@ -16,7 +16,7 @@ use crate::parts::toric::table::entries::MARK_FOUND;
 use limits::{TURN_DISAGREES, TURN_LITTLE};
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
-use ocellus_core::astigmatism::{on_dial, short_way};
+use ocellus_core::astigmatism::short_way;
 use table::{cautions, items};
 use turns::{Turns, best};
 
@@ -31,9 +31,7 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         return out.about(cautions::TURN_NEEDS, MARK_FOUND);
     };
     out.item(items::NOW_CYLINDER, now.cylinder());
-    if let Some(axis) = now.plus_cylinder().axis {
-        out.item(items::NOW_AXIS, on_dial(axis));
-    }
+    out.meridian(items::NOW_AXIS, now.plus_cylinder().axis);
     let turns = Turns::of(lens);
     let Some((most, least_left)) = turns.most_and_least_left() else { return };
     turns.tell(eye.vertex(), now, out);
