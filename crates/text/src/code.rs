@@ -10,7 +10,7 @@ const LAST: u8 = b'~';
 pub(crate) const PLAIN: usize = (LAST - FIRST + 1) as usize;
 
 /// How deep symbols of symbols go, at the most.
-pub(crate) const DEEPEST: usize = 10;
+pub(crate) const DEEPEST: usize = 12;
 
 /// What a symbol stands for.
 pub(crate) enum Meaning {

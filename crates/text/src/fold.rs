@@ -6,8 +6,8 @@ use crate::code::{DEEPEST, FIRST, Meaning, PLAIN, code, is_plain, meaning};
 use crate::symbols::SYMBOLS;
 
 /// The most characters that one symbol stands for, and the nodes of the tree of all of them.
-const LONGEST: usize = 24;
-const NODES: usize = 9000;
+const LONGEST: usize = 40;
+const NODES: usize = 12_000;
 
 /// Writes what a symbol stands for; the answer is where it ends.
 const fn unfold(symbol: u16, into: &mut [u8; LONGEST], at: usize, depth: usize) -> usize {

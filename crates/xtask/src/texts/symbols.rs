@@ -10,12 +10,14 @@ const PAIR: Symbol = 128;
 const CHARACTERS: std::ops::Range<Symbol> = 32..127;
 
 /// The most characters that a symbol may stand for, and how deep pairs of pairs may go.
-const LONGEST: usize = 24;
-const DEEPEST: usize = 10;
+const LONGEST: usize = 40;
+const DEEPEST: usize = 12;
 /// Pairs that are tried.
-const MOST: usize = 1500;
+const MOST: usize = 1700;
 /// What a symbol takes in the table.
 pub(crate) const BITS_EACH: usize = 24;
+/// What it must save for that: more, since what is left out frees its parts too.
+const WORTH: usize = BITS_EACH * 3 / 2;
 
 /// What stands for a symbol in the table.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -52,7 +54,7 @@ impl Symbols {
             pairs.retain(|symbol, pair| {
                 let instead: usize = pair.iter().map(|part| lengths.get(part).copied().unwrap_or(BITS_EACH)).sum();
                 let more = instead.saturating_sub(lengths.get(symbol).copied().unwrap_or(instead));
-                parts.contains(symbol) || uses.get(symbol).unwrap_or(&0) * more > BITS_EACH
+                parts.contains(symbol) || uses.get(symbol).unwrap_or(&0) * more > WORTH
             });
             if pairs.len() == count {
                 return ordered(&pairs, &uses, &lengths, bytes);
