@@ -1,6 +1,6 @@
 //! Cylinders as vectors: refractions, the cornea with its back and its incisions, the toric lens, what became of it.
 //!
-//! One representation, [`power_vector::PowerVector`], whose plane is a part of its type; roads to and from it are
+//! One representation, [`power_vector::PowerVector`], whose plane is a part of its type; it is made from, and turned into,
 //! sphero-cylinders of either sign, a steep meridian, powers in three meridians, 2x2 matrices and polar values. What is
 //! called *needed* or *left* is a correction still to be worn; every other power is one that a surface has.
 //!
