@@ -107,7 +107,7 @@ fn main() -> ! {
     }
 }
 
-/// Waits by the processor's cycles: at least as long as it is told.
+/// Waits by the processor's cycles: at least as long as it is asked to.
 struct Wait;
 
 impl DelayNs for Wait {

@@ -40,7 +40,7 @@ pub struct Case<'a> {
 impl<'a> TryFrom<&'a Draft> for Case<'a> {
     type Error = Error;
 
-    /// The case, or the first thing wrong with it; [`Case::check`] tells all of them.
+    /// The case, or the first thing wrong with it; [`Case::check`] reports all of them.
     fn try_from(draft: &'a Draft) -> Result<Case<'a>, Error> {
         let mut first = None;
         let case = Case::check(draft, &mut |error| {

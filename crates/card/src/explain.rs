@@ -59,7 +59,7 @@ impl Case<'_> {
     /// # Ok::<(), ocellus_card::error::Error>(())
     /// ```
     pub fn explain(&self, subject: Subject, sink: &mut dyn Sink) -> bool {
-        // once to learn what is read, and once to tell
+        // once to learn what is read, and once to report
         let (any, read) = self.ask(|known| explained(subject, known, &mut Nowhere));
         let is_there = |entry: &EntryId| self.draft().has(*entry) || entry.default().is_some();
         let read = EntryId::all().filter(|entry| read.has(entry.place()));

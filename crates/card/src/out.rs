@@ -1,4 +1,4 @@
-//! What the parts of the card tell, on its way to a sink.
+//! What the parts of the card report, on its way to a sink.
 
 use crate::caution::Caution;
 use crate::entered::Entered;
@@ -10,7 +10,7 @@ use crate::sink::Sink;
 use ocellus_core::lens::method::Method;
 use ocellus_core::working::{Step, Steps};
 
-/// Where a part tells what it found. Its functions are short of arguments: a device has hundreds of calls to them.
+/// Where a part reports what it found. Its functions have few arguments: a device has hundreds of calls to them.
 pub(crate) struct Out<'a> {
     entered: &'a Entered<'a>,
     sink: &'a mut dyn Sink,
@@ -117,7 +117,7 @@ impl<'a> Out<'a> {
         self.show(entries);
     }
 
-    /// Shows an entry that is one of a few words; a word that is the usual one speaks for itself.
+    /// Shows an entry that is one of a few words; a word that is the usual one needs no remark.
     #[inline(never)]
     pub(crate) fn show_word(&mut self, entry: EntryId) {
         if self.entered.peek(entry).is_some() {

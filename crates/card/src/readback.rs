@@ -30,8 +30,8 @@
 //!
 //! **Second part: the answers.** In the order of the card: for every number that comes out the number of its part, its own, its
 //! method (the method's number plus 1, or 0), its row, one byte each, and its value as printed; for every refusal and
-//! every caution `0xFF`, the number of its part, its own, its method likewise; notes are in neither part. Over these bytes goes CRC-10/ATM (polynomial `0x233`, register starting
-//! at zero, nothing reflected); its 10 bits are the two symbols.
+//! every caution `0xFF`, the number of its part, its own, its method likewise; notes are in neither part. Over these bytes
+//! goes CRC-10/ATM (polynomial `0x233`, register starting at zero, nothing reflected); its 10 bits are the two symbols.
 //!
 //! **Reading it.** First parts differ: the entries differ. Only the second parts differ: the programs differ. Both agree:
 //! *same entries*, which is not the correct patient and not a correct printout.
@@ -229,7 +229,7 @@ impl Sink for Answers {
     }
 
     fn caution(&mut self, caution: Caution) {
-        // a remark is no answer: that of an entry left out says nothing else than it does with its usual value typed
+        // a note is not an answer: an entry left out means the same as its usual value typed
         if caution.code.severity() == Severity::Note {
             return;
         }

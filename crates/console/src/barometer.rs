@@ -1,9 +1,9 @@
 //! The air as a sensor measures it, and a column of water on the sensor's tube.
 
 use crate::around::{Air, Around};
-use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::session::Session;
 use ocellus_card::draft::Draft;
 use ocellus_card::entries;
 use ocellus_core::decimal::{Sign, fixed, parse};
@@ -12,14 +12,20 @@ use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::quantity::Density;
 use ocellus_text::text;
 
-/// The pressure that others are told against, hPa.
+/// The pressure that others are compared with, hPa.
 pub(crate) struct Zero(Option<f64>);
 
 impl Zero {
     pub(crate) const NONE: Zero = Zero(None);
 }
 
-pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
+pub(crate) fn run(
+    session: &mut Session,
+    draft: &mut Draft,
+    around: &dyn Around,
+    rest: &str,
+    page: &mut Page,
+) -> Outcome {
     let (zero, take) = (rest.eq_ignore_ascii_case("zero"), rest.eq_ignore_ascii_case("take"));
     if !(zero || take || rest.is_empty()) {
         page.line(text!("barometer, barometer zero, or barometer take."));
@@ -34,14 +40,16 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
             return Outcome::Answered;
         }
         Air::Silent => {
-            page.line(text!("The barometer does not answer, or says what no air has: look at its wires."));
+            page.line(text!(
+                "Check the wires of the barometer: it does not answer, or gives a pressure that no air has."
+            ));
             return Outcome::Refused;
         }
     };
-    told(hpa, celsius, kept.zero.0, draft, page);
+    told(hpa, celsius, session.zero.0, draft, page);
     if zero {
-        kept.zero.0 = Some(hpa);
-        page.line(text!("The next readings are told against this one."));
+        session.zero.0 = Some(hpa);
+        page.line(text!("The next readings are compared with this one."));
     }
     if take {
         return taken(hpa, draft, page);

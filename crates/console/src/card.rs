@@ -10,7 +10,7 @@ use crate::table::{self, Columns, Row};
 use crate::word::is_word;
 use ocellus_card::caution::Caution;
 use ocellus_card::draft::Draft;
-use ocellus_card::entry::Told;
+use ocellus_card::entry::ShownAs;
 use ocellus_card::id::{EntryId, PartId, SignOffId};
 use ocellus_card::item::{Form, Item};
 use ocellus_card::layout::{Below, ByMethod, Led};
@@ -88,7 +88,7 @@ fn print(
     head.cautions.refuse()
 }
 
-/// What was asked for; where there is no part of this name, all of them are told.
+/// What was asked for; where there is no part of this name, all of them are listed.
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
 fn wanted(rest: &str, page: &mut Page) -> Option<Wanted> {
@@ -156,7 +156,7 @@ struct Card<'a, 'p> {
     any: bool,
     block: Block,
     row: Row,
-    /// A bit for each method that this part has told of.
+    /// A bit for each method that this part has shown.
     shown: u16,
     /// Lines to tick were printed.
     signed: bool,
@@ -222,9 +222,9 @@ impl<'a, 'p> Card<'a, 'p> {
                 self.page.end();
                 if let Some((title, entry)) = table.title {
                     self.page.raw("> ");
-                    self.page.text(title);
+                    self.page.text(*title);
                     self.page.text(" ");
-                    self.page.value(self.draft, entry);
+                    self.page.value(self.draft, *entry);
                     self.page.end();
                 }
                 self.columns(table).heading(self.page);
@@ -260,12 +260,12 @@ impl<'a, 'p> Card<'a, 'p> {
         match table.below {
             Below::Nothing => {}
             Below::Says(text) => self.page.paragraph("  ", text),
-            Below::Around(before, entry, after) => {
+            Below::Around([before, after], entry) => {
                 self.page.raw("  ");
                 self.page.hang();
-                self.page.text(before);
+                self.page.text(*before);
                 self.page.value(self.draft, entry);
-                self.page.line(after);
+                self.page.line(*after);
             }
         }
     }
@@ -273,7 +273,7 @@ impl<'a, 'p> Card<'a, 'p> {
     /// Why methods are left out of the comparison.
     fn left_out(&mut self, table: &ByMethod) {
         let Some((_, codes)) = table.left_out else { return };
-        for code in codes {
+        for code in *codes {
             for method in self.head.cautions.methods(*code) {
                 self.page.raw("  * ");
                 self.page.hang();
@@ -307,12 +307,12 @@ impl<'a, 'p> Card<'a, 'p> {
 
     fn row(&mut self, entry: EntryId) {
         self.name(entry.what());
-        let (told, number) = (entry.told(), self.draft.number(entry));
-        if told == Told::Capitals {
+        let (shown_as, number) = (entry.shown_as(), self.draft.number(entry));
+        if shown_as == Some(ShownAs::Capitals) {
             return self.page.line(capitals(eye(self.draft)));
         }
         self.page.value(self.draft, entry);
-        if let Some(degrees) = number.filter(|_| told == Told::Site) {
+        if let Some(degrees) = number.filter(|_| shown_as == Some(ShownAs::Site)) {
             return self.place(degrees);
         }
         if !self.draft.has(entry) {
@@ -320,7 +320,7 @@ impl<'a, 'p> Card<'a, 'p> {
             self.page.text(text!("not entered, usual value"));
         }
         self.page.end();
-        if let Some(number) = number.filter(|_| told == Told::Spoken) {
+        if let Some(number) = number.filter(|_| shown_as == Some(ShownAs::Spoken)) {
             self.page.to(VALUE);
             self.page.spoken(number);
             self.page.end();
@@ -378,7 +378,7 @@ impl Sink for Card<'_, '_> {
         if !self.is_wanted(|| entry.is_short() && self.is_at_home(entry)) {
             return;
         }
-        if entry.told() == Told::Together {
+        if entry.shown_as() == Some(ShownAs::Together) {
             self.beside(entry);
         } else {
             self.open(Block::Lines);
@@ -392,7 +392,7 @@ impl Sink for Card<'_, '_> {
             self.shown |= item.method.map_or(0, |method| 1 << method as u8);
         }
         let mut tables = item.what.part().by_method();
-        let marks = |table: &ByMethod| table.left_out.is_some_and(|(what, _)| what == item.what);
+        let marks = |table: &ByMethod| table.left_out.is_some_and(|(what, _)| *what == item.what);
         if !self.is_wanted(|| item.what.is_short() || tables.clone().any(marks)) {
             return;
         }

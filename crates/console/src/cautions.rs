@@ -1,4 +1,4 @@
-//! Cautions, kept while a card is printed and told after it: the gravest first, each code once with all it is about.
+//! Cautions, kept while a card is printed and shown after it: the most serious first, each code once with all it is about.
 
 use crate::page::Page;
 use heapless::Vec;
@@ -34,7 +34,7 @@ const ROOM: usize = 88;
 
 /// A caution in few bytes: places plus 1, or 0 for none.
 #[derive(Clone, Copy, PartialEq, Eq)]
-struct Kept {
+struct PackedCaution {
     code: u16,
     entry: u8,
     method: u8,
@@ -42,9 +42,9 @@ struct Kept {
 
 const _: () = assert!(CautionId::COUNT < u16::MAX as usize && EntryId::COUNT < u8::MAX as usize);
 
-impl Kept {
-    fn of(caution: &Caution) -> Kept {
-        Kept {
+impl PackedCaution {
+    fn of(caution: &Caution) -> PackedCaution {
+        PackedCaution {
             code: caution.code.place() as u16,
             entry: caution.entry.map_or(0, |entry| entry.place() as u8 + 1),
             method: caution.method.map_or(0, |method| method as u8 + 1),
@@ -65,7 +65,7 @@ impl Kept {
 }
 
 pub(crate) struct Cautions {
-    kept: Vec<Kept, ROOM>,
+    kept: Vec<PackedCaution, ROOM>,
     lost: bool,
 }
 
@@ -76,7 +76,7 @@ impl Cautions {
 
     /// Keeps a caution, once; the one at the head of every card is not among them.
     pub(crate) fn push(&mut self, caution: Caution) {
-        let kept = Kept::of(&caution);
+        let kept = PackedCaution::of(&caution);
         if caution.code != NOT_A_DEVICE && !self.kept.contains(&kept) {
             self.lost |= self.kept.push(kept).is_err();
         }
@@ -90,16 +90,17 @@ impl Cautions {
         self.kept.iter().any(|kept| usize::from(kept.code) == code.place())
     }
 
-    /// Of which methods a caution is told.
+    /// Of which methods a caution is shown.
     pub(crate) fn methods(&self, code: CautionId) -> impl Iterator<Item = Method> + '_ {
-        let of = move |kept: &&Kept| usize::from(kept.code) == code.place();
+        let of = move |kept: &&PackedCaution| usize::from(kept.code) == code.place();
         self.kept.iter().filter(of).filter_map(|kept| kept.method())
     }
 
     /// Each code once, in the order they came.
     fn codes(&self) -> impl Iterator<Item = CautionId> + '_ {
-        let is_first =
-            |place: usize, kept: &Kept| self.kept.iter().position(|other| other.code == kept.code) == Some(place);
+        let is_first = |place: usize, kept: &PackedCaution| {
+            self.kept.iter().position(|other| other.code == kept.code) == Some(place)
+        };
         let firsts = self.kept.iter().enumerate().filter(move |(place, kept)| is_first(*place, kept));
         firsts.map(|(_, kept)| kept.code())
     }
@@ -109,7 +110,7 @@ impl Cautions {
         self.codes().filter(move |code| code.severity() == severity)
     }
 
-    /// Whether no entry that lacks would bring what was asked for.
+    /// Whether no missing entry would bring what was asked for.
     pub(crate) fn end_it(&self) -> bool {
         self.codes().any(CautionId::ends_it)
     }
@@ -146,8 +147,8 @@ impl Cautions {
     }
 }
 
-/// The method, or the entry with its value; a word speaks for itself in the text of the caution.
-fn about(kept: Kept, comma: &str, draft: &Draft, page: &mut Page) -> bool {
+/// The method, or the entry with its value; a word is left out, since the text of the caution says it.
+fn about(kept: PackedCaution, comma: &str, draft: &Draft, page: &mut Page) -> bool {
     match (kept.method(), kept.entry()) {
         (Some(method), _) => {
             page.text(comma);

@@ -1,10 +1,10 @@
-//! What the incisions did in many eyes, one added after another.
+//! What the incisions did in many eyes, added one after another.
 
 use crate::around::Around;
 use crate::case::case;
-use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::session::Session;
 use ocellus_card::draft::Draft;
 use ocellus_card::items;
 use ocellus_card::parts::after::incision_found;
@@ -27,8 +27,14 @@ impl Eyes {
     pub(crate) const NONE: Eyes = Eyes { group: Group::EMPTY, last: None };
 }
 
-pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
-    let eyes = &mut kept.group;
+pub(crate) fn run(
+    session: &mut Session,
+    draft: &mut Draft,
+    _around: &dyn Around,
+    rest: &str,
+    page: &mut Page,
+) -> Outcome {
+    let eyes = &mut session.group;
     match rest {
         "" => {}
         _ if rest.eq_ignore_ascii_case("add") => {
@@ -53,7 +59,7 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest
 }
 
 /// Takes in what the incisions did in this case.
-// apart, so that its room on the stack is free again while the group is told
+// apart, so that its room on the stack is free again while the group is shown
 #[inline(never)]
 fn add(eyes: &mut Eyes, draft: &Draft, page: &mut Page) -> bool {
     let Some(case) = case(draft, page) else { return false };
@@ -109,6 +115,8 @@ fn tell(group: &Group, s: &Summary, page: &mut Page) {
     }
     page.paragraph(
         "  ",
-        text!("If vectors are normal about one centre, and each eye stands by itself: two eyes of a patient do not."),
+        text!(
+            "Holds where vectors are normal about one centre and eyes are independent: two eyes of one patient are not."
+        ),
     );
 }

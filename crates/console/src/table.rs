@@ -96,7 +96,7 @@ impl Row {
         let Some(method) = row.method else { return };
         page.raw("  ");
         page.text(method.name());
-        let left_out = columns.table.left_out.map(|(what, _)| row.get(what, Some(method)));
+        let left_out = columns.table.left_out.map(|(what, _)| row.get(*what, Some(method)));
         if left_out.flatten() == Some(0.0) {
             page.text(" *");
         }

@@ -49,6 +49,7 @@ pub(crate) fn read(text: &[u8], mut at: u16) -> Option<(u16, u16)> {
 }
 
 /// The code of a symbol, and how many bits it has: none where the symbol is only a part of others.
+#[expect(clippy::indexing_slicing, reason = "it runs while the program is compiled, and never after")]
 pub(crate) const fn code(symbol: usize) -> (u32, u8) {
     let (mut least, mut first, mut bits) = (0, 0, 0);
     while bits < COUNTS.len() {

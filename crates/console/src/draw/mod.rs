@@ -33,7 +33,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         let mut picked = Picked::of(&WANTED, &mut found);
         case.plan(&mut picked);
         draw(draft, &picked, page);
-        page.text(text!("Not without its cautions: plan "));
+        page.text(text!("Read its cautions first: plan "));
         page.text(part.key());
         page.line(".");
     }

@@ -18,7 +18,7 @@ use ocellus_core::astigmatism::toric::{Asked, asked, direction, left};
 use ocellus_core::astigmatism::{on_dial, short_way};
 use ocellus_core::lens::method::Method;
 
-/// Turns of the lens chosen that are told, degrees counter-clockwise; at 30 nothing of its correction is left.
+/// Turns of the lens chosen that are shown, degrees counter-clockwise; at 30 nothing of its correction is left.
 const OFF: [f64; 7] = [-30.0, -10.0, -5.0, 0.0, 5.0, 10.0, 30.0];
 
 /// The lens chosen, as one method's eye sees it: what it asks of the cornea, with another dioptre of sphere too, and what it

@@ -17,7 +17,7 @@ use ocellus_core::lens::method::Method;
 use ocellus_core::lens::slopes::{Chain, Gradient, Slopes, slopes};
 use ocellus_core::quantity::LensPower;
 
-/// How one method's refraction moves with each thing it rests on, and what an interval about it hangs on.
+/// How one method's refraction moves with each thing it rests on, and what an interval about it depends on.
 #[derive(Clone, Copy)]
 pub(super) struct Moved {
     pub(super) method: Method,

@@ -98,7 +98,7 @@ fn back(eye: &Eye, front: PowerVector<plane::Cornea>, incisions: PowerVector<pla
     if let Some(edge) = edge(front, from) {
         out.item(items::EDGE_DISTANCE, edge.distance);
         out.item(items::EDGE_STEP, edge.step);
-        // a step that is printed as none is none
+        // a step that is printed as zero is none
         if edge.distance <= NEAR_EDGE.get() && edge.step >= 0.005 {
             out.about(cautions::CLASS_EDGE, BACK_FROM);
         }

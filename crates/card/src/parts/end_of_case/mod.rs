@@ -22,7 +22,7 @@ pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     out.caution(cautions::VISCOELASTIC_LEFT);
     // a toric axis overrides any other wish
     let toric_axis = Label::of(eye).and_then(|label| label.chosen).map(|(_, axis)| axis);
-    // a lens that was found elsewhere has its meridian where its turn is told
+    // a lens that was found elsewhere has its meridian where its turn is shown
     let wanted = toric_axis.or_else(|| eye.get(HAPTIC_AXIS));
     if let Some(axis) = wanted.filter(|_| !eye.entered().is_made(MARK_FOUND)) {
         out.item(items::ORIENTATION, on_dial(axis));

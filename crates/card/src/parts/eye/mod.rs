@@ -51,7 +51,7 @@ const MEASURED: [EntryId; 30] = [
     FELLOW_STATE.id(),
 ];
 
-/// Whether the measurement of an eye can be believed: tells every check that it does not pass.
+/// Whether the measurement of an eye can be believed: reports every check that it does not pass.
 pub fn check(eye: &Eye, sink: &mut dyn Sink) {
     checks::check(eye, &mut Out::to(sink, eye.entered()));
 }

@@ -40,7 +40,7 @@ pub(crate) fn show_method(method: Method, eye: &Eye, constants: Constants, out: 
     if let Some(w) = adjusted(method, eye) {
         w.show(out);
     }
-    // what it lacks was told before
+    // what it lacks was reported before
     let _ = method.view(&Asked::of(eye, method, constants), &mut |view| view.show(out));
 }
 

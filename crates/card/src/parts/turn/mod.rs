@@ -49,7 +49,7 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     }
 }
 
-/// What the plan says against the turn: a slip in the refraction turns a lens the other way.
+/// What in the plan contradicts the turn: a slip in the refraction turns a lens the other way.
 #[inline(never)]
 fn against_plan(lens: &Lens, turns: &Turns, out: &mut Out) {
     let Some((_, planned_at)) = Label::of(lens.eye).and_then(|label| label.chosen) else { return };
