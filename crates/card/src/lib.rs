@@ -17,7 +17,8 @@
 //! came about. Nothing is collected, so a device needs no room for a card. A sink computes nothing.
 //!
 //! ```
-//! use ocellus_card::{case::Case, caution::Caution, draft::Draft, entries, id::EntryId, item::Item, items, readback, sink::Sink};
+//! use ocellus_card::{case::Case, caution::Caution, draft::Draft, id::EntryId, item::Item, readback, sink::Sink};
+//! use ocellus_card::{cautions, entries, items};
 //!
 //! /// The lens that each method asks for, and what to know first.
 //! #[derive(Default)]
@@ -48,7 +49,7 @@
 //! let mut lenses = Lenses::default();
 //! case.plan(&mut lenses);
 //! assert_eq!(lenses.powers[0], "SRK/T +13.04 D");
-//! assert!(lenses.cautions.iter().any(|text| text.starts_with("CAUTION: Axial length above 25.0 mm")));
+//! assert!(lenses.cautions.iter().any(|text| *text == format!("CAUTION: {}", cautions::LONG_EYE.text())));
 //! // the first four symbols cover the entries, the last two the answers
 //! assert!(readback::of(&case, None)?.as_str().starts_with("G46P-"));
 //! # Ok::<(), ocellus_card::error::Error>(())
