@@ -120,7 +120,9 @@ impl<'a> Case<'a> {
         #[cfg(feature = "eye")]
         let eye = if self.has_eye { parts::eye::Eye::of(&entered) } else { None };
         #[cfg(feature = "lens")]
-        let lens = eye.as_ref().map(parts::lens::Lens::of);
+        let mut answers = parts::lens::Answers::none();
+        #[cfg(feature = "lens")]
+        let lens = eye.as_ref().map(|eye| parts::lens::Lens::of(eye, &mut answers));
         let answer = ask(&Known {
             entered: &entered,
             #[cfg(feature = "eye")]

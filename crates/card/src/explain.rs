@@ -76,7 +76,7 @@ fn explained(subject: Subject, known: &Known, sink: &mut dyn Sink) -> Option<boo
     let mut out = Out::to(sink, known.entered);
     match subject {
         #[cfg(feature = "lens")]
-        Subject::Method(method) => known.eye.map(|eye| parts::lens::explain_method(method, eye, &mut out)),
+        Subject::Method(method) => known.lens.map(|lens| parts::lens::explain_method(method, lens, &mut out)),
         Subject::Part(part, number) => of_part(part, number, known, &mut out),
     }
 }

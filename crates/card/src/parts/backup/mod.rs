@@ -78,7 +78,8 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         BackupPlace::Captured => out.about(cautions::CAPTURED_OPTIC, BACKUP_PLACE),
     }
     // the cautions of the methods were said of the first lens; what goes for this one is said once, below
-    let answers = Answers::of(eye, backup.constants());
+    let mut answers = Answers::none();
+    answers.ask(eye, backup.constants(), None);
     let compared = placed(eye, &backup, &answers)
         .filter_map(|(answer, thin)| Some((answer, thin.power(eye.target(), eye.vertex()).ok()?.power)));
     for (answer, there) in compared.clone() {
@@ -135,7 +136,8 @@ pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     let eye = lens.eye;
     refusals(eye, &mut |caution| out.pass(caution));
     let Some(backup) = Backup::of(eye) else { return false };
-    let answers = Answers::of(eye, backup.constants());
+    let mut answers = Answers::none();
+    answers.ask(eye, backup.constants(), None);
     let mut any = false;
     for (answer, thin) in placed(eye, &backup, &answers) {
         any |= show_placed(eye, &backup, answer.method, &thin, out);
