@@ -76,6 +76,8 @@ impl Responder {
     }
 
     /// Takes a byte of the line; what is typed text is given back, and [`LOST`] where a broken frame may have taken some.
+    // apart, so that the room of a frame is free again for what is typed
+    #[inline(never)]
     pub fn push(&mut self, byte: u8, now_ms: u32, host: &dyn Host, send: &mut dyn FnMut(u8)) -> Option<u8> {
         match self.receiver.push(byte, now_ms) {
             Received::Text(byte) => return Some(byte),

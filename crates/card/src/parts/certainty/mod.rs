@@ -13,7 +13,7 @@ use crate::parts::laser::after_laser;
 use crate::parts::lens::choices::ConstantsFrom;
 use crate::parts::lens::table::cautions::FIRST_LENS_HIDDEN;
 use crate::parts::lens::table::entries::CONSTANTS_FROM;
-use crate::parts::lens::{Lens, is_refused, methods, refusals};
+use crate::parts::lens::{Answer, Lens, is_refused, refusals};
 use crate::parts::target::choices::SecondFor;
 use crate::parts::target::table::entries::SECOND_FOR;
 use moved::{Moved, scatter};
@@ -29,8 +29,8 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         return;
     }
     let mut all = [None; Method::MOST];
-    for (slot, method) in all.iter_mut().zip(methods(eye)) {
-        *slot = Moved::of(eye, method);
+    for (slot, answer) in all.iter_mut().zip(answers(lens)) {
+        *slot = Moved::of(eye, answer);
     }
     let all = || all.iter().flatten();
     let Some(first) = all().next() else { return };
@@ -161,8 +161,13 @@ pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
         out.about(cautions::NO_INTERVAL, CONSTANTS_FROM);
     }
     let mut any = false;
-    for method in methods(eye) {
-        any |= moved::show(method, eye, out).is_some();
+    for answer in answers(lens) {
+        any |= moved::show(eye, answer, out).is_some();
     }
     any
+}
+
+/// The answers that a card may show.
+fn answers<'a>(lens: &'a Lens) -> impl Iterator<Item = &'a Answer> {
+    lens.answers().all().filter(|answer| !answer.withheld)
 }

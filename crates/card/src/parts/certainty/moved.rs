@@ -10,7 +10,7 @@ use crate::parts::eye::table::entries::{ACD_SCATTER, AL_METHOD, AL_SCATTER, K_SC
 use crate::parts::laser::after_laser;
 use crate::parts::lens::table::entries::LENS_POWER;
 use crate::parts::lens::table::items::REFRACTION;
-use crate::parts::lens::{Answer, mean_power, moving};
+use crate::parts::lens::{Answer, chain, mean_power};
 use ocellus_core::lens::certainty::{Scatter, budget};
 use ocellus_core::lens::label::tolerance;
 use ocellus_core::lens::method::Method;
@@ -33,10 +33,9 @@ pub(super) struct Moved {
 
 impl Moved {
     #[inline(never)]
-    pub(super) fn of(eye: &Eye, method: Method) -> Option<Moved> {
-        let (answer, chain) = moving(method, eye)?;
-        let chosen = chosen(eye, &answer)?;
-        let (rx, slopes) = at(eye, &answer, &chain, chosen)?;
+    pub(super) fn of(eye: &Eye, answer: &Answer) -> Option<Moved> {
+        let (method, chain, chosen) = (answer.method, chain(answer.method, eye)?, chosen(eye, answer)?);
+        let (rx, slopes) = at(eye, answer, &chain, chosen)?;
         let (slopes, tolerance) = (slopes.gradient(), tolerance(chosen));
         let (off, in_doubt) = (rx - eye.target().d(), answer.in_doubt());
         Some(Moved { method, rx, off, slopes, constant: chain.constant, tolerance, in_doubt })
@@ -75,10 +74,9 @@ pub(super) fn scatter(eye: &Eye) -> Option<Scatter> {
 
 /// The slopes of one method's refraction, and its budget.
 #[inline(never)]
-pub(super) fn show(method: Method, eye: &Eye, out: &mut Out) -> Option<()> {
-    let (answer, chain) = moving(method, eye)?;
-    let lens = chosen(eye, &answer)?;
-    let (rx, slopes) = at(eye, &answer, &chain, lens)?;
+pub(super) fn show(eye: &Eye, answer: &Answer, out: &mut Out) -> Option<()> {
+    let (method, chain, lens) = (answer.method, chain(answer.method, eye)?, chosen(eye, answer)?);
+    let (rx, slopes) = at(eye, answer, &chain, lens)?;
     out.of(REFRACTION, rx, method);
     slopes.show(out);
     if answer.in_doubt() {

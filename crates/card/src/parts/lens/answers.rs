@@ -229,15 +229,13 @@ fn answer(eye: &Eye, method: Method, constants: Constants, slot: &mut Option<Sai
     }
 }
 
-/// One method's answer for the lens of the case, where a card may show it, and how its numbers move with what was measured.
+/// How a method's numbers move with what was measured, by the constants of the lens of the case.
 #[inline(never)]
-pub(crate) fn moving(method: Method, eye: &Eye) -> Option<(Answer, Chain)> {
-    let (asked, mut moving) = (Asked::of(eye, method, Constants::OfLens), None);
-    let viewed = method.view(&asked, &mut |view| {
-        moving = Answer::of(view, &asked).ok().filter(|answer| !answer.withheld).zip(view.chain());
-    });
-    let (answer, chain) = viewed.ok().and(moving)?;
-    Some((answer, adjusted(method, eye).map_or(chain, |long| chain.of_length(long.slope))))
+pub(crate) fn chain(method: Method, eye: &Eye) -> Option<Chain> {
+    let (asked, mut chain) = (Asked::of(eye, method, Constants::OfLens), None);
+    method.view(&asked, &mut |view| chain = view.chain()).ok()?;
+    let long = adjusted(method, eye);
+    chain.map(|chain| long.map_or(chain, |long| chain.of_length(long.slope)))
 }
 
 /// Whether the method that others have superseded is shown.

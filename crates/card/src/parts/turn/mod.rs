@@ -32,7 +32,7 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     };
     out.item(items::NOW_CYLINDER, now.cylinder());
     out.meridian(items::NOW_AXIS, now.plus_cylinder().axis);
-    let turns = Turns::of(lens);
+    let turns = Turns(lens);
     let Some((most, least_left)) = turns.most_and_least_left() else { return };
     turns.tell(eye.vertex(), now, out);
     if most.abs() < TURN_LITTLE.get() {

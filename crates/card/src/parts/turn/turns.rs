@@ -21,6 +21,7 @@ use ocellus_core::quantity::{Axis, Vertex};
 const STEP: f64 = 5.0;
 
 /// The best turn of the lens in one method's eye.
+#[inline(never)]
 pub(super) fn best(eye: &Eye, answer: &Answer) -> Option<Working> {
     let (now, mark) = (needed_now(eye)?, eye.get(MARK_FOUND)?);
     let (thin, lens) = chosen_lens(eye, answer)?;
@@ -29,21 +30,12 @@ pub(super) fn best(eye: &Eye, answer: &Answer) -> Option<Working> {
     working(now, lens, mark)
 }
 
-/// The best turn by each method compared.
-pub(super) struct Turns([Option<(Method, Working)>; Method::MOST]);
+/// The best turn by each method compared: computed anew for whoever asks, since a device has no room for all of them.
+pub(super) struct Turns<'a>(pub(super) &'a Lens<'a>);
 
-impl Turns {
-    #[inline(never)]
-    pub(super) fn of(lens: &Lens) -> Turns {
-        let mut turns = Turns([None; Method::MOST]);
-        for (slot, answer) in turns.0.iter_mut().zip(lens.compared()) {
-            *slot = best(lens.eye, answer).map(|w| (answer.method, w));
-        }
-        turns
-    }
-
-    pub(super) fn all(&self) -> impl Iterator<Item = &(Method, Working)> {
-        self.0.iter().flatten()
+impl Turns<'_> {
+    pub(super) fn all(&self) -> impl Iterator<Item = (Method, Working)> {
+        self.0.compared().filter_map(|answer| Some((answer.method, best(self.0.eye, answer)?)))
     }
 
     /// The turn furthest from none, and the least cylinder that a best turn leaves.
@@ -57,7 +49,7 @@ impl Turns {
     #[inline(never)]
     pub(super) fn tell(&self, vertex: Vertex, now: PowerVector<Cornea>, out: &mut Out) {
         for (method, w) in self.all() {
-            let mut tell = |what, value| out.of(what, value, *method);
+            let mut tell = |what, value| out.of(what, value, method);
             if let Ok(best) = Axis::from_deg(w.best) {
                 tell(items::TURN_TO, on_dial(best));
             }
@@ -69,7 +61,7 @@ impl Turns {
         }
         for (method, w) in self.all() {
             let Ok(rx) = w.after(w.turn, now.m).minus_cylinder().to_spectacles(vertex) else { continue };
-            let mut tell = |what, value| out.of(what, value, *method);
+            let mut tell = |what, value| out.of(what, value, method);
             tell(items::TURNED_SPHERE, rx.sphere);
             tell(items::TURNED_CYLINDER, rx.cylinder);
             if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -HAS_DIRECTION) {
@@ -88,7 +80,7 @@ impl Turns {
             let turn = step * row as f64;
             out.in_row(items::TURN_BY, turn, row);
             for (method, w) in self.all() {
-                out.of_in_row(items::TURN_RESIDUAL, w.after(turn, 0.0).cylinder(), *method, row);
+                out.of_in_row(items::TURN_RESIDUAL, w.after(turn, 0.0).cylinder(), method, row);
             }
         }
     }
