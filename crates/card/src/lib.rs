@@ -95,7 +95,6 @@
         unused_imports,
         unused_macros,
         unused_variables,
-        clippy::absurd_extreme_comparisons,
         reason = "what one part has for another that is left out"
     )
 )]

@@ -8,6 +8,7 @@ mod evidence;
 mod firmware;
 mod fuzz;
 mod judge;
+mod parts;
 mod perturb;
 mod profile;
 mod readme;
@@ -32,6 +33,8 @@ struct Arguments {
 enum Chore {
     /// Everything CI asks, step by step, stopping at the first that fails
     Verify,
+    /// Build the card with each part alone, without each, and without any
+    Parts,
     /// Run every check against outside numbers, count what holds, name functions without evidence
     Evidence,
     /// Move each constant by a unit in its last printed digit; some check must notice
@@ -53,6 +56,7 @@ enum Chore {
 fn main() -> ExitCode {
     let done = match Arguments::parse().chore {
         Chore::Verify => verify::all(),
+        Chore::Parts => parts::all().map(|said| println!("{said}")),
         Chore::Evidence => evidence::report().map(drop),
         Chore::Perturb => perturb::every_constant().map(drop),
         Chore::Firmware(options) => firmware::one(&options),

@@ -4,14 +4,15 @@ use std::process::Command;
 use std::time::{Duration, Instant};
 
 use crate::run::{ask, cargo, run, run_and_keep};
-use crate::{evidence, fuzz, perturb, readme, size};
+use crate::{evidence, fuzz, parts, perturb, readme, size};
 
 /// A step: its name and what it does; gives one line that says what it showed.
 type Step = (&'static str, fn() -> Result<String, String>);
 
-const STEPS: [Step; 11] = [
+const STEPS: [Step; 12] = [
     ("format", format),
     ("clippy", clippy),
+    ("parts", parts::all),
     ("build", build),
     ("test", test),
     ("readme", readme::commands),

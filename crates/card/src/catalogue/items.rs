@@ -22,14 +22,14 @@ column!(SOURCES: (Source, Mark) = |row| (row.source, row.mark));
 /// What a person reads in place of a number, where it is a word.
 static FORMS: [(u16, Form); {
     let (mut count, mut n) = (0, 0);
-    while n < COUNT {
+    while n < ROWS.len() {
         count += !matches!(ROWS[n].form, Form::Number) as usize;
         n += 1;
     }
     count
 }] = {
     let (mut forms, mut count, mut n) = ([(0, Form::Number); _], 0, 0);
-    while n < COUNT {
+    while n < ROWS.len() {
         if !matches!(ROWS[n].form, Form::Number) {
             forms[count] = (n as u16, ROWS[n].form);
             count += 1;

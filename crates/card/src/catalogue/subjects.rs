@@ -42,7 +42,7 @@ const ROWS: [&Row; COUNT + 1] = {
         rows
     };
     let (mut rows, mut n) = ([&EACH[0]; COUNT + 1], 0);
-    while n <= COUNT {
+    while n < rows.len() {
         rows[n] = &EACH[n];
         n += 1;
     }

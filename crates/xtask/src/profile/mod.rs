@@ -33,7 +33,7 @@ pub(crate) struct Options {
 }
 
 /// The function that makes a whole card, and whom a device calls between two readings of its clock.
-const PLAN: &str = "<ocellus_core::sheet::Sheet>::plan";
+const PLAN: &str = "<ocellus_card::case::Case>::plan";
 
 /// How long a traced plan may take, from the program's start: on two cores five million instructions took four seconds.
 const LONGEST: Duration = Duration::from_secs(120);

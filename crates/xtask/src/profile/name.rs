@@ -1,7 +1,10 @@
 //! Names as a table shows them: whose they are, and what they are called.
 
-/// The crates of this project; of any other the module is not told.
+/// The crates of this project; of any other the module is not named.
 const OURS: &str = "ocellus_";
+
+/// A module that only holds others: those are named.
+const FOLDER: [&str; 2] = ["ocellus_card", "parts"];
 
 /// For names of the linker, of interrupts, and those by which a compiler calls its helpers.
 const NOBODY_S: &str = "names without a module";
@@ -14,7 +17,11 @@ pub(crate) fn module(name: &str) -> String {
     };
     let path: Vec<_> = path.trim_end_matches("::").split("::").collect();
     // the last is what the module holds
-    let depth = if path[0].starts_with(OURS) { 2 } else { 1 };
+    let depth = match path[0].starts_with(OURS) {
+        true if path.starts_with(&FOLDER) => 3,
+        true => 2,
+        false => 1,
+    };
     path[..depth.min(path.len() - 1).max(1)].join("::")
 }
 
@@ -52,13 +59,19 @@ mod tests {
     use crate::elf::plain;
 
     #[test]
+    fn the_plan_that_is_profiled_has_the_name_that_a_compiler_gives_it() {
+        assert_eq!(plain("_RNvMNtCs4NUdZqzKeHw_12ocellus_card4planNtNtB4_4case4Case4plan"), crate::profile::PLAN);
+    }
+
+    #[test]
     fn modules_of_both_manglings() {
         for (mangled, expected) in [
             ("_ZN12ocellus_core4plan4axis5value17h0123456789abcdefE", "ocellus_core::plan"),
             ("_ZN4libm4math4sqrt4sqrt17h0123456789abcdefE", "libm"),
             ("_ZN4core9panicking5panic17h0123456789abcdefE", "core"),
             ("_RNvNtNtCs8eNrDTvhkbP_17compiler_builtins3int3mul8___muldi3", "compiler_builtins"),
-            ("_RNvMNtCscVEt8bxGG9o_12ocellus_core5sheetNtB2_5Sheet4plan", "ocellus_core::sheet"),
+            ("_RNvMNtCs4NUdZqzKeHw_12ocellus_card4planNtNtB4_4case4Case4plan", "ocellus_card::case"),
+            ("_RNvNtNtNtCs4NUdZqzKeHw_12ocellus_card5parts4lens5label4plan", "ocellus_card::parts::lens"),
             (
                 "_RNvXs_NtNtNtCs9RbmiArJIWQ_4core4iter8adapters6copiedINtB4_6CopiedINtNtNtBa_5slice4iter4IterhEE\
                  NtNtNtB8_6traits8iterator8Iterator4nextCscVEt8bxGG9o_12ocellus_core",

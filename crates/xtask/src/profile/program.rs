@@ -170,7 +170,7 @@ mod tests {
 
     /// The test itself is an ELF.
     #[test]
-    fn every_byte_of_a_program_is_told() {
+    fn every_byte_of_a_program_is_counted() {
         let path = std::env::current_exe().unwrap();
         let program = Program::read(&path).unwrap();
         let sums = program.flash(Piece::module);
