@@ -197,6 +197,8 @@ impl<'a, 'p> Card<'a, 'p> {
         }
     }
 
+    // apart as `begin` is, so that their room on the stack is free while a line is printed
+    #[inline(never)]
     fn heading(&mut self) {
         (self.headed, self.any) = (true, true);
         self.page.end();
@@ -213,6 +215,7 @@ impl<'a, 'p> Card<'a, 'p> {
         }
     }
 
+    #[inline(never)]
     fn begin(&mut self) {
         match self.block {
             Block::Lines => {}

@@ -32,11 +32,13 @@ struct Placed {
 }
 
 impl Placed {
-    fn of(eye: &Eye, answer: &Answer, along: PowerVector<Cornea>, vector: PowerVector<Cornea>) -> Option<Placed> {
+    // apart, so that its room on the stack is free again while the lenses are shown
+    #[inline(never)]
+    fn of(eye: &Eye, answer: &Answer, along: &PowerVector<Cornea>, vector: &PowerVector<Cornea>) -> Option<Placed> {
         let (thin, lens) = chosen_lens(eye, answer)?;
         let stronger = asked(&thin, lens.mean + 1.0, lens.cylinder).ok()?.half;
         let asked = asked(&thin, lens.mean, lens.cylinder).ok()?;
-        let left = left(thin.kc, vector, asked.along(along)).minus_cylinder();
+        let left = left(thin.kc, *vector, asked.along(*along)).minus_cylinder();
         Some(Placed { method: answer.method, asked, stronger, left })
     }
 }
@@ -48,10 +50,10 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     let along = direction(mark);
     let mut placed = [None; Method::MOST];
     for (slot, answer) in placed.iter_mut().zip(lens.compared()) {
-        *slot = Placed::of(eye, answer, along, vector);
+        *slot = Placed::of(eye, answer, &along, &vector);
     }
     let placed = || placed.iter().flatten();
-    placed().for_each(|one| at_the_cornea(one, expected::mean(one.asked.along(along), vector, scatter), out));
+    placed().for_each(|one| at_the_cornea(one, &along, &vector, &scatter, out));
     placed().for_each(|one| in_spectacles(eye, one, out));
     // what another dioptre of its sphere would make of its cylinder at the cornea
     placed().for_each(|one| {
@@ -60,11 +62,7 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
         out.in_row(items::OFF_BY, off, row);
         let turned = along.turned_by(Turn::by(off));
-        for one in placed() {
-            // the mean of what is left does not turn and plays no part in its cylinder
-            let left = one.asked.along(turned).minus(vector).cylinder();
-            out.of_in_row(items::OFF_RESIDUAL, left, one.method, row);
-        }
+        placed().for_each(|one| off_by(row, &turned, one, &vector, out));
     }
     if placed().any(|one| -one.left.cylinder > RESIDUAL_LARGE.get()) {
         out.about(cautions::RESIDUAL_LARGE, LENS_CYLINDER);
@@ -82,9 +80,23 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     }
 }
 
+/// What it would leave, turned off its place.
+#[inline(never)]
+fn off_by(row: usize, turned: &PowerVector<Cornea>, one: &Placed, vector: &PowerVector<Cornea>, out: &mut Out) {
+    // the mean of what is left does not turn and plays no part in its cylinder
+    let left = one.asked.along(*turned).minus(*vector).cylinder();
+    out.of_in_row(items::OFF_RESIDUAL, left, one.method, row);
+}
+
 /// What it leaves at the cornea, in plus cylinder, nominal and expected.
 #[inline(never)]
-fn at_the_cornea(one: &Placed, expected: f64, out: &mut Out) {
+fn at_the_cornea(
+    one: &Placed,
+    along: &PowerVector<Cornea>,
+    vector: &PowerVector<Cornea>,
+    scatter: &Scatter,
+    out: &mut Out,
+) {
     let mut tell = |what, value| out.of(what, value, one.method);
     let plus = one.left.transposed();
     tell(items::CHOSEN_RESIDUAL, plus.cylinder);
@@ -92,7 +104,7 @@ fn at_the_cornea(one: &Placed, expected: f64, out: &mut Out) {
         tell(items::CHOSEN_RESIDUAL_AXIS, on_dial(axis));
     }
     tell(items::CHOSEN_CORNEA_SPHERE, plus.sphere);
-    tell(items::CHOSEN_EXPECTED, expected);
+    tell(items::CHOSEN_EXPECTED, expected::mean(one.asked.along(*along), *vector, *scatter));
 }
 
 /// The same in spectacles, in minus cylinder as it is prescribed.

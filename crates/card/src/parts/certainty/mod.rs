@@ -30,11 +30,10 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     }
     let mut all = [None; Method::MOST];
     for (slot, answer) in all.iter_mut().zip(answers(lens)) {
-        *slot = Moved::of(eye, answer);
+        *slot = Moved::of(eye, answer, out);
     }
     let all = || all.iter().flatten();
     let Some(first) = all().next() else { return };
-    all().for_each(|moved| errors(moved, out));
     if after_laser(eye).is_some() {
         return out.about(cautions::NO_BUDGET, PREVIOUS_SURGERY);
     }
@@ -49,25 +48,11 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     }
     let mut any = false;
     for moved in all() {
-        any |= interval(moved, &scatter, optimised, out);
+        any |= interval(eye, moved, &scatter, optimised, out);
     }
     if any {
         out.caution(cautions::INTERVAL_IF);
     }
-}
-
-/// What would be left if an entry were wrong, the lens chosen by it: plus is hyperopic.
-fn errors(moved: &Moved, out: &mut Out) {
-    let slopes = &moved.slopes;
-    let mut left = |what, value: f64| out.of(what, value, moved.method);
-    left(items::ERROR_AL, -0.1 * slopes.al);
-    left(items::ERROR_K, -0.5 * slopes.k);
-    // only Haigis asks for it
-    if slopes.acd != 0.0 {
-        left(items::ERROR_ACD, -0.1 * slopes.acd);
-    }
-    left(items::ERROR_POSITION, 0.5 * slopes.position);
-    left(items::ERROR_CONSTANT, -0.1 * moved.constant * slopes.position);
 }
 
 #[inline(never)]
@@ -126,7 +111,7 @@ fn shares(moved: &Moved, scatter: &Scatter, out: &mut Out) {
 
 /// The SD of all together, and the interval and the chance where they may be given; the answer is whether they were.
 #[inline(never)]
-fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, out: &mut Out) -> bool {
+fn interval(eye: &Eye, moved: &Moved, scatter: &Scatter, optimised: bool, out: &mut Out) -> bool {
     let (budget, rx) = (budgeted(moved, scatter), moved.rx);
     let mut item = |what, value| out.of(what, value, moved.method);
     item(items::TOTAL_SD, budget.sd);
@@ -141,8 +126,8 @@ fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, out: &mut Out) ->
     item(items::HIGH_50, rx + budget.half_50);
     item(items::LOW_95, rx - budget.half_95);
     item(items::HIGH_95, rx + budget.half_95);
-    item(items::CHANCE_05, chance(moved.off, 0.5, budget.sd));
-    item(items::CHANCE_10, chance(moved.off, 1.0, budget.sd));
+    item(items::CHANCE_05, chance(rx - eye.target().d(), 0.5, budget.sd));
+    item(items::CHANCE_10, chance(rx - eye.target().d(), 1.0, budget.sd));
     true
 }
 

@@ -13,7 +13,7 @@ pub mod table;
 mod working;
 
 pub use answers::{Answer, Answers, Lens};
-pub(crate) use answers::{chain, is_refused, methods, refusals};
+pub(crate) use answers::{chain, is_refused, refusals};
 pub(crate) use asked::Constants;
 pub(crate) use label::{mean_power, refraction};
 pub(crate) use rules::RULES;
