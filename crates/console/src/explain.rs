@@ -32,11 +32,12 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     };
     let Some(case) = case(draft, page) else { return Outcome::Answered };
     page.line(subject.name());
-    let mut working = Working { lacks: Lacks::Waiting(subject), ..Working::of(draft, page) };
+    let mut working = Working::of(draft, page);
+    working.lacks = Lacks::Waiting(subject);
     if !case.explain(subject, &mut working) {
         working.not_computed();
     }
-    let cautions = working.cautions;
+    let Working { cautions, page, .. } = &mut working;
     if !cautions.is_empty() {
         page.end();
         page.line("Cautions");
