@@ -53,7 +53,7 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
         *slot = Placed::of(eye, answer, &along, &vector);
     }
     let placed = || placed.iter().flatten();
-    placed().for_each(|one| at_the_cornea(one, &along, &vector, &scatter, out));
+    placed().for_each(|one| at_the_cornea(one, expected_of(one, &along, &vector, &scatter), out));
     placed().for_each(|one| in_spectacles(eye, one, out));
     // what another dioptre of its sphere would make of its cylinder at the cornea
     placed().for_each(|one| {
@@ -88,15 +88,15 @@ fn off_by(row: usize, turned: &PowerVector<Cornea>, one: &Placed, vector: &Power
     out.of_in_row(items::OFF_RESIDUAL, left, one.method, row);
 }
 
+/// The mean size of what it leaves, with all that scatters.
+#[inline(never)]
+fn expected_of(one: &Placed, along: &PowerVector<Cornea>, vector: &PowerVector<Cornea>, scatter: &Scatter) -> f64 {
+    expected::mean(one.asked.along(*along), *vector, *scatter)
+}
+
 /// What it leaves at the cornea, in plus cylinder, nominal and expected.
 #[inline(never)]
-fn at_the_cornea(
-    one: &Placed,
-    along: &PowerVector<Cornea>,
-    vector: &PowerVector<Cornea>,
-    scatter: &Scatter,
-    out: &mut Out,
-) {
+fn at_the_cornea(one: &Placed, expected: f64, out: &mut Out) {
     let mut tell = |what, value| out.of(what, value, one.method);
     let plus = one.left.transposed();
     tell(items::CHOSEN_RESIDUAL, plus.cylinder);
@@ -104,7 +104,7 @@ fn at_the_cornea(
         tell(items::CHOSEN_RESIDUAL_AXIS, on_dial(axis));
     }
     tell(items::CHOSEN_CORNEA_SPHERE, plus.sphere);
-    tell(items::CHOSEN_EXPECTED, expected::mean(one.asked.along(*along), *vector, *scatter));
+    tell(items::CHOSEN_EXPECTED, expected);
 }
 
 /// The same in spectacles, in minus cylinder as it is prescribed.

@@ -53,8 +53,7 @@ impl Answer {
             return Err(Lack::Solution);
         }
         let power = optics.power(eye.target(), eye.vertex())?;
-        let beside = view.beside().and_then(|eye_beside| eye_beside.power(eye.target(), eye.vertex()).ok());
-        let departs = beside.is_some_and(|beside| (power - beside.power).abs() > DEPARTS.get());
+        let departs = departs(view, eye, power);
         let doubts = view.doubts(asked);
         let is = |doubt| doubts.contains(&Some(doubt));
         let fit = !is(Doubt::Radicand) && !is(Doubt::Unoptimised) && !departs;
@@ -85,6 +84,13 @@ impl Answer {
             of(cautions::DEPARTS_FROM_T2);
         }
     }
+}
+
+/// Whether a power is far from that of the method beside it.
+#[inline(never)]
+fn departs(view: &dyn View, eye: &Eye, power: f64) -> bool {
+    let beside = view.beside().and_then(|beside| beside.power(eye.target(), eye.vertex()).ok());
+    beside.is_some_and(|beside| (power - beside.power).abs() > DEPARTS.get())
 }
 
 /// The caution that says so.
