@@ -9,6 +9,8 @@
 #[cfg_attr(feature = "pico", path = "board/pico.rs")]
 mod board;
 mod fault;
+#[cfg(any(feature = "microbit", feature = "pico"))]
+mod multiply;
 mod received;
 mod stack;
 #[cfg(any(feature = "mps2-an386", feature = "pico"))]
