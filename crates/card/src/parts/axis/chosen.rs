@@ -19,7 +19,15 @@ use ocellus_core::astigmatism::{on_dial, short_way};
 use ocellus_core::lens::method::Method;
 
 /// Turns of the lens chosen that are shown, degrees counter-clockwise; at 30 nothing of its correction is left.
-const OFF: [f64; 7] = [-30.0, -10.0, -5.0, 0.0, 5.0, 10.0, 30.0];
+static OFF: [(f64, Turn); 7] = [
+    (-30.0, Turn::BACK_30),
+    (-10.0, Turn::BACK_10),
+    (-5.0, Turn::BACK_5),
+    (0.0, Turn::NONE),
+    (5.0, Turn::BY_5),
+    (10.0, Turn::BY_10),
+    (30.0, Turn::BY_30),
+];
 
 /// The lens chosen, as one method's eye sees it: what it asks of the cornea, with another dioptre of sphere too, and what it
 /// leaves.
@@ -59,9 +67,9 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     placed().for_each(|one| {
         out.of(items::SPHERE_EFFECT, 2.0 * (one.stronger - one.asked.half), one.method);
     });
-    for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
-        out.in_row(items::OFF_BY, off, row);
-        let turned = along.turned_by(Turn::by(off));
+    for (row, (off, turn)) in OFF.iter().enumerate().filter(|_| placed().next().is_some()) {
+        out.in_row(items::OFF_BY, *off, row);
+        let turned = along.turned_by(*turn);
         placed().for_each(|one| off_by(row, &turned, one, &vector, out));
     }
     if placed().any(|one| -one.left.cylinder > RESIDUAL_LARGE.get()) {

@@ -23,7 +23,7 @@ use ocellus_core::quantity::{Axis, LensCylinder};
 type Directions = [(ItemId, PowerVector<Cornea>); TURNS.len()];
 
 /// What is reported of a label: placed as planned, and turned off it by so many degrees.
-const TURNS: [(ItemId, f64); 2] = [(items::RESIDUAL_OFF_5, 5.0), (items::RESIDUAL_OFF_10, 10.0)];
+const TURNS: [(ItemId, Turn); 2] = [(items::RESIDUAL_OFF_5, Turn::BY_5), (items::RESIDUAL_OFF_10, Turn::BY_10)];
 
 #[inline(never)]
 pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scatter: Scatter, out: &mut Out) {
@@ -61,7 +61,7 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     }
     // the same for every label and every method
     let along = direction(mark);
-    let turns = TURNS.map(|(what, turn)| (what, along.turned_by(Turn::by(turn))));
+    let turns = TURNS.map(|(what, turn)| (what, along.turned_by(turn)));
     for (row, cylinder) in cylinders(eye).filter(|c| (below..=above).contains(&c.d())).enumerate() {
         out.in_row(items::LABEL_CYLINDER, cylinder.d(), row);
         for (one, needed) in seen(lens).zip(&needs) {
