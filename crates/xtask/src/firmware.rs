@@ -25,11 +25,13 @@ pub(crate) struct Machine {
 }
 
 /// Even when it builds for size, the compiler inlines what is small wherever it is called, leaves functions apart that differ in
-/// a constant, and makes the same address twice; it makes the same function for several types, which the linker then has once.
-const FLAGS: [&str; 4] = [
+/// a constant, makes the same address twice, and computes what a
+/// branch may not need; it makes the same function for several types, which the linker then has once.
+const FLAGS: [&str; 5] = [
     "-Cllvm-args=-inline-threshold=0",
     "-Cllvm-args=-enable-global-merge-func=true",
     "-Cllvm-args=-consthoist-gep",
+    "-Cllvm-args=-speculate-one-expensive-inst=false",
     "-Clink-arg=--icf=all",
 ];
 
