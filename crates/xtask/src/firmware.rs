@@ -25,8 +25,8 @@ pub(crate) struct Machine {
 }
 
 /// Even when it builds for size, the compiler inlines what is small wherever it is called, leaves functions apart that differ in
-/// a constant, makes the same address twice, and computes what a
-/// branch may not need; it makes the same function for several types, which the linker then has once.
+/// a constant, makes the same address twice, and computes what a branch may not need; it makes the same function for several
+/// types, which the linker then has once.
 const FLAGS: [&str; 5] = [
     "-Cllvm-args=-inline-threshold=0",
     "-Cllvm-args=-enable-global-merge-func=true",
