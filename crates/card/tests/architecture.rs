@@ -30,7 +30,7 @@ const ROOMS: &[&[&str]] = &[
         "part.rs",
     ],
     // which parts there are, and what each has
-    &["parts/mod.rs", "*/choices.rs", "*/table.rs"],
+    &["parts/mod.rs", "*/choices.rs", "*/steps.rs", "*/table.rs"],
     &["catalogue/", "names.rs"],
     // what was entered, and what goes out
     &["check.rs", "draft.rs"],

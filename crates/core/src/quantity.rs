@@ -191,3 +191,36 @@ quantities! {
     /// Standard deviation of repeated powers.
     ScatterPower from_d d 0 to 10 "D" "scatter of repeated powers" "0.2", "more is not a measurement", Here;
 }
+
+/// The units that a step of a working may have: of quantities, and of what is made from them.
+pub(crate) const UNITS: &[&str] = &[
+    "1",
+    "mm",
+    "mm2",
+    "cm",
+    "m",
+    "D",
+    "deg",
+    "K",
+    "K2",
+    "Pa",
+    "mmHg",
+    "mmHg/cm",
+    "kg/m3",
+    "D2",
+    "D/mm",
+    "mm/D",
+    "D4",
+    "%",
+    "C",
+    "mPa s",
+    "mL/min",
+    "m/s",
+    "1/s",
+    "N",
+    "mmHg min/mL",
+    "mL/min/mmHg",
+    "ms",
+    "uL",
+    "uJ",
+];

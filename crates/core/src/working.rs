@@ -4,6 +4,7 @@
 //! are apart so that a device that prints only symbols does not carry the sentences.
 
 use crate::constant::Constant;
+use crate::quantity::UNITS;
 use crate::source::{Mark, Source};
 use ocellus_text::Text;
 
@@ -82,39 +83,6 @@ pub struct Line {
     /// How sure that is.
     pub mark: Mark,
 }
-
-/// The units of steps.
-const UNITS: &[&str] = &[
-    "1",
-    "mm",
-    "mm2",
-    "cm",
-    "m",
-    "D",
-    "deg",
-    "K",
-    "K2",
-    "Pa",
-    "mmHg",
-    "mmHg/cm",
-    "kg/m3",
-    "D2",
-    "D/mm",
-    "mm/D",
-    "D4",
-    "%",
-    "C",
-    "mPa s",
-    "mL/min",
-    "m/s",
-    "1/s",
-    "N",
-    "mmHg min/mL",
-    "mL/min/mmHg",
-    "ms",
-    "uL",
-    "uJ",
-];
 
 impl Line {
     /// Unit, "1" for a pure number.
@@ -233,7 +201,7 @@ pub const fn unit_place(word: &str) -> u8 {
     let mut place = 0;
     while !same(UNITS[place], word) {
         place += 1;
-        assert!(place < UNITS.len(), "a unit that no step has yet: add it to UNITS");
+        assert!(place < UNITS.len(), "a unit that no step has yet: add it to UNITS of quantity.rs");
     }
     place as u8
 }

@@ -23,26 +23,6 @@ fn no_name_stands_twice() {
     all_different(BOUNDS.iter().map(|b| b.name));
 }
 
-/// The number of a method goes on a line between two machines and into a read-back: a new one stands at the end.
-#[test]
-fn methods_keep_their_numbers() {
-    const KEPT: [&str; 11] = [
-        "srk2",
-        "srkt",
-        "t2",
-        "holladay1",
-        "hofferq",
-        "haigis",
-        "shammas_pl",
-        "haigis_l",
-        "double_srkt",
-        "double_holladay1",
-        "double_hofferq",
-    ];
-    assert_eq!(Method::ALL.iter().map(|m| m.key()).collect::<Vec<_>>(), KEPT);
-    assert!(Method::ALL.iter().enumerate().all(|(place, method)| *method as usize == place));
-}
-
 /// A range has two ends, a unit, and a reason for where it ends.
 #[test]
 fn bounds_are_ranges() {

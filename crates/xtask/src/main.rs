@@ -16,6 +16,7 @@ mod run;
 mod size;
 mod texts;
 mod toolchain;
+mod trial;
 mod verify;
 
 use std::process::ExitCode;
@@ -49,6 +50,8 @@ enum Chore {
     Profile(profile::Options),
     /// Find anew by which pairs the device's texts are folded
     Texts,
+    /// Add a part of the card and a lens method to a copy, as the page says; build, ask, and count the files
+    Trial,
     /// Throw bytes at everything that reads bytes
     Fuzz(fuzz::Options),
 }
@@ -64,6 +67,7 @@ fn main() -> ExitCode {
         Chore::Size(options) => size::all(&options).map(drop),
         Chore::Profile(options) => profile::run(&options),
         Chore::Texts => texts::fold().map(|said| println!("{said}")),
+        Chore::Trial => trial::all().map(|said| println!("{said}")),
         Chore::Fuzz(options) => fuzz::run(&options).map(|said| println!("{said}")),
     };
     match done {

@@ -47,6 +47,18 @@ pub(crate) fn feed(command: &mut Command, input: &[u8]) -> Result<(), String> {
     if status.success() { Ok(()) } else { Err(failed(command, &status)) }
 }
 
+/// What a program prints on this input, all of it short enough for a pipe; and whether it succeeds.
+pub(crate) fn answer(command: &mut Command, input: &[u8]) -> Result<(bool, String), String> {
+    command.stdin(Stdio::piped()).stdout(Stdio::piped());
+    let mut child = command.spawn().map_err(|error| failed(command, &error))?;
+    if let Some(mut stdin) = child.stdin.take() {
+        // one that reads nothing may have ended
+        let _ = stdin.write_all(input);
+    }
+    let output = child.wait_with_output().map_err(|error| failed(command, &error))?;
+    Ok((output.status.success(), String::from_utf8_lossy(&output.stdout).into_owned()))
+}
+
 /// Runs a program to its end, showing its standard output and keeping the lines.
 pub(crate) fn run_and_keep(command: &mut Command) -> Result<Vec<String>, String> {
     let mut child = command.stdout(Stdio::piped()).spawn().map_err(|error| failed(command, &error))?;

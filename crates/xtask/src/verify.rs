@@ -4,12 +4,12 @@ use std::process::Command;
 use std::time::{Duration, Instant};
 
 use crate::run::{ask, cargo, run, run_and_keep};
-use crate::{evidence, fuzz, parts, perturb, readme, size};
+use crate::{evidence, fuzz, parts, perturb, readme, size, trial};
 
 /// A step: its name and what it does; gives one line that says what it showed.
 type Step = (&'static str, fn() -> Result<String, String>);
 
-const STEPS: [Step; 12] = [
+const STEPS: [Step; 13] = [
     ("format", format),
     ("clippy", clippy),
     ("parts", parts::all),
@@ -20,6 +20,7 @@ const STEPS: [Step; 12] = [
     ("size", || size::all(&size::Options { update: false })),
     ("emulator", emulator),
     ("evidence", evidence::report),
+    ("trial", trial::all),
     ("perturb", perturb::every_constant),
     ("fuzz", || fuzz::run(&fuzz::Options { seconds: 30, target: None })),
 ];

@@ -95,13 +95,24 @@ fn blocks() -> (String, Vec<(u8, String)>) {
     (rest, blocks.map(|block| (number(&block), block)).collect())
 }
 
-/// When this fails, a table has changed. A row that was added at the end of its table is in order: put the list that this
-/// prints into schema.txt, the new hash below and a line into the CHANGELOG, since desks and devices from before that have
-/// this part will refuse each other. A row that moved, vanished or was renamed is a mistake once a version was released, unless
-/// VERSION is raised with it; before that the hash alone keeps two programs apart.
+/// Of these no row moves, goes, or is called otherwise; one of a few words may gain others.
+const KEPT: [&str; 7] = ["method", "part", "entry", "item", "caution", "sign_off", "subject"];
+
+/// When this fails, a table has changed. A row that was added at the end of its table is in order: `BLESS=1` takes it into
+/// schema.txt, and a line into the CHANGELOG says so, since desks and devices from before that have this part will refuse each
+/// other. A row that moved or went is a mistake, unless VERSION is raised with it.
 #[test]
 fn the_list_is_the_tables() {
-    assert!(FILE == listed(), "schema.txt should be:\n{}", listed());
+    let now = listed();
+    let is_there = |kept: &str| now.lines().any(|line| line == kept || line.starts_with(&format!("{kept} ")));
+    let kept = FILE.lines().filter(|line| line.split(' ').next().is_some_and(|about| KEPT.contains(&about)));
+    let moved: Vec<_> = kept.filter(|line| !is_there(line)).collect();
+    assert!(moved.is_empty() || now.lines().next() != FILE.lines().next(), "moved or gone: {moved:#?}");
+    if std::env::var_os("BLESS").is_some() {
+        std::fs::write(concat!(env!("CARGO_MANIFEST_DIR"), "/schema.txt"), &now).unwrap();
+        return;
+    }
+    assert!(FILE == now, "schema.txt, to be made by BLESS=1, should be:\n{now}");
 }
 
 /// FNV-1a by its published definition (Fowler, Noll, Vo): offset 2166136261, prime 16777619.
@@ -124,7 +135,6 @@ fn the_schema_is_the_sum_over_the_list() {
     }
     assert_eq!(HERE, parts.iter().fold(0, |bits, (number, _)| bits | 1 << number));
     assert_eq!(SCHEMA, summed(&rest, &parts), "0x{SCHEMA:08X}");
-    assert_eq!(SCHEMA, 0x0AD4_5617, "see above; it is 0x{SCHEMA:08X}");
 }
 
 /// The schema of a device with these parts, from their lines alone.
