@@ -29,8 +29,9 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         return;
     }
     let mut all = [None; Method::MOST];
-    for (slot, answer) in all.iter_mut().zip(answers(lens)) {
-        *slot = Moved::of(eye, answer, out);
+    for (moved, answer) in all.iter_mut().zip(answers(lens)) {
+        // one that is not found is left out
+        let _ = Moved::find(moved, eye, answer, out);
     }
     let all = || all.iter().flatten();
     let Some(first) = all().next() else { return };

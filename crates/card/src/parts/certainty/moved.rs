@@ -28,17 +28,16 @@ pub(super) struct Moved {
 }
 
 impl Moved {
-    /// Also what a wrong entry would leave by it.
+    /// Finds it, in its place, and shows what a wrong entry would leave by it.
     #[inline(never)]
-    pub(super) fn of(eye: &Eye, answer: &Answer, out: &mut Out) -> Option<Moved> {
+    pub(super) fn find(moved: &mut Option<Moved>, eye: &Eye, answer: &Answer, out: &mut Out) -> Option<()> {
         let (method, chain, chosen) = (answer.method, chain(answer.method, eye)?, chosen(eye, answer)?);
-        let mut moved = None;
         at(eye, answer, &chain, chosen, &mut |rx, slopes| {
             let (slopes, tolerance, in_doubt) = (slopes.gradient(), tolerance(chosen), answer.in_doubt());
-            moved = Some(Moved { method, rx, slopes, tolerance, in_doubt });
-        });
+            *moved = Some(Moved { method, rx, slopes, tolerance, in_doubt });
+        })?;
         errors(moved.as_ref()?, chain.constant, out);
-        moved
+        Some(())
     }
 }
 

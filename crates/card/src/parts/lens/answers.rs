@@ -240,8 +240,16 @@ fn answer(eye: &Eye, method: Method, constants: Constants, slot: &mut Option<Sai
 pub(crate) fn chain(method: Method, eye: &Eye) -> Option<Chain> {
     let (asked, mut chain) = (Asked::of(eye, method, Constants::OfLens), None);
     method.view(&asked, &mut |view| chain = view.chain()).ok()?;
-    let long = adjusted(method, eye);
-    chain.map(|chain| long.map_or(chain, |long| chain.of_length(long.slope)))
+    match carried(method, eye) {
+        Some(slope) => Some(chain?.of_length(slope)),
+        None => chain,
+    }
+}
+
+/// What of a length is carried on where a long eye's is adjusted.
+#[inline(never)]
+fn carried(method: Method, eye: &Eye) -> Option<f64> {
+    Some(adjusted(method, eye)?.slope)
 }
 
 /// Whether the method that others have superseded is shown.
