@@ -57,13 +57,13 @@ fn against_plan(lens: &Lens, turns: &Turns, out: &mut Out) {
     let mut across = false;
     let mut disagrees = false;
     let cornea = planned(lens.eye);
-    for (_, w) in turns.all() {
+    turns.each(&mut |_, w| {
         let wanted = PowerVector::at(Cornea, 0.0, w.k_x / 2.0, w.k_y / 2.0);
         disagrees |= cornea.is_some_and(|cornea| wanted.minus(cornea).cylinder() > TURN_DISAGREES.get());
         away |= from_planned(w.best) > from_planned(w.m) + TURN_LITTLE.get();
         not_enough |= w.left > RESIDUAL_LARGE.get();
         across |= from_planned(w.m) > ACROSS.get();
-    }
+    });
     for (code, is) in [
         (cautions::TURN_AWAY, away),
         (cautions::TURN_DISAGREES, disagrees),
