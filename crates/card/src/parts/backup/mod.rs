@@ -7,7 +7,7 @@ pub mod table;
 use crate::id::SignOffId;
 use crate::out::Out;
 use crate::parts::eye::Eye;
-use crate::parts::general::range;
+use crate::parts::general::widened;
 use crate::parts::lens::choices::LensStyle;
 use crate::parts::lens::table::cautions::{BACKUP_STYLE_UNKNOWN, MINUS_POWER, ONE_PIECE_SULCUS};
 use crate::parts::lens::table::entries::SULCUS_SHIFT;
@@ -80,9 +80,18 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     // the cautions of the methods were said of the first lens; what goes for this one is said once, below
     let mut answers = Answers::none();
     answers.ask(eye, backup.constants(), None);
-    let compared = placed(eye, &backup, &answers)
-        .filter_map(|(answer, thin)| Some((answer, thin.power(eye.target(), eye.vertex()).ok()?.power)));
-    for (answer, there) in compared.clone() {
+    let asked = in_place(eye, &backup, &answers, out);
+    out.caution(cautions::BACKUP_METHODS);
+    chosen(eye, asked, out);
+}
+
+/// The lens that each method asks for in its place, and the least and the most of them.
+// apart, so that its room on the stack is not taken while the methods are asked
+#[inline(never)]
+fn in_place(eye: &Eye, backup: &Backup, answers: &Answers, out: &mut Out) -> Option<(f64, f64)> {
+    let mut asked = None;
+    for (answer, thin) in placed(eye, backup, answers) {
+        let Ok(there) = thin.power(eye.target(), eye.vertex()).map(|w| w.power) else { continue };
         out.of(items::BACKUP_BAG, answer.power, answer.method);
         out.of(items::BACKUP_EXACT, there, answer.method);
         out.of(items::BACKUP_STEP, there - answer.power, answer.method);
@@ -91,9 +100,9 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
             out.of(items::THUMB_LESS, answer.power - THUMB_LESS.get(), answer.method);
             out.of(items::THUMB_MUCH, answer.power - THUMB_MUCH.get(), answer.method);
         }
+        asked = Some(widened(asked, there));
     }
-    out.caution(cautions::BACKUP_METHODS);
-    chosen(eye, range(compared.map(|(_, there)| there)), out);
+    asked
 }
 
 pub(crate) fn signs(lens: &Lens) -> &'static [SignOffId] {
