@@ -29,30 +29,33 @@ impl Codes {
     }
 }
 
-/// The most that are kept, four bytes each; a test shows that no card has more.
+/// The most that are kept, three bytes each; a test shows that no card has more.
 const ROOM: usize = 88;
 
-/// A caution in few bytes: places plus 1, or 0 for none.
+/// A caution in few bytes: the lower ones of its code's place; the place of its entry plus 1, or 0 for none; and in one byte the
+/// same of its method, above it the rest of the code's place.
 #[derive(Clone, Copy, PartialEq, Eq)]
 struct PackedCaution {
-    code: u16,
+    code: u8,
     entry: u8,
     method: u8,
 }
 
-const _: () = assert!(CautionId::COUNT < u16::MAX as usize && EntryId::COUNT < u8::MAX as usize);
+const _: () = assert!(CautionId::COUNT <= 1 << 12 && EntryId::COUNT < 1 << 8 && Method::ALL.len() < 1 << 4);
 
 impl PackedCaution {
     fn of(caution: &Caution) -> PackedCaution {
+        let code = caution.code.place();
+        let method = caution.method.map_or(0, |method| method as u8 + 1);
         PackedCaution {
-            code: caution.code.place() as u16,
+            code: code as u8,
             entry: caution.entry.map_or(0, |entry| entry.place() as u8 + 1),
-            method: caution.method.map_or(0, |method| method as u8 + 1),
+            method: (code >> 8 << 4) as u8 | method,
         }
     }
 
     fn code(self) -> CautionId {
-        CautionId::at(usize::from(self.code)).unwrap_or(NOT_A_DEVICE)
+        CautionId::at(usize::from(self.method >> 4) << 8 | usize::from(self.code)).unwrap_or(NOT_A_DEVICE)
     }
 
     fn entry(self) -> Option<EntryId> {
@@ -60,7 +63,7 @@ impl PackedCaution {
     }
 
     fn method(self) -> Option<Method> {
-        Method::ALL.get(usize::from(self.method).checked_sub(1)?).copied()
+        Method::ALL.get(usize::from(self.method & 15).checked_sub(1)?).copied()
     }
 }
 
