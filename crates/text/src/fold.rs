@@ -31,7 +31,7 @@ struct Tree {
     symbol: [(u16, u8); NODES],
 }
 
-const TREE: &Tree = &{
+static TREE: Tree = {
     let mut tree = Tree { next: [[0; PLAIN]; NODES], symbol: [(0, 0); NODES] };
     let (mut nodes, mut symbol) = (1, 0);
     while symbol < SYMBOLS.len() && code(symbol).1 > 0 {
