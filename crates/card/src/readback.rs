@@ -38,7 +38,7 @@
 
 use crate::case::Case;
 use crate::caution::{Caution, Severity};
-use crate::crc::{Crc, table};
+use crate::crc::Crc;
 use crate::draft::Draft;
 use crate::entry::Kind;
 use crate::error::{Error, Wrong};
@@ -116,8 +116,7 @@ pub fn of(case: &Case, identifiers: Option<&Identifiers>) -> Result<ReadBack, Er
 /// # Ok::<(), ocellus_card::error::Error>(())
 /// ```
 pub fn entries(draft: &Draft, identifiers: Option<&Identifiers>) -> Result<u32, Error> {
-    static TABLE: [u32; 16] = table(20, 0x39599);
-    let mut crc = Crc::new(20, &TABLE, (1 << 20) - 1);
+    let mut crc = Crc::of_entries();
     canonical(draft, identifiers, &mut |byte| crc.push(byte))?;
     Ok(crc.value())
 }
@@ -187,8 +186,7 @@ pub struct Answers {
 
 impl Answers {
     fn push(&mut self, byte: u8) {
-        static TABLE: [u32; 16] = table(10, 0x233);
-        self.crc.get_or_insert(Crc::new(10, &TABLE, 0)).push(byte);
+        self.crc.get_or_insert(Crc::of_answers()).push(byte);
     }
 
     fn push_method(&mut self, method: Option<Method>) {
