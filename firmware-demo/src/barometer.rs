@@ -46,7 +46,7 @@ impl<B: I2c, D: DelayNs> Barometer<B, D> {
         found
     }
 
-    /// Not inlined, lest its buffers lie on the stack of the main loop for ever.
+    /// Not inlined, so that its buffers do not stay on the stack of the main loop for ever.
     #[inline(never)]
     fn measure(&mut self, address: u8) -> Option<Air> {
         let mut sensor = BME280::new(Measured(&mut self.bus), address);

@@ -12,7 +12,7 @@ pub struct Device {
 }
 
 impl Device {
-    /// A device that has been told nothing.
+    /// A device that has received nothing.
     #[must_use]
     pub const fn new() -> Self {
         Self { responder: Responder::new(), console: Console::new() }

@@ -1,4 +1,4 @@
-//! What happens when nothing else can: the device starts anew, greets, and has forgotten the case.
+//! What happens when nothing else can: the device starts again, greets, and has forgotten the case.
 
 #![expect(unsafe_code, reason = "a handler that runs without a stack")]
 
@@ -20,8 +20,8 @@ fn panic(_: &PanicInfo<'_>) -> ! {
     start_anew()
 }
 
-/// A stack that outgrew its memory, among others: so it takes a fresh one before anything is pushed. What a debugger
-/// would be told might push, and is not told.
+/// A stack that outgrew its memory, among others: so it takes a fresh one before anything is pushed. A message
+/// to a debugger might push, and is not sent.
 // SAFETY: it leaves by its last jump and never returns; the name is the one that the table of handlers wants,
 // and nothing else has it.
 #[unsafe(naked)]

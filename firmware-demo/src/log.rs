@@ -1,13 +1,13 @@
 //! Words for a debugger.
 
-/// Tells a debugger, in the words of `defmt`; nothing without the feature `log`.
+/// Writes to a debugger, in the words of `defmt`; nothing without the feature `log`.
 #[cfg(feature = "log")]
 #[macro_export]
 macro_rules! log {
     ($($words:tt)*) => { ::defmt::info!($($words)*) };
 }
 
-/// Tells a debugger, in the words of `defmt`; nothing without the feature `log`.
+/// Writes to a debugger, in the words of `defmt`; nothing without the feature `log`.
 #[cfg(not(feature = "log"))]
 #[macro_export]
 macro_rules! log {

@@ -9,6 +9,8 @@
 #[cfg_attr(feature = "pico", path = "board/pico.rs")]
 mod board;
 mod fault;
+#[cfg(any(feature = "microbit", feature = "pico"))]
+mod multiply;
 mod received;
 mod stack;
 #[cfg(any(feature = "mps2-an386", feature = "pico"))]
@@ -107,7 +109,7 @@ fn main() -> ! {
     }
 }
 
-/// Waits by the processor's cycles: at least as long as it is told.
+/// Waits by the processor's cycles: at least as long as it is asked to.
 struct Wait;
 
 impl DelayNs for Wait {

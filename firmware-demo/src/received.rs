@@ -23,7 +23,7 @@ pub(crate) fn open(ring: &'static mut Queue<u8, RING>) -> Consumer<'static, u8> 
 
 /// Puts in what the UART gives until it has no more or the ring is full, for the interrupt alone; whether there is still
 /// room. Where there is none the interrupt masks itself and leaves the rest in the UART, which holds back the sender where
-/// it can, and else loses bytes and tells so.
+/// it can, and else loses bytes and reports it.
 pub(crate) fn fill(next: &mut dyn FnMut() -> Option<u8>) -> bool {
     critical_section::with(|section| {
         let receiver = RECEIVER.borrow(section);

@@ -93,7 +93,7 @@ impl DelayNs for Waits {
     }
 }
 
-/// Opens, reads so many times, and sees to it that all this and nothing else went over the bus. What was read, and the
+/// Opens, reads so many times, and checks that all this and nothing else went over the bus. What was read, and the
 /// milliseconds waited.
 fn talk(on_the_bus: &[Vec<Transaction>], readings: usize) -> (Vec<Air>, u64) {
     let mut bus = Mock::new(&on_the_bus.concat());

@@ -35,7 +35,7 @@ A case is a text file in TOML, one operated eye; this is the least it needs
 Exit codes:
   0  done
   1  something was refused, or two machines differ: part of the answer has no number
-  2  the command or a file could not be used; what is wrong is said, line by line
+  2  the command or a file could not be used; what is wrong is printed, line by line
   3  no device answered, or the line to it failed"
 );
 
@@ -81,7 +81,7 @@ pub enum Command {
         #[arg(short, long, value_name = "FILE.svg")]
         output: Option<PathBuf>,
     },
-    /// Let one entry go from here to there: what follows from it, as a table and as curves.
+    /// Vary one entry from one value to another: what follows from it, as a table and as curves.
     Sweep {
         /// The entry, by its key or its short word (`ocellus fields`).
         #[arg(value_name = "ENTRY")]
@@ -109,7 +109,8 @@ pub enum Command {
     ///
     /// Columns, by name and in any order: id, eye, and either k1_d, k1_axis_deg, k2_d, k2_axis_deg with after_k1_d,
     /// after_k1_axis_deg, after_k2_d, after_k2_axis_deg, of which the change is taken (the surgeon's own SIA), or
-    /// astigmatism_d, steep_axis_deg, a vector an eye; keratometric_index where it is not 1.3375. A wrong row refuses the table, since a mean without it is another.
+    /// astigmatism_d, steep_axis_deg, a vector an eye; keratometric_index where it is not 1.3375. A wrong row
+    /// refuses the table, since a mean without that row is another.
     Group {
         /// The table, in CSV with a header; - for standard input.
         #[arg(value_name = "EYES.csv")]
@@ -131,12 +132,12 @@ pub enum Command {
     ///
     /// Columns, by name and in any order: id, eye, axial_length_mm, k1_d, k1_axis_deg, k2_d, k2_axis_deg,
     /// keratometric_index, acd_mm, lens_thickness_mm, target_d, vertex_mm, a_constant, surgeon_factor, pacd_mm, haigis_a0,
-    /// haigis_a1, haigis_a2, iol_power_d. An empty cell is not known.
+    /// haigis_a1, haigis_a2, iol_power_d. An empty cell means not known.
     ///
     /// Unlike a case file, a table need not say what was measured: without the columns k_kind, acd_from, al_method,
-    /// eye_state and previous_surgery it is taken for keratometric, epithelium, optical, phakic and none. Index 1.3375,
-    /// target 0 and vertex distance 12 mm are taken where they are not given. In a column that is there, an empty cell is
-    /// not known, and the row is marked.
+    /// eye_state and previous_surgery these are taken to be keratometric, epithelium, optical, phakic and none. Index 1.3375,
+    /// target 0 and vertex distance 12 mm are taken where they are not given. In a column that is there, an empty cell
+    /// means not known, and the row is marked.
     ///
     /// A wrong row is marked in its column `error` and never stops the rest; a refused eye has its reason in `cautions`.
     Batch {
@@ -147,7 +148,7 @@ pub enum Command {
     /// Ask a device, and check what it computes against this program, bit for bit.
     #[command(subcommand)]
     Device(Device),
-    /// Hold the device's own conversation here, without any device: type help.
+    /// Type the device's own commands here, without any device; help lists them.
     Console,
     /// List every entry of a case: key, meaning, what is accepted, usual value.
     Fields {
@@ -160,7 +161,7 @@ pub enum Command {
 /// What to ask a device.
 #[derive(Debug, Subcommand)]
 pub enum Device {
-    /// Say which board answers, what it was built from, and whether it speaks of the same things.
+    /// Say which board answers, what it was built from, and whether its numbers mean the same as here.
     Hello {
         /// Where the device is.
         #[command(flatten)]
@@ -178,7 +179,7 @@ pub enum Device {
     /// Compute cases here and on the device, and compare every number by its 64 bits.
     ///
     /// Of each case the whole card, the working of every subject and the read-back; and the units of pressure, each in
-    /// each. A table of eyes (a name that ends in .csv) is a case a row. What is no case must be refused for the same
+    /// each. A table of eyes (a name that ends in .csv) is a case a row. What is not a case must be refused for the same
     /// reasons.
     Compare {
         /// Case files, in TOML, and tables of eyes, in CSV.

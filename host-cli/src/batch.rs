@@ -50,7 +50,7 @@ pub enum Failure {
 }
 
 impl Failure {
-    /// What the writer of tables says, as what happened below it: a reader who left is told from a full disk.
+    /// What the writer of tables says, as what happened below it: a reader who left is distinguished from a full disk.
     fn write(error: csv::Error) -> Failure {
         match error.into_kind() {
             csv::ErrorKind::Io(error) => Failure::Write(error),
@@ -58,7 +58,7 @@ impl Failure {
         }
     }
 
-    /// What is told of it.
+    /// What is reported of it.
     pub fn of(self, table: &str) -> Problem {
         match self {
             Failure::Read(error) => {
@@ -106,7 +106,7 @@ impl<R: BufRead> Iterator for Rows<R> {
 /// Answers a table.
 ///
 /// # Errors
-/// When it cannot be read, has no header of known columns, or the answers cannot be written. A wrong row is no error.
+/// When it cannot be read, has no header of known columns, or the answers cannot be written. A wrong row is not an error.
 pub fn batch(input: impl BufRead, output: impl Write) -> Result<Tally, Failure> {
     let rows = Rows::of(input)?;
     let mut answers = Answers::start(output).map_err(Failure::write)?;
@@ -150,7 +150,7 @@ pub fn run(path: &str) -> ExitCode {
     }
 }
 
-/// Says it on standard error; nobody is left to be told where that fails.
+/// Says it on standard error; nobody is left to read it where that fails.
 fn tell(text: std::fmt::Arguments<'_>) {
     let _ = writeln!(io::stderr().lock(), "{text}");
 }

@@ -49,7 +49,7 @@ impl Working {
         self.cautions.iter().any(|caution| caution.code.severity() == Severity::Refuse)
     }
 
-    /// Whether entries that lack would bring steps.
+    /// Whether missing entries would bring steps.
     fn can_be_helped(&self) -> bool {
         !self.is_refused() && !self.cautions.iter().any(|caution| caution.code.ends_it())
     }
@@ -81,7 +81,7 @@ impl Sink for Working {
     }
 }
 
-/// Significant digits of a step: enough to go on from by hand and come to the numbers on the card.
+/// Significant digits of a step: enough to continue by hand and get the numbers on the card.
 const SIGNIFICANT: u8 = 8;
 
 struct Page<'a> {
@@ -154,7 +154,7 @@ impl Page<'_> {
         paragraph(self.out, "", format_args!("{method}{} = {value} {origin}", item.what.name()))
     }
 
-    /// What could still be entered; a refusal is told in the cautions, and no entry would lift it.
+    /// What could still be entered; a refusal is shown in the cautions, and no entry would lift it.
     fn missing(&mut self, subject: Subject, working: &Working) -> io::Result<()> {
         writeln!(self.out)?;
         paragraph(self.out, "", format_args!("{}: not computed, this case does not allow it.", subject.name()))?;

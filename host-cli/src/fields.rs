@@ -1,4 +1,4 @@
-//! Every entry of a case, told from the tables of the card itself.
+//! Every entry of a case, from the tables of the card itself.
 
 use crate::problem::{accepted, filled};
 use crate::text;

@@ -29,7 +29,7 @@ fn main() -> ExitCode {
     };
     let mut errors = io::stderr().lock();
     for problem in problems {
-        // nobody is left to be told where this fails
+        // nobody is left to read it where this fails
         let _ = writeln!(errors, "{problem}");
     }
     ExitCode::from(code)
@@ -122,7 +122,7 @@ fn ask(case_is_stdin: bool) -> Result<Identifiers, Vec<Problem>> {
     identify::ask(&mut io::stdin().lock(), &mut io::stderr().lock()).map_err(|error| refused(error.to_string()))
 }
 
-/// Bold type only where a person looks on and has not asked for none.
+/// Bold type only at a person's terminal, and where it was not switched off.
 fn bold() -> bool {
     io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|value| value.is_empty())
 }

@@ -1,4 +1,4 @@
-//! What is wrong with a file, told so that it can be put right: where, what was typed, what would be accepted.
+//! What is wrong with a file, said so that it can be put right: where, what was typed, what would be accepted.
 
 use crate::text::plain;
 use ocellus_card::entry::Kind;
@@ -68,7 +68,7 @@ impl Display for Problem {
 /// The problems of a file in its order, those about no line last, in the order of the tables.
 pub(crate) fn in_order(file: &str, mut problems: Vec<Problem>) -> Vec<Problem> {
     if problems.len() >= ENOUGH {
-        problems.push(Problem::of_file(file, "much is wrong; not all of it is told here", ""));
+        problems.push(Problem::of_file(file, "much is wrong; not all of it is listed here", ""));
     }
     let table = |entry: EntryId| sections().position(|table| table == entry.section());
     problems.sort_by_key(|problem| match problem.line {
@@ -81,7 +81,7 @@ pub(crate) fn in_order(file: &str, mut problems: Vec<Problem>) -> Vec<Problem> {
 /// The most characters of a file that are shown of one line.
 const SHOWN: usize = 100;
 
-/// Not endless.
+/// The text as it is shown: cut where it is too long.
 fn cut(text: &str) -> String {
     let shown: String = text.chars().take(SHOWN).collect();
     if text.chars().count() > SHOWN { format!("{shown}...") } else { shown }
@@ -91,7 +91,6 @@ fn cut(text: &str) -> String {
 pub(crate) fn wrong(error: &Error) -> String {
     let text = match error.wrong {
         Wrong::WrongUnit => Wrong::OutOfRange.text(),
-        Wrong::Twice => text!("said in two ways, of which one is to be kept"),
         Wrong::Disagree => text!("does not agree with another entry"),
         wrong => wrong.text(),
     };
@@ -141,7 +140,7 @@ pub fn accepted(entry: EntryId) -> String {
     }
 }
 
-/// The table of a case file, as it is told.
+/// The table of a case file, as it is named in a sentence.
 pub(crate) fn table(section: &str) -> String {
     if section.is_empty() { "before the first table".to_owned() } else { format!("in [{section}]") }
 }

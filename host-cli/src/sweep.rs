@@ -1,4 +1,4 @@
-//! One entry from here to there: what follows from it, as a table and as curves. Nothing is computed here.
+//! One entry from one value to another: what follows from it, as a table and as curves. Nothing is computed here.
 
 use crate::draw::plot::{Curve, Plot};
 use crate::problem::{Problem, accepted, wrong};
@@ -58,7 +58,7 @@ impl Sweep {
     /// Plans a card for each of so many values of an entry.
     ///
     /// # Errors
-    /// Where the entry is no number, an end is none that it takes, or a name is none of the card.
+    /// Where the entry is not a number, does not take an end, or the card has no such name.
     pub fn of(draft: &Draft, word: &str, ends: [&str; 2], rows: u16, names: &[String]) -> Result<Sweep, Vec<Problem>> {
         let refused = |what: &str, wrong: String, accepted: &str| vec![Problem::of_file(what, wrong, accepted)];
         let found = EntryId::of_key(word).or(EntryId::of_word(word));
@@ -84,10 +84,11 @@ impl Sweep {
         let given: Vec<bool> =
             (0..sweep.names.len()).map(|place| sweep.rows.iter().any(|row| row.items[place].is_some())).collect();
         match given.iter().position(|given| !given) {
-            // of what is usually told, as much as there is
+            // of what is usually shown, as much as there is
             Some(_) if is_usual && given.contains(&true) => sweep.keep(&given),
             Some(place) => {
-                let accepted = "the id of a single number, as `ocellus plan --json` has it, for which nothing lacks";
+                let accepted =
+                    "the id of a single number, as `ocellus plan --json` has it, for which nothing is missing";
                 return Err(refused(&sweep.names[place], "on none of these cards".to_owned(), accepted));
             }
             None => {}

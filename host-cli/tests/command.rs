@@ -61,7 +61,7 @@ fn the_card_has_what_a_desk_has_room_for() {
     for said in [
         "patient ____",
         "  first person ____",
-        "(Wang et al., J Cataract Refract Surg",
+        "al., J Cataract Refract Surg 2011;37:2018-2027; memory)",
         "--identify asks for two",
         "plus twelve point five zero dioptres",
     ] {
@@ -120,7 +120,7 @@ fn identifiers_are_covered_and_not_shown() {
     assert!(asked.contains("Hospital number: ") && asked.contains("Date of birth, YYYY-MM-DD: "));
     assert_eq!(plan("4711\r\n1950-02-03").0, code);
     assert_ne!(plan("4712\n1950-02-03\n").0[..4], code[..4]);
-    // a line that is no name is asked for again
+    // a line that is not a name is asked for again
     let (again, asked) = plan("\n4711\n1950-02-03\n");
     assert_eq!(again, code);
     assert!(asked.contains("not a name of 1 to 24"), "{asked}");

@@ -145,7 +145,7 @@ fn other_tables_are_not_talked_to() {
     for question in [&["hello"][..], &["plan", "case.toml"], &["compare", "case.toml"]] {
         let done = ask(question, &port);
         assert_eq!((done.code, done.out.as_str()), (3, ""));
-        assert!(done.err.contains("the device's tables are others"), "{}", done.err);
+        assert!(done.err.contains("differ from this program's"), "{}", done.err);
     }
 }
 
@@ -182,7 +182,7 @@ fn a_device_with_fewer_parts_is_compared_in_those() {
     let compared = ask(&["compare", "case.toml"], &port);
     let planned = ask(&["plan", "case.toml"], &port);
     assert_eq!(planned.code, 1, "{}{}", planned.out, planned.err);
-    assert!(planned.out.ends_with("this is no case, and nothing is computed.\n"), "{}", planned.out);
+    assert!(planned.out.ends_with("this is not a case, and nothing is computed.\n"), "{}", planned.out);
     assert!(compared.out.contains("0 cases, ") && compared.out.contains("1 more need parts"), "{}", compared.out);
 }
 
@@ -257,9 +257,9 @@ fn a_script_to_a_device_that_does_not_answer_fails() {
     drop::<(TcpStream, _)>(held.join().unwrap());
 }
 
-/// A line that breaks is no wrong name: nothing is said of what a name would be.
+/// A line that breaks is not a wrong name: nothing is said of what a name would be.
 #[test]
-fn a_line_that_breaks_is_told_from_one_that_is_not_there() {
+fn a_line_that_breaks_is_not_one_that_is_not_there() {
     let listener = TcpListener::bind(("127.0.0.1", 0)).unwrap();
     let port = format!("tcp:127.0.0.1:{}", listener.local_addr().unwrap().port());
     let gone = thread::spawn(move || drop(listener.accept().unwrap()));
@@ -269,7 +269,7 @@ fn a_line_that_breaks_is_told_from_one_that_is_not_there() {
     assert!(done.err.contains("is not used") && !done.err.contains("accepted:"), "{}", done.err);
 }
 
-/// What is wrong with a file is told before anything is asked.
+/// What is wrong with a file is reported before anything is asked.
 #[test]
 fn a_wrong_case_ends_with_2() {
     let wrong = GOOD.replace("23.46", "234.6");

@@ -71,7 +71,7 @@ fn a_file_is_written_where_it_was_asked_for() {
 }
 
 #[test]
-fn what_a_picture_lacks_is_told() {
+fn what_a_picture_lacks_is_reported() {
     let folder = Folder::new().with("case.toml", ocellus::GOOD);
     for (picture, needs) in
         [("axis", "an incision site"), ("turn", "mark_found_deg"), ("off-axis", "iol_cylinder_d and iol_axis_deg")]

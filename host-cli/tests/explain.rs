@@ -69,18 +69,21 @@ fn what_is_missing_is_said() {
     assert!(page.contains("  open_level_cm ") && page.contains("(in [pressure])"), "{page}");
     let (code, page) = explain("haigis", &GOOD.replace("acd_mm = 3.12\nacd_from = \"epithelium\"\n", ""));
     assert_eq!(code, 1);
-    assert!(page.contains("No anterior chamber depth for this method.") && page.contains("  acd_mm "), "{page}");
+    assert!(
+        page.contains("Enter the anterior chamber depth: this method needs it.") && page.contains("  acd_mm "),
+        "{page}"
+    );
 }
 
 #[test]
 fn a_refused_eye_has_no_steps() {
     let (code, page) = explain("srkt", &GOOD.replace("\"none\"", "\"myopic_laser\""));
     assert_eq!(code, 1);
-    assert!(page.contains("REFUSED  Previous corneal surgery") && !page.contains("P = "), "{page}");
+    assert!(page.contains("REFUSED  No lens is computed: after corneal surgery") && !page.contains("P = "), "{page}");
 }
 
 #[test]
-fn an_unknown_subject_is_told_with_the_known() {
+fn an_unknown_subject_is_reported_with_the_known() {
     let done = Folder::new().with("case.toml", GOOD).run(&["explain", "srkk", "case.toml"], "");
     assert_eq!((done.code, done.out.as_str()), (2, ""));
     assert!(done.err.contains("'srkk'"), "{}", done.err);

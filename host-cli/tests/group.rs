@@ -14,7 +14,7 @@ fn run(table: &str, arguments: &[&str]) -> ocellus::Done {
 }
 
 #[test]
-fn a_group_is_told_with_what_to_enter_and_what_not() {
+fn a_group_is_shown_with_what_to_enter_and_what_not() {
     let demo = include_str!("../../demo-data/group/incisions.csv");
     let done = run(demo, &[]);
     assert_eq!(done.code, 0, "{}", done.err);
@@ -78,7 +78,7 @@ fn a_drawing_is_written() {
 }
 
 #[test]
-fn every_wrong_row_is_told_and_none_left_out() {
+fn every_wrong_row_is_reported_and_none_left_out() {
     for (table, wrong) in [
         (EYES.replace("0.30,80", "0.30,8O"), "eyes.csv:3: steep_axis_deg 8O: not a plain decimal number"),
         (EYES.replace("left,0.30", "lft,0.30"), "eyes.csv:3: eye lft: right (OD) or left (OS)"),
@@ -90,9 +90,9 @@ fn every_wrong_row_is_told_and_none_left_out() {
         (EYES.replace("left,0.30", "\u{1b}[31m\u{202e}left,0.30"), "eye \u{fffd}[31m\u{fffd}left: right (OD)"),
         (EYES.replace("0.30,80", ",80"), "astigmatism_d: empty"),
         (EYES.replace("0.30,80", "0.30"), "cannot be read"),
-        (EYES.replace("c,right", "a,right"), "eyes.csv:4: a: this eye is there already"),
+        (EYES.replace("c,right", "a,right"), "eyes.csv:4: a: this eye is in the table already"),
         (EYES.replace("steep_axis_deg", "axis"), "axis: no such column"),
-        (EYES.replace("id,eye", "eye,eye"), "the column is there twice"),
+        (EYES.replace("id,eye", "eye,eye"), "the column is given twice"),
         (EYES.replace("id,eye", "keratometric_index,eye"), "it says nothing of a vector"),
         ("id,eye\na,right\n".to_owned(), "columns are missing"),
         (EYES.lines().take(3).collect::<Vec<_>>().join("\n"), "2 eyes"),
@@ -104,6 +104,6 @@ fn every_wrong_row_is_told_and_none_left_out() {
     }
     let two = run(&EYES.replace("0.30,80", "x,80").replace("0.40,100", "0.40,y"), &[]);
     assert!(two.err.contains("eyes.csv:3:") && two.err.contains("eyes.csv:4:"), "{}", two.err);
-    // a mark of the encoding, and the ends of lines of another system, are no faults
+    // a mark of the encoding, and the ends of lines of another system, are not faults
     assert_eq!(run(&format!("\u{feff}{}", EYES.replace('\n', "\r\n")), &[]).code, 0);
 }

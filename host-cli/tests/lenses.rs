@@ -51,7 +51,7 @@ fn filled_in_is_the_same_as_typed() {
 }
 
 #[test]
-fn a_value_that_differs_is_told_with_both() {
+fn a_value_that_differs_is_reported_with_both() {
     let problem = refused(&GOOD.replace("118.90", "118.40"), LENSES);
     assert_eq!(
         problem,
@@ -61,13 +61,13 @@ fn a_value_that_differs_is_told_with_both() {
 }
 
 #[test]
-fn a_value_that_cannot_be_read_is_told_once() {
+fn a_value_that_cannot_be_read_is_reported_once() {
     let problem = refused(&GOOD.replace("118.90", "118,90"), LENSES);
     assert!(problem.starts_with("case.toml:22: a_constant = 118,90: a comma"), "{problem}");
 }
 
 #[test]
-fn an_unknown_model_is_told_with_its_neighbour() {
+fn an_unknown_model_is_reported_with_its_neighbour() {
     let problem = refused(&GOOD.replace("Test Lens", "Tset Lens"), LENSES);
     assert!(
         problem.starts_with("case.toml:21: lens_model = \"Tset Lens\": no lens of lenses.toml has this model"),
@@ -139,7 +139,7 @@ fn mistakes_of_the_list() {
 }
 
 #[test]
-fn a_wrong_pair_from_the_list_is_told_at_its_place_there() {
+fn a_wrong_pair_from_the_list_is_reported_at_its_place_there() {
     let lenses = LENSES.replacen("lens_style", "lens_least_d = 10.00\nlens_most_d = 5.00\nlens_style", 1);
     let problem = refused(GOOD, &lenses);
     assert!(problem.starts_with("lenses.toml:6: lens_most_d = 5.00: does not agree"), "{problem}");

@@ -13,14 +13,14 @@ use serde_json::Value;
 use std::collections::BTreeSet;
 
 #[derive(Default)]
-struct Kept {
+struct Collected {
     items: Vec<Item>,
     cautions: Vec<Caution>,
 }
 
-impl Steps for Kept {}
+impl Steps for Collected {}
 
-impl Sink for Kept {
+impl Sink for Collected {
     fn item(&mut self, item: Item) {
         self.items.push(item);
     }
@@ -41,18 +41,18 @@ fn every_number_reads_back_as_the_same_bits() {
         let path = path.to_str().unwrap();
         let draft = case_file::case(path, &std::fs::read(path).unwrap(), None).unwrap();
         let case = Case::try_from(&draft).unwrap();
-        let mut kept = Kept::default();
-        case.plan(&mut kept);
+        let mut collected = Collected::default();
+        case.plan(&mut collected);
         let (_, card) = json(path);
         let items = card["items"].as_array().unwrap();
-        assert_eq!(items.len(), kept.items.len(), "{path}");
-        for (printed, item) in items.iter().zip(&kept.items) {
+        assert_eq!(items.len(), collected.items.len(), "{path}");
+        for (printed, item) in items.iter().zip(&collected.items) {
             assert_eq!(printed["value"].as_f64().unwrap().to_bits(), item.value.to_bits(), "{path}: {printed}");
             assert!(printed["id"].as_str().unwrap().ends_with(&item.what.key().to_string()));
             assert_eq!(printed["unit"], item.what.unit());
             assert_eq!(printed["row"], item.row);
         }
-        let codes: Vec<String> = kept.cautions.iter().map(|caution| caution.code.word().to_string()).collect();
+        let codes: Vec<String> = collected.cautions.iter().map(|caution| caution.code.word().to_string()).collect();
         let printed = card["cautions"].as_array().unwrap();
         assert_eq!(printed.iter().map(|caution| caution["code"].as_str().unwrap()).collect::<Vec<_>>(), codes);
         assert_eq!(card["readback"], readback::of(&case, None).unwrap().as_str());
@@ -60,7 +60,7 @@ fn every_number_reads_back_as_the_same_bits() {
 }
 
 #[test]
-fn an_item_is_told_by_its_id_and_row() {
+fn an_item_is_reported_by_its_id_and_row() {
     for path in demo_cases() {
         let (_, card) = json(path.to_str().unwrap());
         let mut seen = BTreeSet::new();

@@ -138,7 +138,7 @@ fn the_wrong_unit_is_recognised() {
 }
 
 #[test]
-fn a_misspelt_key_is_told_with_its_neighbour() {
+fn a_misspelt_key_is_reported_with_its_neighbour() {
     let problems = refused(GOOD.replacen("axial_length_mm", "Axial_lenght", 1));
     assert_eq!(problems.len(), 2, "{problems:#?}");
     assert!(problems[0].starts_with("case.toml:6: Axial_lenght = 23.46: no entry of a case has this key"));
@@ -152,7 +152,7 @@ fn a_misspelt_key_is_told_with_its_neighbour() {
 }
 
 #[test]
-fn a_key_in_the_wrong_table_is_told_with_its_own() {
+fn a_key_in_the_wrong_table_is_reported_with_its_own() {
     let problem = one("[target]\n", "[target]\na_constant = 118.90\n").replace('\n', " ");
     assert_eq!(
         problem,
@@ -188,7 +188,7 @@ fn tables() {
 }
 
 #[test]
-fn twice_is_told_with_the_first() {
+fn twice_is_reported_with_the_first() {
     let problem = one("k1_d = 43.25", "k1_d = 43.25\nk1_d = 43.50");
     assert!(problem.starts_with("case.toml:8: k1_d = 43.50: given twice; first on line 7"), "{problem}");
     let problem = one("[risks]", "[target]\nvertex_mm = 12.0\n[risks]");
@@ -269,7 +269,7 @@ fn control_characters_are_not_passed_on() {
 }
 
 #[test]
-fn every_mistake_is_told_in_the_order_of_the_file() {
+fn every_mistake_is_reported_in_the_order_of_the_file() {
     let case = GOOD
         .replace("eye = \"right\"", "eye = \"both\"")
         .replace("axial_length_mm = 23.46", "axial_length_mm: 23.46")
@@ -303,7 +303,7 @@ fn a_file_that_is_not_there() {
 }
 
 #[test]
-fn one_wrong_byte_anywhere_is_told_or_harmless() {
+fn one_wrong_byte_anywhere_is_reported_or_harmless() {
     let (mut told, mut harmless) = (0, 0);
     for at in 0..GOOD.len() {
         for byte in *b"\0\n\r\"'#,.=[]{-5a \xff" {
@@ -327,10 +327,10 @@ fn one_wrong_byte_anywhere_is_told_or_harmless() {
 }
 
 #[test]
-fn what_is_no_case_at_all_is_not_told_for_ever() {
+fn what_is_not_a_case_at_all_is_not_reported_for_ever() {
     let problems = refused("x\n".repeat(5000));
     assert_eq!(problems.len(), 101);
-    assert_eq!(problems[100], "case.toml: much is wrong; not all of it is told here");
+    assert_eq!(problems[100], "case.toml: much is wrong; not all of it is listed here");
     let problems = refused("#".repeat(1 << 21));
     assert_eq!(
         problems,

@@ -30,13 +30,13 @@ fn hash(parts: &[&[u8]]) -> u64 {
 
 /// What one number was called, and its bits; each hashed for itself and summed, so that no order matters.
 #[derive(Default)]
-struct Told {
+struct Said {
     items: Vec<(String, &'static str, u8, u64)>,
     steps: u64,
     cautions: Vec<(String, String, &'static str)>,
 }
 
-impl Sink for Told {
+impl Sink for Said {
     fn item(&mut self, item: Item) {
         let key = item.what.key().to_string();
         self.items.push((key, item.method.map_or("", |m| m.key()), item.row, item.value.to_bits()));
@@ -48,7 +48,7 @@ impl Sink for Told {
     }
 }
 
-impl Steps for Told {
+impl Steps for Said {
     fn step(&mut self, step: Step) {
         let line = step.line().expect("a step of its table");
         let bits = step.value.to_bits().to_le_bytes();
@@ -72,18 +72,18 @@ fn of_caution((code, entry, method): &(String, String, &str)) -> u64 {
     hash(&[code.as_bytes(), entry.as_bytes(), method.as_bytes()])
 }
 
-fn told(draft: &Draft, explained: bool) -> Told {
+fn said(draft: &Draft, explained: bool) -> Said {
     let case = Case::try_from(draft).expect("a valid draft");
-    let mut told = Told::default();
-    case.plan(&mut told);
+    let mut said = Said::default();
+    case.plan(&mut said);
     if explained {
-        let mut working = Told::default();
+        let mut working = Said::default();
         for subject in Subject::all() {
             case.explain(subject, &mut working);
         }
-        told.steps = working.steps;
+        said.steps = working.steps;
     }
-    told
+    said
 }
 
 fn of_draft(draft: &Draft) -> u64 {
@@ -101,18 +101,18 @@ pub fn cases() -> String {
     let mut text = String::new();
     for path in demo_cases() {
         let draft = demo_draft(&path);
-        let told = told(&draft, true);
+        let said = said(&draft, true);
         let name = path.file_name().expect("a file").to_string_lossy().into_owned();
-        writeln!(text, "case {name} steps {:016x}", told.steps).expect("a text");
+        writeln!(text, "case {name} steps {:016x}", said.steps).expect("a text");
         let mut rows: BTreeMap<(String, &str), String> = BTreeMap::new();
-        for (key, method, row, bits) in told.items {
+        for (key, method, row, bits) in said.items {
             write!(rows.entry((key, method)).or_default(), " {row}:{bits:016x}").expect("a text");
         }
         for ((key, method), bits) in rows {
             let of = if method.is_empty() { "" } else { " of " };
             writeln!(text, "{key}{of}{method}{bits}").expect("a text");
         }
-        let mut cautions: Vec<_> = told.cautions.into_iter().filter(may_not_come).collect();
+        let mut cautions: Vec<_> = said.cautions.into_iter().filter(may_not_come).collect();
         cautions.sort_unstable();
         for (code, field, method) in cautions {
             writeln!(text, "caution {}", format!("{code} {field} {method}").trim_end()).expect("a text");
@@ -133,16 +133,16 @@ pub fn drafts() -> String {
         for number in first..first + TOGETHER {
             let draft = random_case::draft(number, &entries);
             // the workings of one in ten: they take most of the time
-            let told = told(&draft, number == first);
+            let said = said(&draft, number == first);
             made = made.wrapping_add(of_draft(&draft));
-            steps = steps.wrapping_add(told.steps);
-            for item in told.items {
+            steps = steps.wrapping_add(said.steps);
+            for item in said.items {
                 let of = of_item(&item);
                 numbers = numbers.wrapping_add(of);
                 let (count, sum) = by_name.entry((item.0, item.1)).or_default();
                 (*count, *sum) = (*count + 1, sum.wrapping_add(mixed(of ^ number)));
             }
-            for caution in told.cautions.into_iter().filter(may_not_come) {
+            for caution in said.cautions.into_iter().filter(may_not_come) {
                 cautions = cautions.wrapping_add(of_caution(&caution));
                 *by_code.entry(caution.0).or_default() += 1;
             }

@@ -134,7 +134,7 @@ pub struct Typist {
 }
 
 impl Typist {
-    /// Sits down at a device; what it said before goes by.
+    /// Begins at a device; what it said before is dropped.
     pub fn at(port: &str) -> Typist {
         let mut typist = Typist { port: port::open(port).expect("a port") };
         typist.sends(b"\x03");
@@ -213,7 +213,7 @@ pub fn takes_text_and_frames(port: &str) {
     assert!(said.contains(&code(&demo_draft(path))), "{said:?}");
 }
 
-/// A case typed in the trade's short words comes to the same code as the case file.
+/// A case typed in the short words gives the same code as the case file.
 pub fn typed_session(port: &str) {
     let mut typist = Typist::at(port);
     typist.types("clear all");

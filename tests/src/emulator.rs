@@ -30,7 +30,7 @@ impl Emulator {
 
 impl Drop for Emulator {
     fn drop(&mut self) {
-        // it may have ended by itself, and there is nobody to tell
+        // it may have ended by itself, and nobody needs to know
         let _ = self.process.kill();
         let _ = self.process.wait();
     }

@@ -1,6 +1,6 @@
 //! The same bits as when they were kept: of every number of the demonstration cases and of ten thousand drafts.
 //!
-//! A number that is meant to change is written anew by `BLESS=1 cargo test --release -p ocellus-tests --test bits`, and named
+//! A number that is meant to change is written again by `BLESS=1 cargo test --release -p ocellus-tests --test bits`, and named
 //! in the CHANGELOG. These numbers are what the program gave; that it was right, the evidence shows.
 
 use ocellus_tests::bits;

@@ -313,7 +313,7 @@ fn each_cause_brings_its_cautions() {
     assert!(silent.is_empty(), "{silent:#?}");
 }
 
-/// A caution that nothing brings about has no business in the table.
+/// A caution that nothing makes appear does not belong in the table.
 #[test]
 fn every_caution_has_a_cause() {
     let caused = |code: &CautionId| ALWAYS.contains(code) || CAUSES.iter().any(|(_, codes)| codes.contains(code));

@@ -88,14 +88,14 @@ const SET_UPS: &[SetUp] = &[
 ];
 
 #[derive(Default)]
-struct Kept {
+struct Planned {
     items: Vec<Item>,
     cautions: Vec<Caution>,
 }
 
-impl Steps for Kept {}
+impl Steps for Planned {}
 
-impl Sink for Kept {
+impl Sink for Planned {
     fn item(&mut self, item: Item) {
         self.items.push(item);
     }
@@ -105,8 +105,8 @@ impl Sink for Kept {
     }
 }
 
-fn planned(file: &str) -> Kept {
-    let mut kept = Kept::default();
+fn planned(file: &str) -> Planned {
+    let mut kept = Planned::default();
     Case::try_from(&case(file)).unwrap().plan(&mut kept);
     kept
 }
@@ -152,7 +152,7 @@ fn each_set_up_shows_what_it_is_for() {
         let draft = case(file);
         let set_up = Case::check(&draft, &mut |error| panic!("{file}: {error:?}")).unwrap();
         assert!(!set_up.has_eye(), "{file}");
-        let mut kept = Kept::default();
+        let mut kept = Planned::default();
         set_up.plan(&mut kept);
         let says = |code| kept.cautions.iter().any(|caution| caution.code == code);
         let gives = |what| kept.items.iter().any(|item| item.what == what);
@@ -174,7 +174,7 @@ fn each_set_up_shows_what_it_is_for() {
 fn a_refused_eye_has_a_card_without_lens_numbers() {
     let mut draft = case("average.toml");
     draft.enter(entries::PREVIOUS_SURGERY, "radial_cuts").unwrap();
-    let mut kept = Kept::default();
+    let mut kept = Planned::default();
     Case::try_from(&draft).unwrap().plan(&mut kept);
     assert!(kept.items.iter().all(|item| item.method.is_none()));
     assert!(kept.items.iter().any(|item| item.what == items::HEAD));
@@ -183,7 +183,7 @@ fn a_refused_eye_has_a_card_without_lens_numbers() {
 
 #[test]
 fn srkt_leaves_the_spread_where_it_departs_and_the_card_where_it_has_no_answer() {
-    let of = |kept: &Kept, what| {
+    let of = |kept: &Planned, what| {
         kept.items.iter().find(|i| i.what == what && i.method == Some(Method::Srkt)).map(|i| i.value)
     };
     let (steep, refused) = (planned("steep.toml"), planned("steep-long.toml"));

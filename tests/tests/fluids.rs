@@ -132,7 +132,7 @@ proptest! {
     }
 
     /// A machine that computes with a wrong level is off by a constant, which can be taken from its setting; and its
-    /// pressure is that of the column that is told.
+    /// pressure is that of the column that is shown.
     #[test]
     fn the_setting_is_found_again(
         setting in 50.0..200.0, assumed in -100.0..100.0, lower in -60.0..60.0, rho in 900.0..1100.0,
@@ -215,7 +215,7 @@ proptest! {
         prop_assert!(lost(bore, length, mpa_s, ml_min * more) > drop * more * 0.999_999);
     }
 
-    /// Alike tubes side by side share the flow equally, and each loses what one with its share does.
+    /// Equal tubes side by side share the flow equally, and each loses what one with its share does.
     #[test]
     fn alike_tubes_share_the_flow(
         bore in spread(BORES), length in spread(LENGTHS), mpa_s in spread(VISCOSITIES), rho in 900.0..1100.0,
@@ -487,7 +487,7 @@ proptest! {
     /// A card that ran a surge says when the chamber was empty, or how little it came to: where it is empty, the least
     /// pressure is none of this model.
     #[test]
-    fn a_card_tells_a_collapse_or_a_trough(setup in setups(), open in 30.0..150.0) {
+    fn a_card_says_a_collapse_or_a_trough(setup in setups(), open in 30.0..150.0) {
         let mut draft = Draft::default();
         for (entry, value) in [
             (entries::OPEN_LEVEL.id(), open),
@@ -506,7 +506,7 @@ proptest! {
         let mut card = Items::default();
         Case::try_from(&draft).unwrap().plan(&mut card);
         let told = |what: ItemId| card.0.iter().filter(|item| item.what == what).count();
-        // a run that did not come to rest tells neither
+        // a run that did not come to rest gives neither
         prop_assert_eq!(told(items::SURGE_STEP), 1);
         prop_assert_eq!(told(items::SURGE_TROUGH) + told(items::SURGE_COLLAPSED), usize::from(!card.1.contains(&cautions::SURGE_OPEN)));
         prop_assert_eq!(told(items::SURGE_TROUGH), told(items::SURGE_TROUGH_TIME));

@@ -48,7 +48,7 @@ fn every_method_says_a_usual_lens() {
     }
 }
 
-/// All but Haigis with constants that were converted, not optimised, which lands about 1 D higher and is not compared.
+/// All but Haigis with constants that were converted, not optimised, which gives about 1 D more and is not compared.
 #[test]
 fn the_methods_agree_within_a_dioptre() {
     let (answers, cautions) = answers(&draft());

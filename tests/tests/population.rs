@@ -1,4 +1,4 @@
-//! Four thousand statistical eyes through every method: where the methods agree, and where they part.
+//! Four thousand statistical eyes through every method: where the methods agree, and where they differ.
 //!
 //! The eyes are drawn from a published model of healthy eyes by the package that carries it: see `population/README.md`.
 //! What is "measured here" below is our own print: a regression, and no evidence. No eye has an outcome, so nothing here
@@ -181,7 +181,7 @@ fn four_methods_agree_on_average_eyes() {
     assert!(EYES.iter().filter(|eye| eye.central()).all(|eye| !eye.departs));
 }
 
-/// Common practice, no source: the methods part on short and on long eyes; guidance (NICE NG77, memory) names other methods
+/// Common practice, no source: the methods differ on short and on long eyes; guidance (NICE NG77, memory) names other methods
 /// there. Measured here: 0.471, 0.266, 0.393, 0.613 D on average.
 #[test]
 fn they_part_at_both_ends() {
@@ -192,7 +192,7 @@ fn they_part_at_both_ends() {
     }
 }
 
-/// Which way they part, measured here: on short eyes Hoffer Q asks for the most and SRK/T for the least, on long eyes
+/// In which direction they differ, measured here: on short eyes Hoffer Q asks for the most and SRK/T for the least, on long eyes
 /// T2 for the most and Holladay 1 and Hoffer Q for the least.
 #[test]
 fn each_end_has_its_order() {

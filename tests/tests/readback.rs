@@ -51,7 +51,7 @@ fn edits(text: &str) -> impl Iterator<Item = String> + '_ {
     })
 }
 
-/// Any one character typed otherwise, that still makes a valid case, makes another code.
+/// Any one character typed differently, that still makes a valid case, makes another code.
 #[test]
 fn every_single_character_edit_changes_the_first_part() {
     let mut tried = 0;

@@ -40,7 +40,7 @@ pub struct Case<'a> {
 impl<'a> TryFrom<&'a Draft> for Case<'a> {
     type Error = Error;
 
-    /// The case, or the first thing wrong with it; [`Case::check`] tells all of them.
+    /// The case, or the first thing wrong with it; [`Case::check`] reports all of them.
     fn try_from(draft: &'a Draft) -> Result<Case<'a>, Error> {
         let mut first = None;
         let case = Case::check(draft, &mut |error| {
@@ -120,7 +120,9 @@ impl<'a> Case<'a> {
         #[cfg(feature = "eye")]
         let eye = if self.has_eye { parts::eye::Eye::of(&entered) } else { None };
         #[cfg(feature = "lens")]
-        let lens = eye.as_ref().map(parts::lens::Lens::of);
+        let mut answers = parts::lens::Answers::none();
+        #[cfg(feature = "lens")]
+        let lens = eye.as_ref().map(|eye| parts::lens::Lens::of(eye, &mut answers));
         let answer = ask(&Known {
             entered: &entered,
             #[cfg(feature = "eye")]

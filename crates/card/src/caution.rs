@@ -16,7 +16,7 @@ pub enum Severity {
 }
 
 impl Severity {
-    /// Every one, the gravest first.
+    /// Every one, the most serious first.
     pub const ALL: [Severity; 3] = [Severity::Refuse, Severity::Caution, Severity::Note];
 
     /// The word printed before the text.

@@ -79,7 +79,7 @@ impl Draft {
     }
 
     /// Sets the number, word code or date of an entry: for tables of cases, whose numbers may have any number of decimals.
-    /// What is no code of a word is kept as one that the door refuses; a name is no number, and stays as it was.
+    /// What is not the code of a word is kept as one that the door refuses; a name is not a number, and stays as it was.
     ///
     /// ```
     /// use ocellus_card::{draft::Draft, entries};
@@ -100,7 +100,7 @@ impl Draft {
         match entry.slot() {
             Slot::Word(slot) => {
                 if let Some(word) = self.words.get_mut(usize::from(slot)) {
-                    // what is no whole number of a byte becomes another by this
+                    // what is not a whole number of a byte would become another by this
                     *word = if f64::from(value as u8) == value { value as u8 } else { NO_WORD };
                 }
             }
@@ -181,7 +181,7 @@ impl Draft {
 
     /// Every entry that was made.
     pub fn made(&self) -> impl Iterator<Item = EntryId> + '_ {
-        EntryId::all().filter(|entry| self.has(*entry))
+        (0..EntryId::COUNT).filter(|place| self.made.has(*place)).filter_map(EntryId::at)
     }
 }
 

@@ -27,7 +27,7 @@ impl<T> Entry<T> {
         Entry { id, of: PhantomData }
     }
 
-    /// What it is called.
+    /// Its name and number.
     pub const fn id(self) -> EntryId {
         self.id
     }
@@ -68,11 +68,9 @@ impl Kind {
     }
 }
 
-/// How an entry is told besides its value.
+/// How an entry is shown besides its value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Told {
-    /// By its value alone.
-    Plainly,
+pub enum ShownAs {
     /// Also in words: the powers and the target that are read out at the table.
     Spoken,
     /// With the place on the limbus in words.
@@ -88,7 +86,7 @@ pub enum Told {
 pub struct EntryRow {
     /// Its name in a case file and in a table's header.
     pub key: &'static str,
-    /// The short word by which it is typed, the trade's own where there is one.
+    /// The short word by which it is typed, the usual abbreviation where there is one.
     pub word: &'static str,
     /// What it is, for a person.
     pub what: &'static str,
@@ -98,8 +96,8 @@ pub struct EntryRow {
     pub kind: Kind,
     /// The value used when it is not entered, always said on the card.
     pub default: Option<f64>,
-    /// How it is told.
-    pub told: Told,
+    /// How it is shown, where its value alone is not enough.
+    pub shown_as: Option<ShownAs>,
 }
 
 /// A value outside its range that is probably another quantity, or in another unit.
@@ -107,10 +105,10 @@ pub struct EntryRow {
 pub struct Misread {
     /// Of which entry.
     pub entry: EntryId,
-    /// From this value,
-    pub least: f64,
+    /// From this value, in hundredths,
+    pub least: i32,
     /// to this one
-    pub most: f64,
+    pub most: i32,
     /// it looks like this.
     pub looks_like: Text,
 }
@@ -121,10 +119,17 @@ impl Misread {
 
 /// A row of a table of them.
 pub(crate) const fn misread(entry: EntryId, least: f64, most: f64, looks_like: Text) -> Misread {
-    Misread { entry, least, most, looks_like }
+    Misread { entry, least: hundredths(least), most: hundredths(most), looks_like }
 }
 
-/// Trade notation: `43.25 @ 95` enters a power and its axis, `-1.00 / -0.50` a sphere and its cylinder.
+/// A device has room for four bytes where eight say no more.
+const fn hundredths(value: f64) -> i32 {
+    let whole = (value * 100.0 + if value < 0.0 { -0.5 } else { 0.5 }) as i32;
+    assert!(whole as f64 / 100.0 == value, "more than two decimals");
+    whole
+}
+
+/// Usual notation: `43.25 @ 95` enters a power and its axis, `-1.00 / -0.50` a sphere and its cylinder.
 #[derive(Clone, Copy, Debug)]
 pub struct GoesOn {
     /// After this entry
@@ -180,19 +185,19 @@ macro_rules! or_none {
     };
 }
 
-macro_rules! or_plainly {
+macro_rules! shown_as {
     () => {
-        $crate::entry::Told::Plainly
+        None
     };
-    ($told:ident) => {
-        $crate::entry::Told::$told
+    ($shown_as:ident) => {
+        Some($crate::entry::ShownAs::$shown_as)
     };
 }
 
-/// `[section] NAME "key" "word" (Type decimals) = default "what it is", Told;`
+/// `[section] NAME "key" "word" (Type decimals) = default "what it is", ShownAs;`
 macro_rules! entries {
     ($([$section:literal] $(
-        $id:ident $key:literal $word:literal ($($kind:tt)+) $(= $default:literal)? $what:literal $(, $told:ident)?;
+        $id:ident $key:literal $word:literal ($($kind:tt)+) $(= $default:literal)? $what:literal $(, $shown_as:ident)?;
     )*)*) => {
         /// What goes in.
         #[allow(non_camel_case_types, clippy::upper_case_acronyms, dead_code, unused_imports)]
@@ -205,7 +210,7 @@ macro_rules! entries {
 
         pub(crate) const ENTRIES: &[$crate::entry::EntryRow] = &[$($($crate::entry::EntryRow {
             key: $key, word: $word, what: $what, section: $section,
-            kind: entry_kind!($($kind)+), default: or_none!($($default)?), told: or_plainly!($($told)?),
+            kind: entry_kind!($($kind)+), default: or_none!($($default)?), shown_as: shown_as!($($shown_as)?),
         },)*)*];
     };
 }

@@ -48,7 +48,7 @@ codes! {
     NoCornea = "no_cornea" "no corneal radius from 5 to 14 mm follows from the powers at this index";
     Incomplete = "incomplete" "not given, and an entry that was made needs it";
     NoLaser = "no_laser" "an entry about corneal laser, and previous_surgery names none";
-    Twice = "twice" "said in two ways; keep one of them";
+    Twice = "twice" "entered in two ways; keep one of them";
 }
 
 impl From<decimal::Unreadable> for Wrong {

@@ -59,7 +59,7 @@ impl Case<'_> {
     /// # Ok::<(), ocellus_card::error::Error>(())
     /// ```
     pub fn explain(&self, subject: Subject, sink: &mut dyn Sink) -> bool {
-        // once to learn what is read, and once to tell
+        // once to learn what is read, and once to report
         let (any, read) = self.ask(|known| explained(subject, known, &mut Nowhere));
         let is_there = |entry: &EntryId| self.draft().has(*entry) || entry.default().is_some();
         let read = EntryId::all().filter(|entry| read.has(entry.place()));
@@ -76,7 +76,7 @@ fn explained(subject: Subject, known: &Known, sink: &mut dyn Sink) -> Option<boo
     let mut out = Out::to(sink, known.entered);
     match subject {
         #[cfg(feature = "lens")]
-        Subject::Method(method) => known.eye.map(|eye| parts::lens::explain_method(method, eye, &mut out)),
+        Subject::Method(method) => known.lens.map(|lens| parts::lens::explain_method(method, lens, &mut out)),
         Subject::Part(part, number) => of_part(part, number, known, &mut out),
     }
 }

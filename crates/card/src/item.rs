@@ -17,7 +17,7 @@ pub struct Item {
     pub value: f64,
 }
 
-/// What a person reads in the place of a number.
+/// What a person reads in place of a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Form {
     /// Its digits.

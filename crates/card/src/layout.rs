@@ -8,13 +8,13 @@ use ocellus_text::Text;
 #[derive(Clone, Copy, Debug)]
 pub struct ByMethod {
     /// A line before it, with the value of an entry.
-    pub title: Option<(Text, EntryId)>,
+    pub title: Option<&'static (Text, EntryId)>,
     /// The number that begins another block of lines; pointed at where it is the one that was entered.
     pub leader: Option<(ItemId, EntryId)>,
     /// What stands in each line.
     pub columns: &'static [Column],
     /// The number whose no leaves a method out of the comparison, and the cautions that say why.
-    pub left_out: Option<(ItemId, &'static [CautionId])>,
+    pub left_out: Option<&'static (ItemId, &'static [CautionId])>,
     /// What is said below it.
     pub below: Below,
 }
@@ -45,15 +45,15 @@ pub enum Below {
     /// A sentence.
     Says(Text),
     /// A sentence with the value of an entry in it.
-    Around(Text, EntryId, Text),
+    Around(&'static [Text; 2], EntryId),
 }
 
-/// A table whose lines are no methods: what leads a line, and what stands in it.
+/// A table whose lines are not methods: what leads a line, and what stands in it.
 #[derive(Clone, Copy, Debug)]
 pub struct Led {
     /// What leads a line.
     pub leader: ItemId,
-    /// What the table tells.
+    /// What the table shows.
     pub heading: Text,
     /// What the leaders are, for the first column.
     pub of: Text,

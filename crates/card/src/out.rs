@@ -1,4 +1,4 @@
-//! What the parts of the card tell, on its way to a sink.
+//! What the parts of the card report, on its way to a sink.
 
 use crate::caution::Caution;
 use crate::entered::Entered;
@@ -7,10 +7,12 @@ use crate::id::{CautionId, EntryId, ItemId, PartId, SignOffId};
 use crate::item::Item;
 use crate::parts::general::table::cautions::DEFAULT_USED;
 use crate::sink::Sink;
+use ocellus_core::astigmatism::on_dial;
 use ocellus_core::lens::method::Method;
+use ocellus_core::quantity::Axis;
 use ocellus_core::working::{Step, Steps};
 
-/// Where a part tells what it found. Its functions are short of arguments: a device has hundreds of calls to them.
+/// Where a part reports what it found. Its functions have few arguments: a device has hundreds of calls to them.
 pub(crate) struct Out<'a> {
     entered: &'a Entered<'a>,
     sink: &'a mut dyn Sink,
@@ -37,6 +39,14 @@ impl<'a> Out<'a> {
     #[inline(never)]
     pub(crate) fn item(&mut self, what: ItemId, value: f64) {
         self.sink().item(Item { what, method: None, row: 0, value });
+    }
+
+    /// A meridian as a dial has it, where there is one.
+    #[inline(never)]
+    pub(crate) fn meridian(&mut self, what: ItemId, axis: Option<Axis>) {
+        if let Some(axis) = axis {
+            self.item(what, on_dial(axis));
+        }
     }
 
     /// A number in a row of its table.
@@ -117,7 +127,7 @@ impl<'a> Out<'a> {
         self.show(entries);
     }
 
-    /// Shows an entry that is one of a few words; a word that is the usual one speaks for itself.
+    /// Shows an entry that is one of a few words; a word that is the usual one needs no remark.
     #[inline(never)]
     pub(crate) fn show_word(&mut self, entry: EntryId) {
         if self.entered.peek(entry).is_some() {

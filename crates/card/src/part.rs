@@ -28,17 +28,17 @@ pub struct PartRows {
     pub cautions: &'static [CautionRow],
     /// Lines to tick.
     pub sign_offs: &'static [SignOffRow],
-    /// What must be known before a number of this part is read: told at its head, and with the other cautions too.
+    /// What must be known before a number of this part is read: printed at its head, and with the other cautions too.
     pub first: &'static [CautionId],
-    /// Where one of these is told there are no steps, and no entry that lacks would bring them.
+    /// Where one of these is reported there are no steps, and no missing entry would bring them.
     pub ends: &'static [CautionId],
     /// What is said at its head where the case is refused and this number is not given.
-    pub without: Option<(ItemId, Text)>,
+    pub without: &'static [(ItemId, Text)],
     /// Its tables with a line for each method.
     pub by_method: &'static [ByMethod],
     /// Its other tables.
     pub led: &'static [Led],
-    /// Which of its numbers stand beside the answer, and would drown it where two cards are compared.
+    /// Which of its numbers stand beside the answer, and would hide it where two cards are compared.
     pub aside: &'static [ItemId],
     /// Which of its numbers are followed where one entry goes from here to there, each with the heading of its column.
     pub swept: &'static [(ItemId, Text)],
@@ -46,7 +46,7 @@ pub struct PartRows {
     pub short_entries: &'static [EntryId],
     /// and which of its numbers.
     pub short_items: &'static [ItemId],
-    /// Trade notation of its entries.
+    /// Usual notation of its entries.
     pub goes_on: &'static [GoesOn],
     /// What its entries are mistaken for.
     pub misreads: &'static [Misread],
@@ -83,7 +83,7 @@ macro_rules! part_rows {
             sign_offs: SIGN_OFFS,
             first: &[],
             ends: &[],
-            without: None,
+            without: &[],
             by_method: &[],
             led: &[],
             aside: &[],

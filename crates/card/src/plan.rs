@@ -109,6 +109,8 @@ impl Case<'_> {
     }
 
     /// What two people compare must all stand on the card: the entries that no part has shown, and those that none has read.
+    // apart, so that its room on the stack is free while the parts are planned
+    #[inline(never)]
     fn rest(&self, known: &Known, out: &mut Out) {
         let (read, mut headed) = (known.entered.read_so_far(), None);
         for (part, is_read) in [(parts::also_used::table::PART, true), (parts::unused::table::PART, false)] {

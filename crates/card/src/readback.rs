@@ -30,15 +30,15 @@
 //!
 //! **Second part: the answers.** In the order of the card: for every number that comes out the number of its part, its own, its
 //! method (the method's number plus 1, or 0), its row, one byte each, and its value as printed; for every refusal and
-//! every caution `0xFF`, the number of its part, its own, its method likewise; notes are in neither part. Over these bytes goes CRC-10/ATM (polynomial `0x233`, register starting
-//! at zero, nothing reflected); its 10 bits are the two symbols.
+//! every caution `0xFF`, the number of its part, its own, its method likewise; notes are in neither part. Over these bytes
+//! goes CRC-10/ATM (polynomial `0x233`, register starting at zero, nothing reflected); its 10 bits are the two symbols.
 //!
 //! **Reading it.** First parts differ: the entries differ. Only the second parts differ: the programs differ. Both agree:
 //! *same entries*, which is not the correct patient and not a correct printout.
 
 use crate::case::Case;
 use crate::caution::{Caution, Severity};
-use crate::crc::{Crc, table};
+use crate::crc::Crc;
 use crate::draft::Draft;
 use crate::entry::Kind;
 use crate::error::{Error, Wrong};
@@ -116,8 +116,7 @@ pub fn of(case: &Case, identifiers: Option<&Identifiers>) -> Result<ReadBack, Er
 /// # Ok::<(), ocellus_card::error::Error>(())
 /// ```
 pub fn entries(draft: &Draft, identifiers: Option<&Identifiers>) -> Result<u32, Error> {
-    static TABLE: [u32; 16] = table(20, 0x39599);
-    let mut crc = Crc::new(20, &TABLE, (1 << 20) - 1);
+    let mut crc = Crc::of_entries();
     canonical(draft, identifiers, &mut |byte| crc.push(byte))?;
     Ok(crc.value())
 }
@@ -187,8 +186,7 @@ pub struct Answers {
 
 impl Answers {
     fn push(&mut self, byte: u8) {
-        static TABLE: [u32; 16] = table(10, 0x233);
-        self.crc.get_or_insert(Crc::new(10, &TABLE, 0)).push(byte);
+        self.crc.get_or_insert(Crc::of_answers()).push(byte);
     }
 
     fn push_method(&mut self, method: Option<Method>) {
@@ -229,7 +227,7 @@ impl Sink for Answers {
     }
 
     fn caution(&mut self, caution: Caution) {
-        // a remark is no answer: that of an entry left out says nothing else than it does with its usual value typed
+        // a note is not an answer: an entry left out means the same as its usual value typed
         if caution.code.severity() == Severity::Note {
             return;
         }

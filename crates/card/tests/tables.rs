@@ -159,7 +159,7 @@ fn no_working_is_left_out() {
     assert_eq!(tables.len(), all + 1);
 }
 
-/// A source nobody cites has no business in the table.
+/// A source that nobody cites does not belong in the table.
 #[test]
 fn every_source_is_cited() {
     let mut cited: Vec<Source> = vec![Source::Entered];

@@ -79,7 +79,7 @@ fn names_are_easily_typed() {
     }
 }
 
-/// A label is no sentence: a small letter, a digit or a term first, and no full stop.
+/// A label is not a sentence: a small letter, a digit or a term first, and no full stop.
 #[test]
 fn labels_are_no_sentences() {
     for label in labels() {
@@ -109,7 +109,7 @@ fn cautions_are_sentences() {
     }
 }
 
-/// What is read in the place of a number has no decimals to print.
+/// What is read in place of a number has no decimals to print.
 #[test]
 fn words_have_no_decimals() {
     for item in ItemId::all() {

@@ -16,7 +16,7 @@ pub trait Around {
 pub enum Air {
     /// There is none.
     Absent,
-    /// There is one, and it does not answer, or says what no air has.
+    /// There is one, and it does not answer, or gives a pressure that no air has.
     Silent,
     /// The pressure where it is, and its own temperature.
     Measured {

@@ -1,25 +1,31 @@
 //! The air as a sensor measures it, and a column of water on the sensor's tube.
 
 use crate::around::{Air, Around};
-use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::session::Session;
 use ocellus_card::draft::Draft;
 use ocellus_card::entries;
 use ocellus_core::decimal::{Sign, fixed, parse};
 use ocellus_core::fluids::column::of_column;
 use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::quantity::Density;
-use ocellus_text::text;
+use ocellus_text::{Text, text};
 
-/// The pressure that others are told against, hPa.
+/// The pressure that others are compared with, hPa.
 pub(crate) struct Zero(Option<f64>);
 
 impl Zero {
     pub(crate) const NONE: Zero = Zero(None);
 }
 
-pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
+pub(crate) fn run(
+    session: &mut Session,
+    draft: &mut Draft,
+    around: &dyn Around,
+    rest: &str,
+    page: &mut Page,
+) -> Outcome {
     let (zero, take) = (rest.eq_ignore_ascii_case("zero"), rest.eq_ignore_ascii_case("take"));
     if !(zero || take || rest.is_empty()) {
         page.line(text!("barometer, barometer zero, or barometer take."));
@@ -34,14 +40,16 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
             return Outcome::Answered;
         }
         Air::Silent => {
-            page.line(text!("The barometer does not answer, or says what no air has: look at its wires."));
+            page.line(text!(
+                "Check the wires of the barometer: it does not answer, or gives a pressure that no air has."
+            ));
             return Outcome::Refused;
         }
     };
-    told(hpa, celsius, kept.zero.0, draft, page);
+    told(hpa, celsius, session.zero.0, draft, page);
     if zero {
-        kept.zero.0 = Some(hpa);
-        page.line(text!("The next readings are told against this one."));
+        session.zero.0 = Some(hpa);
+        page.line(text!("The next readings are compared with this one."));
     }
     if take {
         return taken(hpa, draft, page);
@@ -51,23 +59,21 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
 
 #[inline(never)]
 fn told(hpa: f64, celsius: f64, zero: Option<f64>, draft: &Draft, page: &mut Page) {
-    let mut row = |word: &str, value: f64, places: u8, signed: bool, unit: &'static str| {
-        page.raw("  ");
-        page.text(word);
-        page.to(39);
+    let mut row = |word: Text, value: f64, places: u8, signed: bool, unit: &'static str| {
+        page.name(word);
         page.number(value, places, signed, unit);
         page.end();
     };
-    row("measured", hpa, 2, false, "hPa");
-    row("the same", convert(hpa, Unit::HPa, Unit::MmHg), 2, false, "mmHg");
-    row("temperature of the sensor", celsius, 1, false, "C");
+    row(text!("measured"), hpa, 2, false, "hPa");
+    row(text!("the same"), convert(hpa, Unit::HPa, Unit::MmHg), 2, false, "mmHg");
+    row(text!("temperature of the sensor"), celsius, 1, false, "C");
     let Some(zero) = zero else { return };
     let more = convert(hpa - zero, Unit::HPa, Unit::MmHg);
-    row("more than at zero", more, 2, true, "mmHg");
-    row("the same", convert(hpa - zero, Unit::HPa, Unit::CmH2O), 1, true, "cmH2O");
+    row(text!("more than at zero"), more, 2, true, "mmHg");
+    row(text!("the same"), convert(hpa - zero, Unit::HPa, Unit::CmH2O), 1, true, "cmH2O");
     let density = draft.number(entries::DENSITY).or(entries::DENSITY.id().default());
     if let Some(density) = density.and_then(|density| Density::from_kg_m3(density).ok()) {
-        row("column of this fluid, h = p/(rho g)", more / of_column(1.0, density), 1, true, "cm");
+        row(text!("column of this fluid, h = p/(rho g)"), more / of_column(1.0, density), 1, true, "cm");
     }
 }
 

@@ -4,13 +4,13 @@ use crate::case::case;
 use crate::head::{Head, Wanted, capitals, eye, side};
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
-use crate::page::{Desk, Page};
+use crate::page::{Desk, Page, VALUE};
 use crate::readback;
 use crate::table::{self, Columns, Row};
 use crate::word::is_word;
 use ocellus_card::caution::Caution;
 use ocellus_card::draft::Draft;
-use ocellus_card::entry::Told;
+use ocellus_card::entry::ShownAs;
 use ocellus_card::id::{EntryId, PartId, SignOffId};
 use ocellus_card::item::{Form, Item};
 use ocellus_card::layout::{Below, ByMethod, Led};
@@ -19,7 +19,7 @@ use ocellus_card::sink::Sink;
 use ocellus_core::astigmatism::site;
 use ocellus_core::quantity::Site;
 use ocellus_core::working::Steps;
-use ocellus_text::{Text, text};
+use ocellus_text::text;
 
 pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     let Some(wanted) = wanted(rest, page) else { return Outcome::Refused };
@@ -88,7 +88,7 @@ fn print(
     head.cautions.refuse()
 }
 
-/// What was asked for; where there is no part of this name, all of them are told.
+/// What was asked for; where there is no part of this name, all of them are listed.
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
 fn wanted(rest: &str, page: &mut Page) -> Option<Wanted> {
@@ -142,8 +142,7 @@ impl PartialEq for Block {
     }
 }
 
-/// Columns at which values and remarks begin.
-const VALUE: usize = 39;
+/// The column at which remarks begin.
 const REMARK: usize = 52;
 
 /// Prints a card as it is streamed.
@@ -156,7 +155,7 @@ struct Card<'a, 'p> {
     any: bool,
     block: Block,
     row: Row,
-    /// A bit for each method that this part has told of.
+    /// A bit for each method that this part has shown.
     shown: u16,
     /// Lines to tick were printed.
     signed: bool,
@@ -198,6 +197,8 @@ impl<'a, 'p> Card<'a, 'p> {
         }
     }
 
+    // apart as `begin` is, so that their room on the stack is free while a line is printed
+    #[inline(never)]
     fn heading(&mut self) {
         (self.headed, self.any) = (true, true);
         self.page.end();
@@ -214,6 +215,7 @@ impl<'a, 'p> Card<'a, 'p> {
         }
     }
 
+    #[inline(never)]
     fn begin(&mut self) {
         match self.block {
             Block::Lines => {}
@@ -222,9 +224,9 @@ impl<'a, 'p> Card<'a, 'p> {
                 self.page.end();
                 if let Some((title, entry)) = table.title {
                     self.page.raw("> ");
-                    self.page.text(title);
+                    self.page.text(*title);
                     self.page.text(" ");
-                    self.page.value(self.draft, entry);
+                    self.page.value(self.draft, *entry);
                     self.page.end();
                 }
                 self.columns(table).heading(self.page);
@@ -260,12 +262,12 @@ impl<'a, 'p> Card<'a, 'p> {
         match table.below {
             Below::Nothing => {}
             Below::Says(text) => self.page.paragraph("  ", text),
-            Below::Around(before, entry, after) => {
+            Below::Around([before, after], entry) => {
                 self.page.raw("  ");
                 self.page.hang();
-                self.page.text(before);
+                self.page.text(*before);
                 self.page.value(self.draft, entry);
-                self.page.line(after);
+                self.page.line(*after);
             }
         }
     }
@@ -273,7 +275,7 @@ impl<'a, 'p> Card<'a, 'p> {
     /// Why methods are left out of the comparison.
     fn left_out(&mut self, table: &ByMethod) {
         let Some((_, codes)) = table.left_out else { return };
-        for code in codes {
+        for code in *codes {
             for method in self.head.cautions.methods(*code) {
                 self.page.raw("  * ");
                 self.page.hang();
@@ -282,12 +284,6 @@ impl<'a, 'p> Card<'a, 'p> {
                 self.page.line(code.text());
             }
         }
-    }
-
-    fn name(&mut self, name: Text) {
-        self.page.raw("  ");
-        self.page.text(name);
-        self.page.to(VALUE);
     }
 
     /// Goes on with what is to be known of the value that stands there.
@@ -306,13 +302,13 @@ impl<'a, 'p> Card<'a, 'p> {
     }
 
     fn row(&mut self, entry: EntryId) {
-        self.name(entry.what());
-        let (told, number) = (entry.told(), self.draft.number(entry));
-        if told == Told::Capitals {
+        self.page.name(entry.what());
+        let (shown_as, number) = (entry.shown_as(), self.draft.number(entry));
+        if shown_as == Some(ShownAs::Capitals) {
             return self.page.line(capitals(eye(self.draft)));
         }
         self.page.value(self.draft, entry);
-        if let Some(degrees) = number.filter(|_| told == Told::Site) {
+        if let Some(degrees) = number.filter(|_| shown_as == Some(ShownAs::Site)) {
             return self.place(degrees);
         }
         if !self.draft.has(entry) {
@@ -320,7 +316,7 @@ impl<'a, 'p> Card<'a, 'p> {
             self.page.text(text!("not entered, usual value"));
         }
         self.page.end();
-        if let Some(number) = number.filter(|_| told == Told::Spoken) {
+        if let Some(number) = number.filter(|_| shown_as == Some(ShownAs::Spoken)) {
             self.page.to(VALUE);
             self.page.spoken(number);
             self.page.end();
@@ -343,7 +339,7 @@ impl<'a, 'p> Card<'a, 'p> {
     }
 
     fn single(&mut self, item: &Item) {
-        self.name(item.what.name());
+        self.page.name(item.what.name());
         self.page.item(item);
         if item.what.form() == Form::Site {
             return self.place(item.value);
@@ -378,7 +374,7 @@ impl Sink for Card<'_, '_> {
         if !self.is_wanted(|| entry.is_short() && self.is_at_home(entry)) {
             return;
         }
-        if entry.told() == Told::Together {
+        if entry.shown_as() == Some(ShownAs::Together) {
             self.beside(entry);
         } else {
             self.open(Block::Lines);
@@ -392,7 +388,7 @@ impl Sink for Card<'_, '_> {
             self.shown |= item.method.map_or(0, |method| 1 << method as u8);
         }
         let mut tables = item.what.part().by_method();
-        let marks = |table: &ByMethod| table.left_out.is_some_and(|(what, _)| what == item.what);
+        let marks = |table: &ByMethod| table.left_out.is_some_and(|(what, _)| *what == item.what);
         if !self.is_wanted(|| item.what.is_short() || tables.clone().any(marks)) {
             return;
         }

@@ -7,9 +7,9 @@ use ocellus_card::draft::Draft;
 use ocellus_text::Text;
 use ocellus_text::text;
 
-/// The case of the entries; where they are none, what keeps them from it is told.
+/// The case of the entries; where they are not one, the reasons are printed.
 pub(crate) fn case<'a>(draft: &'a Draft, page: &mut Page) -> Option<Case<'a>> {
-    needs(draft, text!("These entries are no case yet, and nothing is computed. Needed:"), page)
+    needs(draft, text!("These entries are not a case yet, and nothing is computed. Needed:"), page)
 }
 
 /// The case of the entries, or a heading and what they lack below it.

@@ -1,4 +1,4 @@
-//! Cautions, kept while a card is printed and told after it: the gravest first, each code once with all it is about.
+//! Cautions, kept while a card is printed and shown after it: the most serious first, each code once with all it is about.
 
 use crate::page::Page;
 use heapless::Vec;
@@ -29,30 +29,33 @@ impl Codes {
     }
 }
 
-/// The most that are kept, four bytes each; a test shows that no card has more.
+/// The most that are kept, three bytes each; a test shows that no card has more.
 const ROOM: usize = 88;
 
-/// A caution in few bytes: places plus 1, or 0 for none.
+/// A caution in few bytes: the lower ones of its code's place; the place of its entry plus 1, or 0 for none; and in one byte the
+/// same of its method, above it the rest of the code's place.
 #[derive(Clone, Copy, PartialEq, Eq)]
-struct Kept {
-    code: u16,
+struct PackedCaution {
+    code: u8,
     entry: u8,
     method: u8,
 }
 
-const _: () = assert!(CautionId::COUNT < u16::MAX as usize && EntryId::COUNT < u8::MAX as usize);
+const _: () = assert!(CautionId::COUNT <= 1 << 12 && EntryId::COUNT < 1 << 8 && Method::ALL.len() < 1 << 4);
 
-impl Kept {
-    fn of(caution: &Caution) -> Kept {
-        Kept {
-            code: caution.code.place() as u16,
+impl PackedCaution {
+    fn of(caution: &Caution) -> PackedCaution {
+        let code = caution.code.place();
+        let method = caution.method.map_or(0, |method| method as u8 + 1);
+        PackedCaution {
+            code: code as u8,
             entry: caution.entry.map_or(0, |entry| entry.place() as u8 + 1),
-            method: caution.method.map_or(0, |method| method as u8 + 1),
+            method: (code >> 8 << 4) as u8 | method,
         }
     }
 
     fn code(self) -> CautionId {
-        CautionId::at(usize::from(self.code)).unwrap_or(NOT_A_DEVICE)
+        CautionId::at(usize::from(self.method >> 4) << 8 | usize::from(self.code)).unwrap_or(NOT_A_DEVICE)
     }
 
     fn entry(self) -> Option<EntryId> {
@@ -60,12 +63,12 @@ impl Kept {
     }
 
     fn method(self) -> Option<Method> {
-        Method::ALL.get(usize::from(self.method).checked_sub(1)?).copied()
+        Method::ALL.get(usize::from(self.method & 15).checked_sub(1)?).copied()
     }
 }
 
 pub(crate) struct Cautions {
-    kept: Vec<Kept, ROOM>,
+    kept: Vec<PackedCaution, ROOM>,
     lost: bool,
 }
 
@@ -76,7 +79,7 @@ impl Cautions {
 
     /// Keeps a caution, once; the one at the head of every card is not among them.
     pub(crate) fn push(&mut self, caution: Caution) {
-        let kept = Kept::of(&caution);
+        let kept = PackedCaution::of(&caution);
         if caution.code != NOT_A_DEVICE && !self.kept.contains(&kept) {
             self.lost |= self.kept.push(kept).is_err();
         }
@@ -90,16 +93,17 @@ impl Cautions {
         self.kept.iter().any(|kept| usize::from(kept.code) == code.place())
     }
 
-    /// Of which methods a caution is told.
+    /// Of which methods a caution is shown.
     pub(crate) fn methods(&self, code: CautionId) -> impl Iterator<Item = Method> + '_ {
-        let of = move |kept: &&Kept| usize::from(kept.code) == code.place();
+        let of = move |kept: &&PackedCaution| usize::from(kept.code) == code.place();
         self.kept.iter().filter(of).filter_map(|kept| kept.method())
     }
 
     /// Each code once, in the order they came.
     fn codes(&self) -> impl Iterator<Item = CautionId> + '_ {
-        let is_first =
-            |place: usize, kept: &Kept| self.kept.iter().position(|other| other.code == kept.code) == Some(place);
+        let is_first = |place: usize, kept: &PackedCaution| {
+            self.kept.iter().position(|other| other.code == kept.code) == Some(place)
+        };
         let firsts = self.kept.iter().enumerate().filter(move |(place, kept)| is_first(*place, kept));
         firsts.map(|(_, kept)| kept.code())
     }
@@ -109,7 +113,7 @@ impl Cautions {
         self.codes().filter(move |code| code.severity() == severity)
     }
 
-    /// Whether no entry that lacks would bring what was asked for.
+    /// Whether no missing entry would bring what was asked for.
     pub(crate) fn end_it(&self) -> bool {
         self.codes().any(CautionId::ends_it)
     }
@@ -146,8 +150,8 @@ impl Cautions {
     }
 }
 
-/// The method, or the entry with its value; a word speaks for itself in the text of the caution.
-fn about(kept: Kept, comma: &str, draft: &Draft, page: &mut Page) -> bool {
+/// The method, or the entry with its value; a word is left out, since the text of the caution says it.
+fn about(kept: PackedCaution, comma: &str, draft: &Draft, page: &mut Page) -> bool {
     match (kept.method(), kept.entry()) {
         (Some(method), _) => {
             page.text(comma);

@@ -2,10 +2,10 @@
 
 use crate::around::Around;
 use crate::entry;
-use crate::kept::Kept;
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::session::Session;
 use crate::show;
 use crate::verb::{Run, VERBS};
 use crate::word::first_word;
@@ -16,7 +16,13 @@ use ocellus_text::text;
 
 // apart, so that its room on the stack is free again while a card is planned
 #[inline(never)]
-pub(crate) fn run(draft: &mut Draft, kept: &mut Kept, around: &dyn Around, line: &str, page: &mut Page) -> Outcome {
+pub(crate) fn run(
+    draft: &mut Draft,
+    session: &mut Session,
+    around: &dyn Around,
+    line: &str,
+    page: &mut Page,
+) -> Outcome {
     let line = crate::line::before_comment(line).trim_ascii();
     if line.is_empty() {
         return Outcome::Nothing;
@@ -30,7 +36,7 @@ pub(crate) fn run(draft: &mut Draft, kept: &mut Kept, around: &dyn Around, line:
     match (verb, entry::named(word), value) {
         (Some(verb), _, None) => match verb.run {
             Run::OfCase(run) => run(draft, rest, page),
-            Run::OfAll(run) => run(kept, draft, around, rest, page),
+            Run::OfAll(run) => run(session, draft, around, rest, page),
         },
         (_, Some(entry), None) if rest.is_empty() => {
             show::entry(draft, entry, page);
@@ -69,6 +75,6 @@ fn unknown(word: &str, page: &mut Page) -> Outcome {
         nearest.offer(entry.key());
     }
     nearest.tell(page, text!("not a word that is known here"));
-    page.paragraph("    ", text!("help tells what can be typed, help entries every entry's word"));
+    page.paragraph("    ", text!("help shows what can be typed, help entries every entry's word"));
     Outcome::Refused
 }

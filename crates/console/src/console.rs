@@ -3,11 +3,11 @@
 use crate::around::Around;
 use crate::command;
 use crate::identify::{Asked, Identify};
-use crate::kept::Kept;
 use crate::keys::{Key, Keys};
 use crate::line::{Line, Room};
 use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::session::Session;
 use crate::show;
 use ocellus_card::cautions::NOT_A_DEVICE;
 use ocellus_card::draft::Draft;
@@ -15,7 +15,7 @@ use ocellus_card::id::EntryId;
 use ocellus_card::id::PartId;
 use ocellus_text::text;
 
-/// With more bytes in hand than this, nothing is echoed: the answer would be longer than what is still to come.
+/// With more bytes waiting than this, nothing is echoed: the answer would be longer than what is still to come.
 const PASTED: usize = 128;
 
 /// One conversation, with the entries of one case.
@@ -23,7 +23,7 @@ const PASTED: usize = 128;
 /// The size of a draft and two lines: it is meant to be a static of a microcontroller.
 pub struct Console {
     draft: Draft,
-    kept: Kept,
+    session: Session,
     line: Line,
     /// The line before.
     earlier: Line,
@@ -86,7 +86,7 @@ impl Console {
     const fn with(silent: bool) -> Console {
         Console {
             draft: Draft::EMPTY,
-            kept: Kept::NOTHING,
+            session: Session::NEW,
             line: Line::new(),
             earlier: Line::new(),
             keys: Keys::new(),
@@ -118,9 +118,9 @@ impl Console {
     /// While bytes wait, input is being pasted: there is no prompt and no confirmation, only errors, and at the end one
     /// line with the number of entries.
     pub fn byte(&mut self, byte: u8, waiting: usize, around: &dyn Around, out: &mut dyn FnMut(&str)) {
-        self.kept.stir(around.millis() ^ u32::from(byte));
-        if self.kept.is_running() {
-            if !self.kept.key(byte, &mut Page::new(out)) {
+        self.session.stir(around.millis() ^ u32::from(byte));
+        if self.session.is_running() {
+            if !self.session.key(byte, &mut Page::new(out)) {
                 self.end_chart(out);
             }
             return;
@@ -148,13 +148,13 @@ impl Console {
 
     /// Time passes and nothing comes: a strip chart that runs goes on.
     pub fn tick(&mut self, around: &dyn Around, out: &mut dyn FnMut(&str)) {
-        if self.kept.is_running() && !self.kept.tick(around.millis(), &mut Page::new(out)) {
+        if self.session.is_running() && !self.session.tick(around.millis(), &mut Page::new(out)) {
             self.end_chart(out);
         }
     }
 
     fn end_chart(&mut self, out: &mut dyn FnMut(&str)) {
-        self.kept.end();
+        self.session.end();
         self.due = false;
         self.prompt(out);
     }
@@ -227,7 +227,7 @@ impl Console {
             self.answer(around, &mut page);
         }
         self.line.wipe();
-        if self.kept.is_running() {
+        if self.session.is_running() {
             // what is typed from here on are its keys
             return;
         }
@@ -240,7 +240,7 @@ impl Console {
         if !matches!(self.identify.asked, Asked::Nothing) {
             return self.identify.answer(&self.draft, self.line.text(), page);
         }
-        match command::run(&mut self.draft, &mut self.kept, around, self.line.text(), page) {
+        match command::run(&mut self.draft, &mut self.session, around, self.line.text(), page) {
             Outcome::Nothing | Outcome::Answered => {}
             Outcome::Entered(first, count) => {
                 (self.taken.first, self.taken.count) = (first, count);

@@ -119,7 +119,7 @@ pub(crate) fn is_unit(entry: EntryId, unit: &str) -> bool {
 pub(crate) fn split_unit(text: &str) -> (&str, &str) {
     let end = text.bytes().position(|byte| !matches!(byte, b'0'..=b'9' | b'.' | b',' | b'+' | b'-'));
     let (digits, unit) = end.and_then(|end| text.split_at_checked(end)).unwrap_or((text, ""));
-    // an exponent is no unit: let it be refused as what it is
+    // an exponent is not a unit: it is refused as what it is
     let exponent = matches!(unit.as_bytes(), [b'e' | b'E', b'0'..=b'9' | b'+' | b'-', ..]);
     if digits.is_empty() || exponent { (text, "") } else { (digits, unit.trim_ascii()) }
 }

@@ -3,11 +3,11 @@
 use crate::around::Around;
 use crate::entry::split_unit;
 use crate::explain::steps;
-use crate::kept::Kept;
 use crate::nearest::Nearest;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::question::{Exercise, Question, Random};
+use crate::session::Session;
 use heapless::Vec;
 use ocellus_card::draft::Draft;
 use ocellus_card::error::Wrong;
@@ -17,7 +17,7 @@ use ocellus_text::text;
 /// One who learns.
 pub(crate) struct Learner {
     random: Random,
-    /// The question that waits for an answer, if there is one; a list as `Kept::strip`.
+    /// The question that waits for an answer, if there is one; a list as `Session::strip`.
     asked: Vec<Exercise, 1>,
     right: u16,
     answered: u16,
@@ -26,15 +26,21 @@ pub(crate) struct Learner {
 impl Learner {
     pub(crate) const NEW: Learner = Learner { random: Random::new(0), asked: Vec::new(), right: 0, answered: 0 };
 
-    /// When a key was pressed nobody foresees.
+    /// When a key is pressed cannot be predicted.
     pub(crate) fn stir(&mut self, with: u32) {
         self.random.stir(with);
     }
 }
 
 /// Asks.
-pub(crate) fn run(kept: &mut Kept, _draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
-    let learner = &mut kept.learner;
+pub(crate) fn run(
+    session: &mut Session,
+    _draft: &mut Draft,
+    _around: &dyn Around,
+    rest: &str,
+    page: &mut Page,
+) -> Outcome {
+    let learner = &mut session.learner;
     let question = if rest.is_empty() {
         Question::ALL.get(usize::from(learner.random.one_of(Question::ALL.len() as u8)))
     } else {
@@ -43,7 +49,7 @@ pub(crate) fn run(kept: &mut Kept, _draft: &mut Draft, _around: &dyn Around, res
     let Some(question) = question else {
         let mut nearest = Nearest::to(rest);
         Question::ALL.iter().for_each(|question| nearest.offer(question.key()));
-        nearest.tell(page, text!("nothing that is asked about"));
+        nearest.tell(page, text!("no question about this"));
         page.accepted();
         questions(page);
         return Outcome::Refused;
@@ -81,10 +87,16 @@ fn asked(exercise: &Exercise, page: &mut Page) {
 }
 
 /// Judges an answer.
-pub(crate) fn answer(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
-    let learner = &mut kept.learner;
+pub(crate) fn answer(
+    session: &mut Session,
+    draft: &mut Draft,
+    _around: &dyn Around,
+    rest: &str,
+    page: &mut Page,
+) -> Outcome {
+    let learner = &mut session.learner;
     let Some(exercise) = learner.asked.first().copied() else {
-        page.line(text!("Nothing was asked: exercise asks."));
+        page.line(text!("No question was asked: exercise asks one."));
         return Outcome::Refused;
     };
     let (digits, unit) = split_unit(rest);

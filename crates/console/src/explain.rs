@@ -32,11 +32,12 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     };
     let Some(case) = case(draft, page) else { return Outcome::Answered };
     page.line(subject.name());
-    let mut working = Working { lacks: Lacks::Untold(subject), ..Working::of(draft, page) };
+    let mut working = Working::of(draft, page);
+    working.lacks = Lacks::Waiting(subject);
     if !case.explain(subject, &mut working) {
         working.not_computed();
     }
-    let cautions = working.cautions;
+    let Working { cautions, page, .. } = &mut working;
     if !cautions.is_empty() {
         page.end();
         page.line("Cautions");
@@ -56,12 +57,12 @@ pub(crate) fn steps(draft: &Draft, page: &mut Page, show: &mut dyn FnMut(&mut dy
     show(&mut Working::of(draft, page));
 }
 
-/// Whether it was told that nothing was computed, and what could still be entered.
+/// Whether it was said that nothing was computed, and what could still be entered.
 enum Lacks {
     /// Not of this subject, yet.
-    Untold(Subject),
+    Waiting(Subject),
     /// It was.
-    Told,
+    Said,
 }
 
 /// Prints a working as it is streamed.
@@ -75,12 +76,12 @@ struct Working<'a, 'p> {
 
 impl<'a, 'p> Working<'a, 'p> {
     fn of(draft: &'a Draft, page: &'a mut Page<'p>) -> Working<'a, 'p> {
-        Working { draft, page, table: None, cautions: Cautions::new(), lacks: Lacks::Told }
+        Working { draft, page, table: None, cautions: Cautions::new(), lacks: Lacks::Said }
     }
 
     /// Says once that nothing was computed; the answer is whether this was the first time.
     fn not_computed(&mut self) -> bool {
-        let Lacks::Untold(subject) = core::mem::replace(&mut self.lacks, Lacks::Told) else { return false };
+        let Lacks::Waiting(subject) = core::mem::replace(&mut self.lacks, Lacks::Said) else { return false };
         self.page.end();
         self.page.text(subject.name());
         self.page.line(text!(": not computed, this case does not allow it."));
@@ -115,7 +116,7 @@ impl Sink for Working<'_, '_> {
     }
 
     fn lacks(&mut self, entry: EntryId) {
-        // a refusal is told in the cautions, and no entry would lift it
+        // a refusal is shown in the cautions, and no entry would lift it
         if self.cautions.refuse() || self.cautions.end_it() {
             return;
         }

@@ -1,20 +1,17 @@
-//! What the incisions did in many eyes, one added after another.
+//! What the incisions did in many eyes, added one after another.
 
 use crate::around::Around;
 use crate::case::case;
-use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::session::Session;
 use ocellus_card::draft::Draft;
 use ocellus_card::items;
 use ocellus_card::parts::after::incision_found;
 use ocellus_card::readback;
 use ocellus_core::astigmatism::group::{Group, Summary};
 use ocellus_core::astigmatism::on_dial;
-use ocellus_text::text;
-
-/// Columns at which numbers begin.
-const VALUE: usize = 39;
+use ocellus_text::{Text, text};
 
 /// Eyes that were added, and what the last of them was entered as.
 #[derive(Default)]
@@ -27,8 +24,14 @@ impl Eyes {
     pub(crate) const NONE: Eyes = Eyes { group: Group::EMPTY, last: None };
 }
 
-pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
-    let eyes = &mut kept.group;
+pub(crate) fn run(
+    session: &mut Session,
+    draft: &mut Draft,
+    _around: &dyn Around,
+    rest: &str,
+    page: &mut Page,
+) -> Outcome {
+    let eyes = &mut session.group;
     match rest {
         "" => {}
         _ if rest.eq_ignore_ascii_case("add") => {
@@ -53,7 +56,7 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, _around: &dyn Around, rest
 }
 
 /// Takes in what the incisions did in this case.
-// apart, so that its room on the stack is free again while the group is told
+// apart, so that its room on the stack is free again while the group is shown
 #[inline(never)]
 fn add(eyes: &mut Eyes, draft: &Draft, page: &mut Page) -> bool {
     let Some(case) = case(draft, page) else { return false };
@@ -73,10 +76,8 @@ fn add(eyes: &mut Eyes, draft: &Draft, page: &mut Page) -> bool {
 
 #[inline(never)]
 fn tell(group: &Group, s: &Summary, page: &mut Page) {
-    let dioptres = |name: &str, values: &[f64], signed: bool, page: &mut Page| {
-        page.raw("  ");
-        page.text(name);
-        page.to(VALUE);
+    let dioptres = |name: Text, values: &[f64], signed: bool, page: &mut Page| {
+        page.name(name);
         for (place, value) in values.iter().enumerate() {
             page.text(if place == 0 { "" } else { ", " });
             page.number(*value, 2, signed, "D");
@@ -84,24 +85,20 @@ fn tell(group: &Group, s: &Summary, page: &mut Page) {
         page.end();
     };
     if let Some(centre) = group.centroid() {
-        dioptres("centroid, size", &[centre.cylinder()], false, page);
+        dioptres(text!("centroid, size"), &[centre.cylinder()], false, page);
         if let Some(steep) = centre.strongest() {
-            page.raw("  ");
-            page.text(text!("centroid, steep meridian"));
-            page.to(VALUE);
+            page.name(text!("centroid, steep meridian"));
             let degrees = items::PLANNED_AXIS;
             page.number(on_dial(steep), degrees.places(), degrees.signed(), degrees.unit());
             page.end();
         }
     }
-    dioptres("x and y", &[s.x, s.y], true, page);
-    dioptres("SD of x and y", &[s.sd_x, s.sd_y], false, page);
-    dioptres("95 % ellipse of centroid, semi-axes", &[s.of_mean * s.major, s.of_mean * s.minor], false, page);
-    dioptres("95 % ellipse of single eyes", &[s.of_eyes * s.major, s.of_eyes * s.minor], false, page);
+    dioptres(text!("x and y"), &[s.x, s.y], true, page);
+    dioptres(text!("SD of x and y"), &[s.sd_x, s.sd_y], false, page);
+    dioptres(text!("95 % ellipse of centroid, semi-axes"), &[s.of_mean * s.major, s.of_mean * s.minor], false, page);
+    dioptres(text!("95 % ellipse of single eyes"), &[s.of_eyes * s.major, s.of_eyes * s.minor], false, page);
     if let Some(test) = group.against_zero() {
-        page.raw("  ");
-        page.text(text!("is it zero? Hotelling T2, p"));
-        page.to(VALUE);
+        page.name(text!("is it zero? Hotelling T2, p"));
         page.number(test.t2, 2, false, "");
         page.text(", ");
         page.number(test.p, 4, false, "");
@@ -109,6 +106,8 @@ fn tell(group: &Group, s: &Summary, page: &mut Page) {
     }
     page.paragraph(
         "  ",
-        text!("If vectors are normal about one centre, and each eye stands by itself: two eyes of a patient do not."),
+        text!(
+            "Holds where vectors are normal about one centre and eyes are independent: two eyes of one patient are not."
+        ),
     );
 }

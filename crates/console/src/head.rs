@@ -120,7 +120,7 @@ impl Sink for Head {
     }
 }
 
-/// The eye of the case; right where it is a set-up of fluids without one, which tells of none.
+/// The eye of the case; right where it is a set-up of fluids without one, which shows none.
 pub(crate) fn eye(draft: &Draft) -> Side {
     if draft.number(entries::SIDE) == Some(Side::Left.code()) { Side::Left } else { Side::Right }
 }

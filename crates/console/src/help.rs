@@ -27,7 +27,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
             let mut nearest = Nearest::to(rest);
             VERBS.iter().for_each(|verb| nearest.offer(verb.word));
             EntryId::all().for_each(|entry| nearest.offer(entry.word()));
-            nearest.tell(page, text!("nothing to tell of this word"));
+            nearest.tell(page, text!("no help for this word"));
             return Outcome::Refused;
         }
     }
@@ -54,11 +54,11 @@ fn overview(page: &mut Page) {
     page.line(text!("A case file can be pasted whole. # begins a comment."));
     page.line("To ask:");
     VERBS.iter().for_each(|verb| usage(verb.word, verb.usage, verb.what, page));
-    page.line(text!("Ctrl-U takes the line back, Ctrl-C gives it up, arrow up brings the last one."));
+    page.line(text!("Ctrl-U deletes the line, Ctrl-C cancels it, arrow up brings the last one."));
 }
 
 fn entries(page: &mut Page) {
-    page.line(text!("The words of every entry; help WORD tells what it takes."));
+    page.line(text!("The words of every entry; help WORD shows what it takes."));
     for table in sections() {
         page.word(table);
         page.words(of_section(table).map(EntryId::word));
@@ -100,7 +100,7 @@ fn of_entry(draft: &Draft, entry: EntryId, page: &mut Page) {
     page.end();
     page.paragraph("  in a case file: ", entry.key());
     if let Some((mark, next)) = entry.goes_on() {
-        page.raw("  goes on with ");
+        page.raw("  may be followed by ");
         page.text(next.what());
         page.text(" after ");
         page.text(core::str::from_utf8(&[mark]).unwrap_or(""));

@@ -33,7 +33,7 @@ pub(crate) fn run(draft: &mut Draft, _rest: &str, page: &mut Page) -> Outcome {
     if case(draft, page).is_none() {
         return Outcome::Answered;
     }
-    page.line(text!("Two patient identifiers, read from the original printout; kept nowhere. Ctrl-C gives up."));
+    page.line(text!("Two patient identifiers, read from the original printout; kept nowhere. Ctrl-C cancels."));
     Outcome::Identify
 }
 

@@ -1,4 +1,4 @@
-//! Bytes of a terminal into keys; what no key here means is swallowed whole.
+//! Bytes of a terminal into keys; what is not a key here is dropped as a whole.
 
 /// What a byte of more than ASCII is kept as, so that an entry with one in it is refused and not changed: without this,
 /// a typographic minus would be lost and a lens would change its sign.

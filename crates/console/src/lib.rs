@@ -45,7 +45,6 @@ mod group;
 mod head;
 mod help;
 mod identify;
-mod kept;
 mod keys;
 mod line;
 mod nearest;
@@ -61,6 +60,7 @@ mod place;
 #[cfg(feature = "exercise")]
 pub mod question;
 mod readback;
+mod session;
 mod show;
 #[cfg(feature = "strip")]
 mod strip;

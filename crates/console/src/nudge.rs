@@ -1,4 +1,4 @@
-//! What if one entry were a little other? Every number that would be printed otherwise, old and new; nothing is kept.
+//! What if one entry were a little different? Every number that would be printed differently, old and new; nothing is kept.
 //!
 //! There is room for a part of a card only, so both cards are planned once for each part.
 
@@ -87,7 +87,7 @@ struct Nudge {
 
 /// What was found so far.
 struct Found {
-    /// Numbers that are told.
+    /// Numbers that are shown.
     lines: usize,
     /// Numbers that both cards have, and those of the new card.
     both: usize,
@@ -97,7 +97,7 @@ struct Found {
 }
 
 impl Nudge {
-    /// Whether both are cases; what would keep them from it is told.
+    /// Whether both are cases; what would keep them from it is printed.
     // apart, as above
     #[inline(never)]
     fn is_fit(&self, draft: &mut Draft, page: &mut Page) -> bool {
@@ -129,7 +129,7 @@ impl Nudge {
             }
         }
         if found.lines == 0 {
-            page.paragraph("  ", text!("No number would be printed otherwise."));
+            page.paragraph("  ", text!("No number would be printed differently."));
         }
         cautions("new ", &found.new_codes, &found.old_codes, page);
         cautions("gone ", &found.old_codes, &found.new_codes, page);
@@ -139,7 +139,7 @@ impl Nudge {
     // apart, as above
     #[inline(never)]
     fn part(&self, draft: &mut Draft, from: usize, found: &mut Found, page: &mut Page) -> bool {
-        let mut old = Kept { from, items: 0, kept: Vec::new(), codes: Codes::NONE };
+        let mut old = Excerpt { from, items: 0, kept: Vec::new(), codes: Codes::NONE };
         self.plan(draft, self.old, &mut old);
         found.old_codes = old.codes;
         found.new = 0;
@@ -153,7 +153,7 @@ impl Nudge {
     // apart, as above
     #[inline(never)]
     fn appeared(&self, draft: &mut Draft, from: usize, found: &mut Found, page: &mut Page) -> bool {
-        let mut new = Kept { from, items: 0, kept: Vec::new(), codes: Codes::NONE };
+        let mut new = Excerpt { from, items: 0, kept: Vec::new(), codes: Codes::NONE };
         self.plan(draft, Some(self.new), &mut new);
         self.plan(draft, self.old, &mut Known(&mut new.kept));
         found.lines += new.kept.iter().flatten().count();
@@ -177,16 +177,16 @@ fn same(a: &Item, b: &Item) -> bool {
 }
 
 /// Keeps some of a card's numbers, counts all.
-struct Kept {
+struct Excerpt {
     from: usize,
     items: usize,
     kept: Vec<Option<Item>, ROOM>,
     codes: Codes,
 }
 
-impl Steps for Kept {}
+impl Steps for Excerpt {}
 
-impl Sink for Kept {
+impl Sink for Excerpt {
     fn item(&mut self, item: Item) {
         if !item.what.is_aside() {
             if self.items >= self.from {

@@ -9,6 +9,9 @@ use ocellus_text::Text;
 /// The widest line: the last column stays free, since some terminals go on to the next line after it.
 pub(crate) const WIDTH: usize = 79;
 
+/// Where numbers begin beside their names.
+pub(crate) const VALUE: usize = 39;
+
 const SPACES: &str = "                                        ";
 
 /// What is printed otherwise where there is room: on a desk.
@@ -182,6 +185,13 @@ impl<'a> Page<'a> {
         self.raw(first);
         self.hang();
         self.line(text);
+    }
+
+    /// The start of a line with a number: its name, and the column where the number begins.
+    pub(crate) fn name(&mut self, name: Text) {
+        self.raw("  ");
+        self.text(name);
+        self.to(VALUE);
     }
 
     /// The start of a line about one word; what follows stands below itself.

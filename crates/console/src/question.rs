@@ -42,22 +42,22 @@ macro_rules! questions {
 
 questions! {
     /// Pressure of a column.
-    Head "head" "A column is open {} cm above the eye; the fluid has {} kg/m3. What pressure is at the eye, in {unit}, with nothing flowing?" [0, 0]
+    Head "head" "A column is open {} cm above the eye; the fluid has {} kg/m3. What is the pressure at the eye, in {unit}, with nothing flowing?" [0, 0]
         "mmHg" "P = rho g h, with g = 9.80665 m/s2; 1 mmHg is 133.322 Pa.";
     /// A pressure in another unit.
-    Units "units" "What are {} mmHg in {unit}?" [0]
-        "" "Over pascals: 1 mmHg is 133.322 Pa, 1 kPa 1000 Pa, 1 cmH2O 98.0665 Pa, 1 inHg 3386.39 Pa, 1 psi 6894.76 Pa.";
+    Units "units" "How much is {} mmHg in {unit}?" [0]
+        "" "By way of pascals: 1 mmHg is 133.322 Pa, 1 kPa 1000 Pa, 1 cmH2O 98.0665 Pa, 1 inHg 3386.39 Pa, 1 psi 6894.76 Pa.";
     /// The ceiling on vacuum.
-    Altitude "altitude" "A theatre lies {} m above the sea; the fluid has {} C. What vacuum can be reached there at the most, in {unit}?" [0, 0]
+    Altitude "altitude" "A theatre lies {} m above the sea; the fluid is at {} C. What is the most vacuum that can be reached there, in {unit}?" [0, 0]
         "mmHg" "p_air = 101325 (1 - 0.0065 H/288.15)^5.25588 Pa, with H = 6356766 Z/(6356766 + Z); less the pressure at which water boils.";
     /// What another bore does.
     Bore "bore" "A tube of {} mm bore is changed for one of {} mm: same length, fluid and pressure, laminar. By what factor does the flow change?" [2, 2]
         "" "As the fourth power of the bores' ratio.";
     /// The true size of a circle seen through the cornea.
-    Rhexis "rhexis" "A straight first cut looks {} mm long through the cornea, where things look 15.9 % larger. What diameter has the rhexis, in {unit}?" [2]
+    Rhexis "rhexis" "A straight first cut looks {} mm long through the cornea, where things look 15.9 % larger. What is the diameter of the rhexis, in {unit}?" [2]
         "mm" "The true cut is what is seen over 1.159; the diameter is twice that.";
     /// A refraction at the cornea.
-    Vertex "vertex" "Spectacles of {} D stand {} mm before the cornea. What power has the same effect at the cornea, in {unit}?" [2, 0]
+    Vertex "vertex" "A spectacle lens of {} D stands {} mm in front of the cornea. What power has the same effect at the cornea, in {unit}?" [2, 0]
         "D" "F_c = F/(1 - d F), with d in metres.";
     /// A cornea after an incision.
     Vectors "vectors" "A cornea has {} D of astigmatism, steep at {} deg. An incision at {} deg flattens its meridian by {} D. How much astigmatism is left, in {unit}?" [2, 0, 0, 2]
@@ -107,7 +107,7 @@ impl Random {
         Random(seed)
     }
 
-    /// Stirs something in that nobody foresees, as when a key was pressed.
+    /// Stirs in something that cannot be predicted, as when a key was pressed.
     pub fn stir(&mut self, with: u32) {
         self.0 = (self.0 ^ with).wrapping_mul(2_654_435_761) | 1;
         self.next();

@@ -4,7 +4,7 @@ use crate::case::needs;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use ocellus_card::draft::Draft;
-use ocellus_card::entry::Told;
+use ocellus_card::entry::ShownAs;
 use ocellus_card::id::EntryId;
 use ocellus_text::text;
 
@@ -44,7 +44,7 @@ pub(crate) fn row(draft: &Draft, entry: EntryId, page: &mut Page) {
     page.value(draft, entry);
     page.to(40);
     page.line(entry.what());
-    if let Some(number) = draft.number(entry).filter(|_| entry.told() == Told::Spoken) {
+    if let Some(number) = draft.number(entry).filter(|_| entry.shown_as() == Some(ShownAs::Spoken)) {
         page.to(14);
         page.spoken(number);
         page.end();

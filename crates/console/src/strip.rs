@@ -1,11 +1,11 @@
-//! A strip chart of a chamber that goes on: time runs down, single keys move bottle and vacuum and close the tip.
+//! A strip chart of a chamber over time: time runs down, single keys move bottle and vacuum and close the tip.
 //! An illustration, and every screen of it says so.
 
 use crate::around::Around;
-use crate::kept::Kept;
 use crate::outcome::Outcome;
 use crate::page::Page;
 use crate::place::along;
+use crate::session::Session;
 use ocellus_card::Known;
 use ocellus_card::case::Case;
 use ocellus_card::draft::Draft;
@@ -52,7 +52,13 @@ const KEYS: [(u8, Change); 6] = [
     (b'r', Change::Release),
 ];
 
-pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest: &str, page: &mut Page) -> Outcome {
+pub(crate) fn run(
+    session: &mut Session,
+    draft: &mut Draft,
+    around: &dyn Around,
+    rest: &str,
+    page: &mut Page,
+) -> Outcome {
     let goes_on = match rest {
         "" => true,
         _ if rest.eq_ignore_ascii_case("run") => false,
@@ -65,14 +71,14 @@ pub(crate) fn run(kept: &mut Kept, draft: &mut Draft, around: &dyn Around, rest:
     let mut strip = Strip { live, lines: 0, quiet: 0, due: around.millis().wrapping_add(EVERY), fresh: true };
     if goes_on {
         // there is room: a chart that runs takes every key itself
-        let _ = kept.strip.push(strip);
+        let _ = session.strip.push(strip);
     } else {
         strip.shown(page);
     }
     Outcome::Answered
 }
 
-/// The set-up that was entered, or an invented one; which is told.
+/// The set-up that was entered, or an invented one; it is said which.
 #[inline(never)]
 fn begin(draft: &Draft, page: &mut Page) -> Option<Live> {
     let known = |ask: &dyn Fn(&Known) -> Option<(Setup, Density)>| {
@@ -84,7 +90,7 @@ fn begin(draft: &Draft, page: &mut Page) -> Option<Live> {
     let live = Live::new(set_up, density);
     page.line(match (&entered, &live) {
         (Some(_), Some(_)) => text!("The set-up that was entered. An ILLUSTRATION for teaching:"),
-        (None, _) => text!("An invented set-up, since not all of one was entered (explain surge tells what it takes). An ILLUSTRATION for teaching:"),
+        (None, _) => text!("An invented set-up, since not all of one was entered (explain surge shows what it takes). An ILLUSTRATION for teaching:"),
         (Some(_), None) => text!("This set-up leaves no pressure, or is too fast to be drawn as it goes: plan surge."),
     });
     let live = live?;
@@ -95,22 +101,22 @@ fn begin(draft: &Draft, page: &mut Page) -> Option<Live> {
 fn told(setup: &Setup, page: &mut Page) {
     page.raw("  ");
     page.hang();
-    let mut tell = |word: &str, value: f64, places: u8, unit: &'static str| {
+    let mut tell = |word: Text, value: f64, places: u8, unit: &'static str| {
         page.text(word);
         page.text(" ");
         page.number(value, places, false, unit);
         page.text("; ");
     };
-    tell("column", setup.supply.head, 1, "mmHg");
-    tell("infusion line", setup.supply.infusion, 3, "mmHg min/mL");
-    tell("leak", setup.supply.leak, 1, "mL/min");
-    tell("tip and tubing", setup.aspiration, 3, "mmHg min/mL");
-    tell("most vacuum", setup.vacuum, 0, "mmHg");
+    tell(text!("column"), setup.supply.head, 1, "mmHg");
+    tell(text!("infusion line"), setup.supply.infusion, 3, "mmHg min/mL");
+    tell(text!("leak"), setup.supply.leak, 1, "mL/min");
+    tell(text!("tip and tubing"), setup.aspiration, 3, "mmHg min/mL");
+    tell(text!("most vacuum"), setup.vacuum, 0, "mmHg");
     if let Some(flow) = setup.pumped {
-        tell("pump", flow, 1, "mL/min");
+        tell(text!("pump"), flow, 1, "mL/min");
     }
-    tell("eye", setup.eye, 3, "uL/mmHg");
-    tell("line", setup.line, 3, "uL/mmHg");
+    tell(text!("eye"), setup.eye, 3, "uL/mmHg");
+    tell(text!("line"), setup.line, 3, "uL/mmHg");
     page.text(text!("one line of the chart is 10 ms of the model; * is now, - where it was in them, X a closed tip."));
     page.end();
 }

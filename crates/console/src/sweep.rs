@@ -1,4 +1,4 @@
-//! One entry from here to there, and what the chamber and a surge make of it: an illustration; nothing is kept.
+//! One entry from one value to another, and what the chamber and a surge make of it: an illustration; nothing is kept.
 
 use crate::case::case;
 use crate::entry::{self, put, split_unit};
@@ -37,7 +37,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
     }
     put(draft, entry, kept);
     page.line(text!(
-        "Not without the cautions of the card: plan. Where nothing stands, the chamber collapsed, or an entry lacks."
+        "Read the cautions of the card first: plan. An empty place: the chamber collapsed, or an entry is missing."
     ));
     Outcome::Answered
 }
@@ -54,7 +54,7 @@ fn firsts() -> Vec<CautionId, MOST> {
     firsts
 }
 
-/// The entry, and both ends; what is wrong with them is told.
+/// The entry, and both ends; what is wrong with them is printed.
 #[inline(never)]
 fn asked(rest: &str, page: &mut Page) -> Option<(EntryId, f64, f64)> {
     let (name, ends) = first_word(rest);

@@ -77,8 +77,10 @@ impl Row {
         self.cells.iter().find(|(of, by, _)| *of == what && *by == method).map(|(.., value)| *value)
     }
 
-    fn take(&mut self) -> Row {
-        core::mem::take(self)
+    /// Forgets the line, once it is printed.
+    fn clear(&mut self) {
+        (self.method, self.leader) = (None, None);
+        self.cells.clear();
     }
 
     /// Gathers a number of one method, and prints the line before where this begins another.
@@ -92,17 +94,17 @@ impl Row {
 
     /// Prints the line of a method, if there is one.
     pub(crate) fn print(&mut self, columns: Columns, page: &mut Page) {
-        let row = self.take();
-        let Some(method) = row.method else { return };
+        let Some(method) = self.method else { return self.clear() };
         page.raw("  ");
         page.text(method.name());
-        let left_out = columns.table.left_out.map(|(what, _)| row.get(what, Some(method)));
+        let left_out = columns.table.left_out.map(|(what, _)| self.get(*what, Some(method)));
         if left_out.flatten() == Some(0.0) {
             page.text(" *");
         }
         page.to(NAME);
-        columns.each().for_each(|column| cell(column.item, row.get(column.item, Some(method)), columns.width(), page));
+        columns.each().for_each(|column| cell(column.item, self.get(column.item, Some(method)), columns.width(), page));
         page.end();
+        self.clear();
     }
 
     /// Gathers a number of a line that no method leads, and prints the line before where this begins another.
@@ -117,8 +119,7 @@ impl Row {
 
     /// Prints such a line, if there is one; what was chosen is pointed at.
     pub(crate) fn print_led(&mut self, led: &Led, shown: u16, draft: &Draft, page: &mut Page) {
-        let row = self.take();
-        let Some(leader) = row.leader else { return };
+        let Some(leader) = self.leader else { return self.clear() };
         let chosen = led.chosen.and_then(|entry| draft.number(entry).or(entry.default()));
         page.raw(if chosen == Some(leader) { "> " } else { "  " });
         let what = led.leader;
@@ -128,9 +129,10 @@ impl Row {
         }
         page.to(led_label(led));
         each_column(led, shown, &mut |what, method, name| {
-            cell_of_number(what, row.get(what, method), led_width(name), page);
+            cell_of_number(what, self.get(what, method), led_width(name), page);
         });
         page.end();
+        self.clear();
     }
 }
 

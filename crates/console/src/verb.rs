@@ -11,11 +11,11 @@ use crate::draw;
 use crate::exercise;
 #[cfg(feature = "group")]
 use crate::group;
-use crate::kept::Kept;
 #[cfg(feature = "nudge")]
 use crate::nudge;
 use crate::outcome::Outcome;
 use crate::page::Page;
+use crate::session::Session;
 #[cfg(feature = "strip")]
 use crate::strip;
 #[cfg(feature = "sweep")]
@@ -43,7 +43,7 @@ pub(crate) struct Verb {
 pub(crate) enum Run {
     OfCase(fn(&mut Draft, &str, &mut Page) -> Outcome),
     /// On what is kept beside the case, and on the machine.
-    OfAll(fn(&mut Kept, &mut Draft, &dyn Around, &str, &mut Page) -> Outcome),
+    OfAll(fn(&mut Session, &mut Draft, &dyn Around, &str, &mut Page) -> Outcome),
 }
 
 pub(crate) const VERBS: &[Verb] = &[
@@ -79,7 +79,7 @@ pub(crate) const VERBS: &[Verb] = &[
         usage: "WORD CHANGE",
         what: text!("what would change; the entries stay as they are"),
         more: text!(
-            "As in nudge al 0.1, or nudge target -0.25. Each number that would be printed otherwise: old, new, and the change, computed from the \
+            "As in nudge al 0.1, or nudge target -0.25. Each number that would be printed differently: old, new, and the change, computed from the \
                unrounded numbers."
         ),
         list: None,
@@ -116,7 +116,7 @@ pub(crate) const VERBS: &[Verb] = &[
     Verb {
         word: "strip",
         usage: "[run]",
-        what: text!("a chamber that goes on: an illustration"),
+        what: text!("a chamber over time: an illustration"),
         more: text!(
             "Keys, one each: u and j move the bottle 5 cm up and down, i and k the most vacuum by 25 mmHg, o closes the tip, r opens it, q or Enter ends. \
                strip run closes and opens the tip by itself. By the set-up entered (plan surge), or an invented one."
@@ -137,7 +137,7 @@ pub(crate) const VERBS: &[Verb] = &[
     Verb {
         word: "answer",
         usage: "NUMBER",
-        what: text!("judges it and shows the working"),
+        what: text!("checks it and shows the working"),
         more: text!("Right within 1 %, or 0.02 D."),
         list: None,
         run: Run::OfAll(exercise::answer),
@@ -177,7 +177,7 @@ pub(crate) const VERBS: &[Verb] = &[
         usage: "[add|clear]",
         what: text!("what incisions did in many eyes: centroid, ellipses"),
         more: text!(
-            "group add takes in the case's own change of keratometry (k1, k2 and ak1, ak2 with their axes); group tells them together; \
+            "group add takes in the case's own change of keratometry (k1, k2 and ak1, ak2 with their axes); group shows them together; \
                group clear forgets them. As measured: left eyes are not mirrored."
         ),
         list: None,

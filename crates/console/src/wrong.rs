@@ -1,4 +1,4 @@
-//! What is wrong with an entry, told so that it can be put right: what was typed, and what would be accepted.
+//! What is wrong with an entry, said so that it can be put right: what was typed, and what would be accepted.
 
 use crate::page::{Page, Said};
 use ocellus_card::draft::Draft;
@@ -22,7 +22,7 @@ pub(crate) enum Refused<'a> {
     Nothing,
 }
 
-/// Tells what is wrong with a typed value.
+/// Says what is wrong with a typed value.
 pub(crate) fn tell(refused: &Refused, name: impl Said, entry: EntryId, typed: &str, page: &mut Page) {
     page.text(name);
     page.text(" ");

@@ -59,7 +59,7 @@ fn what_is_left_out_is_unknown() {
     for (verb, is_there) in VERBS {
         let (answer, help) = (said(verb), said(&format!("help {verb}")));
         assert_eq!(answer.starts_with(&format!("{verb}: not a word that is known here")), !is_there, "{answer}");
-        assert_eq!(help.starts_with(&format!("{verb}: nothing to tell of this word")), !is_there, "{help}");
+        assert_eq!(help.starts_with(&format!("{verb}: no help for this word")), !is_there, "{help}");
     }
 }
 

@@ -34,10 +34,10 @@ pub struct Parsed {
     pub places: u8,
 }
 
-/// Why a text is no number.
+/// Why a text is not a number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Unreadable {
-    /// It is no plain decimal number.
+    /// It is not a plain decimal number.
     NotANumber,
     /// A comma stands where the point belongs.
     CommaDecimal,
@@ -169,7 +169,7 @@ impl Text {
 struct Fraction([u32; 4]);
 
 impl Fraction {
-    /// Whole number and fraction of a size: exact, but for what is below 2^-128, which no decimal that is printed hangs on.
+    /// Whole number and fraction of a size: exact, but for what is below 2^-128, on which no printed decimal depends.
     fn split(size: f64) -> (u64, Fraction) {
         // size = mantissa / 2^shift exactly
         let bits = size.to_bits();

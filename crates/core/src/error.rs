@@ -5,7 +5,7 @@ use crate::bounds::Bounds;
 /// Why there is no number.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Error {
-    /// It is no finite number.
+    /// It is not a finite number.
     NotANumber,
     /// The value lies outside what is accepted.
     Outside(f64, &'static Bounds),

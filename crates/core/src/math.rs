@@ -71,7 +71,7 @@ fn quarters(degrees: f64) -> (u8, f64) {
     ((quarters - 4.0 * turns) as u8, radians(degrees - 90.0 * quarters))
 }
 
-/// The upper half of a number without its sign, by which `libm` tells small angles from others.
+/// The upper half of a number without its sign, by which `libm` distinguishes small angles from others.
 #[inline(always)]
 fn high(x: f64) -> u32 {
     (x.to_bits() >> 32) as u32 & 0x7fff_ffff

@@ -95,7 +95,7 @@ quantities! {
     /// An hour of a clock on the limbus; from where it was read is said beside it.
     ClockHour new get 0 to 12.9 "h" "clock hour" "9.5", "hours of a clock, 12 at the top of that view", Here;
     /// Standard deviation of the angle of a lens about the one planned.
-    AlignmentScatter from_deg deg 0 to 10 "deg" "scatter of alignment" "5.3", "what is expected is reckoned for no more", Here;
+    AlignmentScatter from_deg deg 0 to 10 "deg" "scatter of alignment" "5.3", "the expected residual is computed for no more", Here;
     /// The A-constant of one lens model and one kind of biometry.
     AConstant new get 100 to 130 "1" "A-constant" "118.9", "constants of lenses that are made lie well inside", Here;
     /// Holladay 1's surgeon factor.
@@ -170,7 +170,7 @@ quantities! {
     Bore from_mm mm 0.05 to 20 "mm" "bore of a tube" "0.21", "from the finest needle to a wide tube", Here;
     /// Length of a tube.
     TubeLength from_mm mm 0.5 to 10000 "mm" "length of a tube" "13.0", "from an opening to a long line", Here;
-    /// How many alike tubes lie side by side.
+    /// How many equal tubes lie side by side.
     Tubes new get 1 to 20 "1" "number of tubes" "2.0", "more are not met", Here;
     /// Flow through a tube.
     TubeFlow from_ml_min ml_min 0.01 to 1000 "mL/min" "flow through a tube" "10.0", "from a drop to a jet", Here;

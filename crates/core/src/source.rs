@@ -7,9 +7,9 @@ pub enum Mark {
     Read,
     /// Corroborated by a second, independent route: another source, or an identity only that value satisfies.
     Two,
-    /// Recalled from the named source, the source itself not at hand.
+    /// Recalled from the named source, without reading it again.
     Memory,
-    /// A fact of the trade with no source.
+    /// Common practice with no source.
     CommonPractice,
     /// Typed by the user.
     Entered,

@@ -18,7 +18,7 @@ SCATTER = {"al": ("axial_length_sd_mm", "0.0177"), "k": ("k_sd_d", "0.18"), "acd
            "position": ("lens_position_sd_mm", "0.25"), "refraction": ("refraction_sd_d", "0.30")}
 AFTER = {"double_srkt": "double-srkt", "double_holladay1": "double-holladay1", "double_hofferq": "double-hofferq"}
 NAMES = {**{key: title for key, (title, _, _) in METHODS.items()}, "shammas_pl": "Shammas-PL", "haigis_l": "Haigis-L",
-         **{key: "double-K " + DOUBLE[long][0] for key, long in AFTER.items()}}
+         **{key: "Double-K " + DOUBLE[long][0] for key, long in AFTER.items()}}
 COVERT = "Covert, Henry, Koenig, Ophthalmology 2010;117:49-54"
 REPEAT = "PLOS ONE 10.1371/journal.pone.0321786, within-subject SD in 266 eyes"
 HOLLADAY = "Holladay, Am J Ophthalmol 1993;116:63-66, transcribed at 50 digits"

@@ -109,7 +109,7 @@ def slopes():
     for key, eyes in DOUBLE_EYES.items():
         title, method = DOUBLE[key]
         for i in eyes:
-            checked(*slopes_of(sheet, key, f"double-K {title}", i, DOUBLES[i - 1], lambda e: double(method, e), skeleton_held,
+            checked(*slopes_of(sheet, key, f"Double-K {title}", i, DOUBLES[i - 1], lambda e: double(method, e), skeleton_held,
                                f"Aramberri, J Cataract Refract Surg 2003;29:2063-2068, with {title}", ["kbefore"]))
 
     # The approximation in print, beside the exact slope for the power that leaves nothing (SRK/T).

@@ -232,7 +232,7 @@ TUBE = "Poiseuille's law, with 2.3 rho v^2/2 where the flow enters and leaves, w
 
 
 class Tube:
-    """One of n alike tubes side by side. SI inside; q is the flow of all of them."""
+    """One of n equal tubes side by side. SI inside; q is the flow of all of them."""
 
     def __init__(self, bore_mm, length_mm, n, mu_mpa_s, rho):
         self.d, self.l, self.n, self.mu, self.rho = mpf(bore_mm) / 1000, mpf(length_mm) / 1000, mpf(n), mpf(mu_mpa_s) / 1000, mpf(rho)

@@ -174,7 +174,7 @@ HISTORY = rows("k_before_d refraction_before_d refraction_after_d vertex_mm", ""
 
 
 def after_laser():
-    sheet = Sheet("hard_eyes.py", ["mpmath"], "After corneal laser surgery: Shammas-PL, Haigis-L, the double-K methods, and the K after from the refractions before and after.")
+    sheet = Sheet("hard_eyes.py", ["mpmath"], "After corneal laser surgery: Shammas-PL, Haigis-L, the Double-K methods, and the K after from the refractions before and after.")
     source = "Shammas, Shammas, J Cataract Refract Surg 2007;33:31-36 (hyperopic: 2013;39:739-744), transcribed at 50 digits"
     for i, given in enumerate(SHAMMAS, 1):
         out = shammas(numbers(given), given["laser"])
@@ -193,7 +193,7 @@ def after_laser():
         for i, given in enumerate(DOUBLES, 1):
             out = double(method, numbers(given))
             for symbol, unit in ("ELP", "mm"), ("P", "D"), ("Rx", "D"):
-                sheet.add(id=f"{key}-{i:02}-{symbol.lower()}", what=f"double-K {title}: {symbol}", given=given, expect=out[symbol], unit=unit, source=source, **DERIVED)
+                sheet.add(id=f"{key}-{i:02}-{symbol.lower()}", what=f"Double-K {title}: {symbol}", given=given, expect=out[symbol], unit=unit, source=source, **DERIVED)
     for i, given in enumerate(HISTORY, 1):
         e = numbers(given)
         k = e["k_before_d"] - (to_cornea(e["refraction_after_d"], e["vertex_mm"]) - to_cornea(e["refraction_before_d"], e["vertex_mm"]))

@@ -20,7 +20,7 @@ def digits(x, n=17):
 
 class Sheet:
     def __init__(self, script, packages, about, vary=""):
-        """vary: the inputs that tell apart the numbers of one case, such as its times; all others make another case."""
+        """vary: the inputs that distinguish the numbers of one case, such as its times; all others make another case."""
         about = [line for part in about.split("\n#") for line in wrap(part, ROW - 2) or [""]]
         self.head = "\n".join([
             *(f"# {line.strip()}".rstrip() for line in about),

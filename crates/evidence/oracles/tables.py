@@ -1,6 +1,6 @@
 """Puts check values into tables: what the values of a table share stands once above it, the rest in a row each.
 
-A value is a dict of its fields, `given` a dict of its inputs. Values whose ids begin alike and whose inputs have the same
+A value is a dict of its fields, `given` a dict of its inputs. Values whose ids begin the same and whose inputs have the same
 names go into one table, a row for each set of inputs, where a line can hold that; else each case has a table of its own.
 """
 from itertools import groupby

@@ -81,7 +81,7 @@ def in_meridian(f, t):
 
 
 def cylinder_form(f, plus=False):
-    """Sphere, cylinder, axis by the eigenvectors, held against F(t) = S + C sin^2(t - A)."""
+    """Sphere, cylinder, axis by the eigenvectors, compared with F(t) = S + C sin^2(t - A)."""
     (low, high), v = numpy.linalg.eigh(f)
     s, c, a = (low, high - low, meridian(v[:, 0])) if plus else (high, low - high, meridian(v[:, 1]))
     for t in range(0, 180, 15):

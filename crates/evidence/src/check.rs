@@ -1,4 +1,4 @@
-//! Checks: a function of the core or the card, what it is compared with, and the call itself.
+//! Checks: a function of the project, what it is compared with, and the call itself.
 //!
 //! A check is registered by a macro that takes the function and hands it to the closure that calls it, so the name under
 //! which the evidence is filed is the compiler's own for what was called, and cannot drift from it.
@@ -9,6 +9,7 @@ use std::fmt;
 mod claim;
 
 pub use claim::Claim;
+pub(crate) use claim::fits;
 
 use crate::compare;
 use crate::functions::short;
@@ -160,7 +161,7 @@ fn verdict(value: &Value, answer: Answer) -> Result<(), String> {
 /// the closure gets the functions under names of its own. Several stand together where one number needs them all.
 #[macro_export]
 macro_rules! checks {
-    ($registry:expr; $($($function:path),+ => $claim:expr => |$($f:ident),+; $value:ident| $body:expr;)+) => { $(
+    ($registry:expr; $($($function:expr),+ => $claim:expr => |$($f:ident),+; $value:ident| $body:expr;)+) => { $(
         $registry.values(&[$($crate::check::name_of(&$function)),+], $claim, |$value: &$crate::values::Value| {
             $(let $f = $function;)+
             $body
@@ -177,7 +178,7 @@ macro_rules! checks {
 /// ```
 #[macro_export]
 macro_rules! oracles {
-    ($registry:expr; $($($function:path),+ => $name:expr => |$($f:ident),+| $body:expr;)+) => { $(
+    ($registry:expr; $($($function:expr),+ => $name:expr => |$($f:ident),+| $body:expr;)+) => { $(
         $registry.oracle(&[$($crate::check::name_of(&$function)),+], $name, || {
             $(let $f = $function;)+
             $body

@@ -4,23 +4,15 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use serde::Deserialize;
 
+use crate::check::fits;
 use crate::functions::{CRATES, short};
 
-/// Functions that no outside number can speak for. With `::*` at its end a path is all below it, and with `*::` before a
-/// name it is every function of that name.
+/// Functions that no outside number can speak for, by their paths, in which `*` stands for anything.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Exception {
     paths: Vec<String>,
     reason: String,
-}
-
-fn matches(path: &str, function: &str) -> bool {
-    match (path.strip_prefix('*'), path.strip_suffix('*')) {
-        (Some(end), _) => function.ends_with(end),
-        (_, Some(start)) => function.starts_with(start),
-        _ => function == path,
-    }
 }
 
 /// The exceptions this crate makes, from `excepted.toml`.
@@ -66,7 +58,7 @@ pub fn coverage(
         .collect();
     for Exception { paths, reason } in exceptions {
         for path in paths {
-            let mut matched = functions.iter().filter(|function| matches(path, function)).peekable();
+            let mut matched = functions.iter().filter(|function| fits(path, function)).peekable();
             let fault = if reason.trim().is_empty() {
                 "no reason"
             } else if matched.peek().is_none() {
@@ -79,9 +71,8 @@ pub fn coverage(
             faults.push(format!("excepted.toml: {path}: {fault}"));
         }
     }
-    let is_excepted = |function: &&String| {
-        exceptions.iter().flat_map(|exception| &exception.paths).any(|path| matches(path, function))
-    };
+    let is_excepted =
+        |function: &&String| exceptions.iter().flat_map(|exception| &exception.paths).any(|path| fits(path, function));
     let (with, rest): (Vec<_>, Vec<_>) = functions.iter().partition(|function| covered.contains(*function));
     let (excepted, without): (Vec<_>, Vec<_>) = rest.into_iter().partition(is_excepted);
     Coverage { without: without.into_iter().cloned().collect(), with: with.len(), excepted: excepted.len(), faults }

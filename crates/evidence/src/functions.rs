@@ -1,4 +1,4 @@
-//! Every public function of core, card and console.
+//! Every public function of text, core, card and console.
 //!
 //! The list is the compiler's (rustdoc's JSON), so a new function without a check is seen the day it is written, in
 //! whichever file. A name begins with its crate: `core::lens::srkt::working`, `card::case::Case::plan`.

@@ -62,7 +62,7 @@ impl fmt::Display for Report<'_> {
         }
         writeln!(
             f,
-            "functions of core, card and console: {} with evidence, {} excepted with a reason, {} without",
+            "functions: {} with evidence, {} excepted with a reason, {} without",
             coverage.with,
             coverage.excepted,
             coverage.without.len()

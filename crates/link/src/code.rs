@@ -37,8 +37,8 @@ codes! {
     /// ```
     Outcome {
         Answered = 0 "answered" "everything that follows from the case was streamed";
-        Nothing = 1 "nothing" "the case lacks what this explanation needs; cautions and lacking entries say what";
-        NotACase = 2 "not_a_case" "the entries are no case; what is wrong was streamed";
+        Nothing = 1 "nothing" "the case lacks what this explanation needs; cautions and missing entries say what";
+        NotACase = 2 "not_a_case" "the entries are not a case; what is wrong was streamed";
     }
 }
 
@@ -56,10 +56,10 @@ codes! {
         NotAnEntry = 4 "not_an_entry" "no part and number of an entry that takes this; part and detail: those numbers";
         NotAName = 5 "not_a_name" "not a name of 1 to 24 printable ASCII characters; part and detail: the entry";
         CaseDiffers = 6 "case_differs" "the device holds other entries than those meant; send them all again";
-        NotACase = 7 "not_a_case" "the entries are no case; a plan says what is wrong";
+        NotACase = 7 "not_a_case" "the entries are not a case; a plan says what is wrong";
         NotASubject = 8 "not_a_subject" "no subject has these numbers; part and detail: those numbers";
         NotAUnit = 9 "not_a_unit" "no unit has this number; detail: the number";
-        NotFinite = 10 "not_finite" "the value, or its answer, is no finite number";
+        NotFinite = 10 "not_finite" "the value, or its answer, is not a finite number";
         NoReadBack = 11 "no_read_back" "an entry has more decimals than it may; part and detail: the entry";
         TooMany = 12 "too_many" "more entries counted than the message holds; detail: the count";
     }

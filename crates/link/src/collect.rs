@@ -86,7 +86,7 @@ impl fmt::Display for Failure {
 
 impl core::error::Error for Failure {}
 
-/// Checks that a frame answers a request, and is no refusal.
+/// Checks that a frame answers a request, and is not a refusal.
 fn expect(frame: &Frame, sequence: u8) -> Result<(), Failure> {
     if frame.version() != VERSION {
         return Err(Failure::Version(frame.version()));
@@ -131,7 +131,7 @@ impl Answer {
         self.events.iter().for_each(|event| event.play(sink));
     }
 
-    /// What is wrong with the entries, where they are no case.
+    /// What is wrong with the entries, where they are not a case.
     pub fn wrong(&self) -> impl Iterator<Item = Error> + '_ {
         self.events.iter().filter_map(|event| match event {
             Event::Wrong(error) => Some(*error),

@@ -31,7 +31,7 @@ pub enum Event {
     SignOff(SignOffId),
     /// An intermediate value.
     Step(Step),
-    /// Something is wrong with the entries, and they are no case.
+    /// Something is wrong with the entries, and they are not a case.
     Wrong(Error),
 }
 

@@ -17,7 +17,7 @@ const TAIL: usize = 4;
 pub(crate) const LARGEST: usize = HEAD + LARGEST_PAYLOAD + TAIL;
 const _: () = assert!(LARGEST < 254);
 
-/// Why bytes between two zeros are no frame.
+/// Why bytes between two zeros are not a frame.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Fault {
     /// They end in the middle of a block.

@@ -128,7 +128,7 @@ impl Receiver {
         received
     }
 
-    /// Tells it the time while nothing comes: a silent frame is dropped, and the line is text again.
+    /// Gives it the time while nothing comes: a silent frame is dropped, and the line is text again.
     ///
     /// ```
     /// use ocellus_link::{frame::Fault, receiver::{Received, Receiver, SILENCE_MS}};

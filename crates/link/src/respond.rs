@@ -75,7 +75,9 @@ impl Responder {
         Responder { receiver: Receiver::new(), draft: Draft::EMPTY, refused: 0 }
     }
 
-    /// Takes a byte of the line; what is typed text is given back, and [`LOST`] where a broken frame may have swallowed some.
+    /// Takes a byte of the line; what is typed text is given back, and [`LOST`] where a broken frame may have taken some.
+    // apart, so that the room of a frame is free again for what is typed
+    #[inline(never)]
     pub fn push(&mut self, byte: u8, now_ms: u32, host: &dyn Host, send: &mut dyn FnMut(u8)) -> Option<u8> {
         match self.receiver.push(byte, now_ms) {
             Received::Text(byte) => return Some(byte),
@@ -86,7 +88,7 @@ impl Responder {
         None
     }
 
-    /// Tells it the time while nothing comes; gives [`LOST`] back as [`Responder::push`] does.
+    /// Gives it the time while nothing comes; gives [`LOST`] back as [`Responder::push`] does.
     pub fn tick(&mut self, now_ms: u32) -> Option<u8> {
         matches!(self.receiver.tick(now_ms), Received::Bad(_)).then_some(LOST)
     }

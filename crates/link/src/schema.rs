@@ -2,7 +2,7 @@
 //!
 //! It is a sum of numbers, one for each part that a program has and one for all that is of no part; each is FNV-1a (32 bits)
 //! over its lines of `schema.txt` beside this crate, which lists every number and its meaning. They are computed here from the
-//! tables themselves, and a test holds the file to them. So a desk knows what a device with fewer parts means, and believes
+//! tables themselves, and a test compares the file with them. So a desk knows what a device with fewer parts means, and believes
 //! none with a part that it does not know.
 
 use ocellus_card::error::Wrong;
@@ -50,7 +50,7 @@ impl Welcome {
     }
 
     /// Why nothing else that this device says may be believed; none where its numbers mean what they mean here. That its
-    /// arithmetic is of another version ([`CORE`]) is no disagreement about numbers, and worth saying.
+    /// arithmetic is of another version ([`CORE`]) is not a disagreement about numbers, but is worth saying.
     pub fn disagreement(&self) -> Option<Disagreement> {
         if self.version != VERSION {
             return Some(Disagreement::Version(self.version));
@@ -74,7 +74,7 @@ const fn version(text: &str) -> u8 {
     }
 }
 
-/// The begin of a line about a row of a table.
+/// The beginning of a line about a row of a table.
 const fn row(hash: Hash, table: &str, number: usize) -> Hash {
     hash.text(table).word("").number(number)
 }

@@ -1,40 +1,42 @@
-//! How a text is folded, while the program is compiled: to the fewest bytes that unfold to it.
+//! How a text is folded, while the program is compiled: to the fewest bits that unfold to it.
 
 #![expect(clippy::indexing_slicing, reason = "it runs while the program is compiled, and never after")]
 
-use crate::pairs::PAIRS;
-use crate::symbol::{DEEPEST, FIRST, PAIR, PLAIN, is_plain, two, written};
+use crate::code::{DEEPEST, FIRST, Meaning, PLAIN, code, is_plain, meaning};
+use crate::symbols::SYMBOLS;
 
 /// The most characters that one symbol stands for, and the nodes of the tree of all of them.
-const LONGEST: usize = 24;
-const NODES: usize = 5000;
+const LONGEST: usize = 40;
+const NODES: usize = 12_000;
 
 /// Writes what a symbol stands for; the answer is where it ends.
 const fn unfold(symbol: u16, into: &mut [u8; LONGEST], at: usize, depth: usize) -> usize {
     assert!(depth <= DEEPEST);
-    if symbol < PAIR {
-        into[at] = symbol as u8;
-        return at + 1;
+    match meaning(SYMBOLS[symbol as usize]) {
+        Meaning::Character(character) => {
+            into[at] = character;
+            at + 1
+        }
+        Meaning::Pair(first, second) => {
+            let at = unfold(first, into, at, depth + 1);
+            unfold(second, into, at, depth + 1)
+        }
     }
-    let [first, second] = two(PAIRS[(symbol - PAIR) as usize]);
-    let at = unfold(first, into, at, depth + 1);
-    unfold(second, into, at, depth + 1)
 }
 
-/// Every symbol by the characters that it stands for.
+/// Every symbol that is written, by the characters that it stands for.
 struct Tree {
     next: [[u16; PLAIN]; NODES],
-    /// The symbol that ends at a node; 0 for none.
-    symbol: [u16; NODES],
+    /// The symbol that ends at a node, and the bits of its code: 0 for none.
+    symbol: [(u16, u8); NODES],
 }
 
-const TREE: &Tree = &{
-    let mut tree = Tree { next: [[0; PLAIN]; NODES], symbol: [0; NODES] };
-    let (mut nodes, mut nth) = (1, 0);
-    while nth < PLAIN + PAIRS.len() {
-        let symbol = if nth < PLAIN { FIRST as u16 + nth as u16 } else { PAIR + (nth - PLAIN) as u16 };
+static TREE: Tree = {
+    let mut tree = Tree { next: [[0; PLAIN]; NODES], symbol: [(0, 0); NODES] };
+    let (mut nodes, mut symbol) = (1, 0);
+    while symbol < SYMBOLS.len() && code(symbol).1 > 0 {
         let mut text = [0; LONGEST];
-        let length = unfold(symbol, &mut text, 0, 0);
+        let length = unfold(symbol as u16, &mut text, 0, 0);
         let (mut node, mut place) = (0, 0);
         while place < length {
             let character = (text[place] - FIRST) as usize;
@@ -45,8 +47,8 @@ const TREE: &Tree = &{
             node = tree.next[node][character] as usize;
             place += 1;
         }
-        tree.symbol[node] = symbol;
-        nth += 1;
+        tree.symbol[node] = (symbol as u16, code(symbol).1);
+        symbol += 1;
     }
     tree
 };
@@ -55,7 +57,7 @@ const fn next(node: usize, character: u8) -> usize {
     TREE.next[node][(character - FIRST) as usize] as usize
 }
 
-const fn symbol(node: usize) -> u16 {
+const fn symbol(node: usize) -> (u16, u8) {
     TREE.symbol[node]
 }
 
@@ -67,7 +69,7 @@ const MOST: usize = 600;
 pub struct Folded {
     /// For each place a symbol, and how many characters it stands for.
     best: [(u16, u8); MOST],
-    /// How many bytes it takes from each place on.
+    /// How many bits it takes from each place on.
     cost: [u16; MOST + 1],
     length: usize,
 }
@@ -90,10 +92,10 @@ impl Folded {
                     break;
                 }
                 to += 1;
-                let (_, bytes) = written(symbol(node));
-                if symbol(node) != 0 && cost[to] + (bytes as u16) < cost[from] {
-                    cost[from] = cost[to] + bytes as u16;
-                    best[from] = (symbol(node), (to - from) as u8);
+                let (symbol, bits) = symbol(node);
+                if bits > 0 && cost[to] + (bits as u16) < cost[from] {
+                    cost[from] = cost[to] + bits as u16;
+                    best[from] = (symbol, (to - from) as u8);
                 }
             }
         }
@@ -102,23 +104,29 @@ impl Folded {
 
     /// How many bytes it takes.
     pub const fn size(&self) -> usize {
-        self.cost[0] as usize
+        self.cost[0].div_ceil(8) as usize
     }
 
     /// Writes it; the answer is where it ends.
-    pub const fn write(&self, out: &mut [u8], mut at: usize) -> usize {
-        let mut from = 0;
+    pub const fn write(&self, out: &mut [u8], at: usize) -> usize {
+        let (mut from, mut bit) = (0, 0);
+        let end = at + self.size();
         while from < self.length {
             let (symbol, characters) = self.best[from];
-            let (bytes, count) = written(symbol);
-            out[at] = bytes[0];
-            if count == 2 {
-                out[at + 1] = bytes[1];
+            let (code, bits) = code(symbol as usize);
+            let mut left = bits;
+            while left > 0 {
+                left -= 1;
+                out[at + bit / 8] |= ((code >> left & 1) as u8) << (7 - bit % 8);
+                bit += 1;
             }
-            at += count;
             from += characters as usize;
         }
-        at
+        while bit % 8 > 0 {
+            out[at + bit / 8] |= 1 << (7 - bit % 8);
+            bit += 1;
+        }
+        end
     }
 }
 

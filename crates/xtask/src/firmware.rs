@@ -24,9 +24,16 @@ pub(crate) struct Machine {
     pub(crate) tells: bool,
 }
 
-/// Even when it builds for size, the compiler inlines what is small, wherever it is called: 2 kB of flash. And it makes the same
-/// function for several types, which the linker then has once.
-const FLAGS: [&str; 2] = ["-Cllvm-args=-inline-threshold=0", "-Clink-arg=--icf=all"];
+/// Even when it builds for size, the compiler inlines what is small wherever it is called, leaves functions apart that differ in
+/// a constant, makes the same address twice, and computes what a branch may not need; it makes the same function for several
+/// types, which the linker then has once.
+const FLAGS: [&str; 5] = [
+    "-Cllvm-args=-inline-threshold=0",
+    "-Cllvm-args=-enable-global-merge-func=true",
+    "-Cllvm-args=-consthoist-gep",
+    "-Cllvm-args=-speculate-one-expensive-inst=false",
+    "-Clink-arg=--icf=all",
+];
 
 const CORTEX_M0: &str = TARGETS[0];
 const CORTEX_M4F: &str = TARGETS[1];

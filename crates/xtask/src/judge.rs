@@ -16,8 +16,10 @@ pub(crate) struct Figure {
 
 const KIB: u64 = 1024;
 
-// the smallest chip, the nRF51822, has 256 KiB: 40 of them stay for what comes next
-pub(crate) const FLASH: Figure = Figure { name: "flash", unit: "bytes", budget: 216 * KIB, slack: 2 };
+// the smallest chip, the nRF51822, has 256 KiB: 48 of them stay for what comes next
+pub(crate) const FLASH: Figure = Figure { name: "flash", unit: "bytes", budget: 208 * KIB, slack: 2 };
+// a larger chip has more to set up
+pub(crate) const FLASH_OF_LARGER: Figure = Figure { budget: 212 * KIB, ..FLASH };
 // half of that chip
 pub(crate) const FLASH_OF_LEAST: Figure = Figure { budget: 128 * KIB, ..FLASH };
 pub(crate) const RAM: Figure = Figure { name: "ram", unit: "bytes", budget: 4 * KIB, slack: 2 };
@@ -72,7 +74,7 @@ mod tests {
 
     #[test]
     fn a_budget_holds_whatever_is_agreed() {
-        for over in [&FLASH, &FLASH_OF_LEAST, &RAM, &STACK, &PLAN] {
+        for over in [&FLASH, &FLASH_OF_LARGER, &FLASH_OF_LEAST, &RAM, &STACK, &PLAN] {
             assert_eq!(figure(over, over.budget, Some(over.budget)), None);
             let why = figure(over, over.budget + 1, Some(over.budget + 1)).unwrap();
             assert!(why.contains("over its budget"), "{why}");

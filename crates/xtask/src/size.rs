@@ -7,7 +7,7 @@ use std::sync::Mutex;
 use crate::device::{Counters, Device};
 use crate::elf::Weight;
 use crate::firmware::{Board, Machine, Parts};
-use crate::judge::{self, Agreed, FLASH, FLASH_OF_LEAST, Figure, PLAN, RAM, STACK};
+use crate::judge::{self, Agreed, FLASH, FLASH_OF_LARGER, FLASH_OF_LEAST, Figure, PLAN, RAM, STACK};
 use crate::toolchain::Toolchain;
 use crate::{lanes, run};
 
@@ -22,9 +22,9 @@ pub(crate) struct Options {
 const PROGRAMS: [(&str, Parts, &Figure); 5] = [
     ("microbit", Parts::All, &FLASH),
     ("microbit", Parts::Least, &FLASH_OF_LEAST),
-    ("mps2-an386", Parts::All, &FLASH),
-    ("microbit-v2", Parts::All, &FLASH),
-    ("pico", Parts::All, &FLASH),
+    ("mps2-an386", Parts::All, &FLASH_OF_LARGER),
+    ("microbit-v2", Parts::All, &FLASH_OF_LARGER),
+    ("pico", Parts::All, &FLASH_OF_LARGER),
 ];
 
 /// The figures that were agreed.

@@ -23,7 +23,7 @@ pub(crate) const CYCLES_PER_MICRO: u32 = 64;
 pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin, impl I2c)> {
     let chip = Peripherals::take()?;
     nrf::tell_reset(&chip.POWER);
-    // The crystal: the rate of the line hangs on it.
+    // The crystal: the rate of the line depends on it.
     Clocks::new(chip.CLOCK).enable_ext_hfosc();
     // SAFETY: the numbers of pins that nothing else uses, 26 of the first port and 0 of the second.
     unsafe {

@@ -210,7 +210,7 @@ impl Bus {
         self.wait(&|| twi.events_stopped.read().bits())
     }
 
-    /// The chip holds the bus after each byte that it receives until it is told to go on; after the last it lets go.
+    /// The chip holds the bus after each byte that it receives until it gets the command to go on; after the last it lets go.
     fn end_of_byte(&self, left: usize) {
         self.0.shorts.write(|w| if left == 1 { w.bb_stop().enabled() } else { w.bb_suspend().enabled() });
     }

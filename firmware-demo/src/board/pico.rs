@@ -86,7 +86,7 @@ pub(crate) fn start() -> Option<(Counter, impl Write, impl OutputPin, impl I2c)>
     Some((counter, sender, pins.gpio25.into_push_pull_output(), bus))
 }
 
-/// The I2C bus, which is not begun with while a line is held down: this HAL waits for ever until it is let up.
+/// The I2C bus, which is not begun with while a line is held down: this HAL waits for ever until it is released.
 struct Bus<B>(B);
 
 /// GPIO4 and GPIO5.

@@ -60,7 +60,7 @@ impl<R: BufRead> Lines<R> {
 }
 
 impl Line<'_> {
-    /// Its cells. A quote that is not closed on the same line is damage, and then quotes are not heeded.
+    /// Its cells. A quote that is not closed on the same line is damage, and then quotes are ignored.
     pub(super) fn cells(&self) -> (StringRecord, Option<&'static str>) {
         let quotes = self.text.bytes().filter(|b| *b == b'"').count();
         let mut cells = StringRecord::with_capacity(self.text.len(), 32);

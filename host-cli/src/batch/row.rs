@@ -89,7 +89,7 @@ fn draft<'a>(cells: impl Iterator<Item = (EntryId, &'a str)>) -> Result<Draft, F
     Ok(draft)
 }
 
-/// The case of a row. Of several faults the first is told, what was typed wrong before what is missing.
+/// The case of a row. Of several faults the first is reported, what was typed wrong before what is missing.
 pub(super) fn case(draft: &Draft) -> Result<Case<'_>, Fault> {
     let mut errors = Vec::new();
     let case = Case::check(draft, &mut |error| errors.push(error));

@@ -21,9 +21,9 @@ use ocellus_link::message::Welcome;
 pub struct Comparison {
     /// Cases, those among them that both sides refuse included.
     pub cases: usize,
-    /// Cases that are no case, on both sides for the same reasons.
+    /// Cases that are not one, on both sides for the same reasons.
     pub refused: usize,
-    /// Cases that are none without parts that the device lacks: nothing of them is compared.
+    /// Cases that are not one without parts that the device lacks: nothing of them is compared.
     pub of_lacking_parts: usize,
     /// Every f64: of cards, of workings, of conversions.
     pub numbers: usize,
@@ -47,7 +47,7 @@ impl Comparison {
             return Ok(());
         }
         let mut pairs = vec![("the card".to_owned(), of_parts(line.plan(draft)?, &device), ours)];
-        // what is no case is refused in the same words by every other question
+        // what is not a case is refused in the same words by every other question
         if let Some(case) = &case {
             for subject in Subject::all().filter(|subject| device.has(subject.part())) {
                 pairs.push((
@@ -168,7 +168,7 @@ fn difference(theirs: &Answer, ours: &Answer) -> Option<String> {
             (ours, "this program", theirs.events.len())
         };
         let first = longer.events.get(place).map_or(String::new(), name);
-        return Some(format!("only {who} goes on after event {place}, with {first}"));
+        return Some(format!("only {who} continues after event {place}, with {first}"));
     }
     let (a, b) = (theirs.outcome.word(), ours.outcome.word());
     (a != b).then(|| format!("device {a}, here {b}"))
@@ -197,7 +197,7 @@ fn name(event: &Event) -> String {
     match event {
         Event::Part(part) => format!("the part {}", part.key()),
         Event::Entry(entry) => format!("the entry {}", entry.key()),
-        Event::Lacks(entry) => format!("the entry that lacks, {}", entry.key()),
+        Event::Lacks(entry) => format!("the missing entry {}", entry.key()),
         Event::Item(item) => format!("{} in row {}", id(item), item.row),
         Event::Caution(caution) => {
             let method = caution.method.map_or("", Method::key);
@@ -230,13 +230,13 @@ mod tests {
 
     /// The last bit, a sign of zero, a missing number: each is a difference, and is said.
     #[test]
-    fn the_least_difference_is_told() {
+    fn the_least_difference_is_reported() {
         let next = f64::from_bits(66.197_f64.to_bits() + 1);
         let told = difference(&answer(&[1.0, next]), &answer(&[1.0, 66.197])).unwrap();
         assert!(told.contains("event 1, head_mmhg in row 0") && told.contains("1 units in the last place"), "{told}");
         assert!(difference(&answer(&[0.0]), &answer(&[-0.0])).unwrap().contains("of other sign"));
-        assert!(difference(&answer(&[1.0]), &answer(&[1.0, 2.0])).unwrap().contains("only this program goes on"));
-        assert!(difference(&answer(&[1.0, 2.0]), &answer(&[1.0])).unwrap().contains("only the device goes on"));
+        assert!(difference(&answer(&[1.0]), &answer(&[1.0, 2.0])).unwrap().contains("only this program continues"));
+        assert!(difference(&answer(&[1.0, 2.0]), &answer(&[1.0])).unwrap().contains("only the device continues"));
         let nothing = Answer { outcome: Outcome::Nothing, ..answer(&[1.0]) };
         assert!(difference(&nothing, &answer(&[1.0])).is_some());
     }

@@ -36,7 +36,7 @@ pub enum Trouble {
     Line(io::Error),
     /// Nothing that could be used came, however often it was asked; the last thing that went wrong.
     NoAnswer(Option<Failure>),
-    /// The device does not speak of the same things.
+    /// The device's numbers do not mean the same as here.
     Other(Disagreement),
     /// The device refused, for a reason that asking again does not change.
     Refused(Failure),
@@ -59,7 +59,7 @@ impl fmt::Display for Trouble {
                         write!(f, "the device speaks version {other} of the protocol, this program {VERSION}")
                     }
                     Disagreement::Schema(other) => {
-                        write!(f, "the device's tables are others ({other:08X}) than this program's ({SCHEMA:08X})")
+                        write!(f, "the device's tables ({other:08X}) differ from this program's ({SCHEMA:08X})")
                     }
                     Disagreement::Parts(other) => {
                         write!(f, "the device has parts of the card that this program does not know ({other:X})")
@@ -83,7 +83,7 @@ impl From<io::Error> for Trouble {
     }
 }
 
-/// A line to a device that was found to speak of the same things.
+/// A line to a device whose numbers were found to mean the same as here.
 pub struct Line {
     port: Box<dyn Port>,
     receiver: Receiver,
@@ -95,7 +95,7 @@ pub struct Line {
 }
 
 impl Line {
-    /// Says hello, and goes on only with a device of the same version and the same tables.
+    /// Says hello, and continues only with a device of the same version and the same tables.
     ///
     /// # Errors
     /// When none answers, or another.

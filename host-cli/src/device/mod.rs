@@ -63,7 +63,7 @@ pub fn ask(question: Device, bold: bool, out: &mut dyn Write) -> Result<bool, St
     }
 }
 
-/// Opens the line and uses it; what fails is told with its name.
+/// Opens the line and uses it; what fails is reported with its name.
 fn with<T>(port: &Port, use_it: impl FnOnce(&mut Line) -> Result<T, Trouble>) -> Result<T, Stop> {
     use_it(&mut line(port)?).map_err(|trouble| no_line(port, &trouble))
 }
@@ -91,7 +91,7 @@ fn plan(line: &mut Line, draft: &Draft, bold: bool, out: &mut dyn Write) -> Resu
     }
     let (answer, code) = (line.plan(sent)?, line.read_back(sent)?);
     if answer.outcome == Outcome::NotACase {
-        writeln!(out, "Without them this is no case, and nothing is computed.")?;
+        writeln!(out, "Without them this is not a case, and nothing is computed.")?;
         return Ok(false);
     }
     let refused = card::print(Wanted::All, sent, &|sink| answer.play(sink), None, bold, out)?;
@@ -111,12 +111,12 @@ fn keys(names: impl Iterator<Item = Text>) -> String {
     names.map(|name| name.to_string()).collect::<Vec<_>>().join(", ")
 }
 
-/// Compares files and tables, and tells the first difference of each case that has one.
+/// Compares files and tables, and prints the first difference of each case that has one.
 fn compare(paths: &[PathBuf], catalogue: Option<&Catalogue>, port: &Port, out: &mut dyn Write) -> Result<bool, Stop> {
     let mut comparison = Comparison::default();
     let mut line = line(port)?;
-    let told = |trouble: Trouble| no_line(port, &trouble);
-    comparison.units(&mut line).map_err(told)?;
+    let failed = |trouble: Trouble| no_line(port, &trouble);
+    comparison.units(&mut line).map_err(failed)?;
     let bar = progress();
     let mut unread = 0;
     for path in paths {
@@ -129,7 +129,7 @@ fn compare(paths: &[PathBuf], catalogue: Option<&Catalogue>, port: &Port, out: &
                 match entries {
                     Ok(draft) => {
                         let name = format!("{name}: row {} ({id})", place + 1);
-                        comparison.case(&name, &draft, &mut line).map_err(told)?;
+                        comparison.case(&name, &draft, &mut line).map_err(failed)?;
                     }
                     Err(_) => unread += 1,
                 }
@@ -137,7 +137,7 @@ fn compare(paths: &[PathBuf], catalogue: Option<&Catalogue>, port: &Port, out: &
             }
         } else {
             let draft = read_case(path, catalogue)?;
-            comparison.case(&name, &draft, &mut line).map_err(told)?;
+            comparison.case(&name, &draft, &mut line).map_err(failed)?;
             bar.inc(1);
         }
     }
@@ -150,16 +150,16 @@ fn table(path: &Path) -> Result<Rows<BufReader<File>>, Failure> {
     Rows::of(BufReader::new(File::open(path).map_err(Failure::Read)?))
 }
 
-/// The most differences that are told one by one.
-const TOLD: usize = 20;
+/// The most differences that are printed one by one.
+const LISTED: usize = 20;
 
 fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Write) -> io::Result<()> {
     let Comparison { cases, refused, of_lacking_parts, numbers, differences } = comparison;
-    for difference in differences.iter().take(TOLD) {
+    for difference in differences.iter().take(LISTED) {
         writeln!(out, "DIFFERS  {}", plain(difference))?;
     }
-    if differences.len() > TOLD {
-        writeln!(out, "         and {} more", differences.len() - TOLD)?;
+    if differences.len() > LISTED {
+        writeln!(out, "         and {} more", differences.len() - LISTED)?;
     }
     let board = text(&line.welcome().board);
     let verdict = match differences.len() {
@@ -169,7 +169,7 @@ fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Wri
     let noun = if *cases == 1 { "case" } else { "cases" };
     writeln!(out, "{board}: {cases} {noun}, {numbers} numbers, {verdict}")?;
     for (count, what) in [
-        (*refused, "of them no case, refused on both sides for the same reasons"),
+        (*refused, "of them not a case, refused on both sides for the same reasons"),
         (*of_lacking_parts, "more need parts that the device lacks, and were compared with nothing"),
         (unread, "rows that cannot be read, and were compared with nothing"),
     ] {
@@ -187,7 +187,7 @@ fn report(comparison: &Comparison, unread: usize, line: &Line, out: &mut dyn Wri
     Ok(())
 }
 
-/// A count on standard error, where a person looks on.
+/// A count on standard error, where it is a person's terminal.
 fn progress() -> ProgressBar {
     let style = ProgressStyle::with_template("{pos} cases compared, {elapsed}, {wide_msg}");
     ProgressBar::new_spinner().with_style(style.unwrap_or(ProgressStyle::default_spinner()))

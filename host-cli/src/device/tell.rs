@@ -89,7 +89,7 @@ pub fn counters(line: &mut Line, draft: Option<&Draft>, json: bool, out: &mut dy
         ("frames too long", counts.too_long),
         ("frames broken off", counts.silent),
         ("requests refused", counts.refused),
-        ("bytes lost, come too fast", counts.overruns),
+        ("bytes lost, too fast", counts.overruns),
         ("bytes typed", counts.typed),
     ] {
         writeln!(out, "{name:28} {count:>10}")?;

@@ -46,7 +46,7 @@ impl Around for Here {
     }
 }
 
-/// How often a conversation without a key is told that time passes.
+/// How often a conversation without a key learns that time passes.
 const TICK: Duration = Duration::from_millis(20);
 
 /// Holds the conversation in this program, without any device.

@@ -73,7 +73,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     }
     at += 10.0;
     at = paragraph(
-        "Degrees are those of the eye seen from the front: 0 at the right of who faces the patient, counter-clockwise.",
+        "Degrees are those of the eye seen from the front: 0 at the right of someone who faces the patient, counter-clockwise.",
         (LEGEND, at),
         13.0,
         COLUMNS + 8,

@@ -38,7 +38,7 @@ pub enum Picture {
     Strip,
 }
 
-/// The picture as SVG; what the case lacks for it is told.
+/// The picture as SVG; what the case lacks for it is reported.
 ///
 /// # Errors
 /// Where there is nothing to draw.
@@ -83,7 +83,7 @@ impl<'a> Seen<'a> {
         self.get(what).map(|value| text::number(value, what.places(), what.signed(), what.unit()))
     }
 
-    /// The method that speaks in a picture: the first that the card tells of.
+    /// The method of a picture: the first that the card shows.
     fn method(&self, what: ItemId) -> &'static str {
         self.item(what).and_then(|item| item.method).map_or("", Method::name)
     }

@@ -19,7 +19,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let degrees = |value| text::number(value, 0, false, "deg");
     let (now, then) = ("now", "to");
 
-    // everywhere: dashed where it lies now, whole where it should
+    // everywhere: dashed where it lies now, solid where it should
     let views = [0.5, 1.5, 2.5].map(|place| View::of(seen, (WIDTH * place, 320.0)));
     let [before, turn, after] = &views;
     let mut pictures = Group::new()
@@ -30,7 +30,7 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
         .add(after.lens(to))
         .add(after.named(to, then));
     if let Some((clockwise, counter)) = ways {
-        // the shorter way drawn whole, the other dotted
+        // the shorter way drawn solid, the other dotted
         let (short, long) = if clockwise <= counter { (-clockwise, counter) } else { (counter, -clockwise) };
         pictures =
             pictures.add(turn.way(from, short, LIMBUS - 26.0, "none")).add(turn.way(from, long, LIMBUS - 48.0, "2 4"));
@@ -69,9 +69,10 @@ pub(super) fn draw(seen: &Seen) -> Result<String, &'static str> {
     let mut at = 632.0;
     let label = text::value(seen.draft, entries::ID);
     let note = format!(
-        "{label}{}Dashed is where the lens lies now, whole where it should. By {method}; the card tells what the other methods say, and what every five degrees would leave. Both ways \
-         end at the same meridian: the lens's label says which way it may be turned. Senses are of the eye seen from the \
-         front, the same from every seat; only a mirror reverses them.",
+        "{label}{}Dashed: where the lens lies now; solid: where it should lie. By {method}; the card shows what the other methods \
+         say, and what every five degrees would leave. Both ways end at the same meridian: the lens's label says which \
+         way it may be turned. Directions are those of the eye seen from the front, the same from every seat; only a \
+         mirror reverses them.",
         if label.is_empty() { "" } else { ": " }
     );
     let first = items::TURN_TO.part().first().filter(|code| seen.cautions.contains(code));

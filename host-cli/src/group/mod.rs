@@ -1,4 +1,4 @@
-//! Many eyes as vectors: what a surgeon's incisions do on the whole, and how far single eyes are from it.
+//! Many eyes as vectors: what a surgeon's incisions do on average, and how far single eyes are from it.
 
 use crate::draw::plot::{Curve, Plot};
 use crate::problem::Problem;
@@ -93,14 +93,14 @@ impl Eyes {
     fn notes(&self) -> Vec<String> {
         let both = Side::ALL.iter().all(|side| self.rows.iter().any(|row| row.side == *side));
         let mut notes = vec![
-            "The ellipses and the test hold where vectors are normal about one centre, each eye by itself: two eyes of a \
-             patient are not."
+            "The ellipses and the test hold where vectors are normal about one centre and eyes are independent: two eyes of \
+             one patient are not."
                 .to_owned(),
         ];
         if both && !self.mirrored {
             notes.push(
                 "Right and left eyes are together as measured: their nasal and temporal sides lie opposite, so oblique \
-                 parts cancel. --mirror-left puts left eyes the other way."
+                 parts cancel. --mirror-left mirrors left eyes."
                     .to_owned(),
             );
         }
@@ -108,10 +108,10 @@ impl Eyes {
             notes.push("Left eyes are mirrored: meridians read as those of right eyes.".to_owned());
         }
         if self.group.against_zero().is_some_and(|test| test.p > 0.05) {
-            notes.push("By this test the centroid cannot be told from zero (p above 0.05).".to_owned());
+            notes.push("By this test the centroid cannot be distinguished from zero (p above 0.05).".to_owned());
         }
         if self.rows.len() < 10 {
-            notes.push("Fewer than ten eyes: the ellipses are wide for a reason.".to_owned());
+            notes.push("Fewer than ten eyes: the ellipses are wide because of that.".to_owned());
         }
         notes.push(NOT_A_DEVICE.text().to_string());
         notes

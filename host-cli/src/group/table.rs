@@ -1,4 +1,4 @@
-//! A table of eyes, read: every wrong row is told, and refuses it, since a mean without it would be another.
+//! A table of eyes, read: every wrong row is reported, and refuses the table, since a mean without that row would be another.
 
 use super::{Eyes, Row, Vector};
 use crate::problem::Problem;
@@ -15,7 +15,7 @@ use ocellus_core::error::Error;
 use ocellus_core::optics;
 use ocellus_core::quantity::{Axis, CornealPower, Cylinder, KeratometricIndex};
 
-/// Reads a table: every wrong row is told, and refuses it.
+/// Reads a table: every wrong row is reported, and refuses the table.
 ///
 /// # Errors
 /// Everything that is wrong with the table.
@@ -41,7 +41,7 @@ pub fn read(name: &str, bytes: &[u8], mirror_left: bool) -> Result<Eyes, Vec<Pro
                     .iter()
                     .any(|other: &Row| !row.id.is_empty() && (&other.id, other.side) == (&row.id, row.side))
                 {
-                    true => problems.push(told(line(&record), format!("{}: this eye is there already", row.id))),
+                    true => problems.push(told(line(&record), format!("{}: this eye is in the table already", row.id))),
                     false => rows.push(row),
                 },
                 Err(wrong) => problems.push(told(line(&record), wrong)),
@@ -81,7 +81,7 @@ impl Columns<'_> {
             return Err(format!("{unknown}: no such column"));
         }
         if let Some(twice) = header.iter().enumerate().find(|(at, name)| header.iter().take(*at).any(|n| n == *name)) {
-            return Err(format!("{}: the column is there twice", twice.1));
+            return Err(format!("{}: the column is given twice", twice.1));
         }
         let has = |names: &[&str]| names.iter().all(|name| header.iter().any(|column| column == *name));
         if has(&VECTOR) && has(&["keratometric_index"]) {

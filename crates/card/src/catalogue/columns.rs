@@ -99,6 +99,37 @@ macro_rules! column {
     };
 }
 
+/// A column of what few rows have, each with the place of its row.
+macro_rules! sparse {
+    ($NAME:ident: $type:ty = |$row:ident| $value:expr, $none:expr) => {
+        static $NAME: [(u8, $type); {
+            let (mut count, mut n) = (0, 0);
+            while n < COUNT {
+                let $row = ROWS[n];
+                count += $value.is_some() as usize;
+                n += 1;
+            }
+            count
+        }] = {
+            let (mut column, mut count, mut n) = ([(0, $none); _], 0, 0);
+            while n < COUNT {
+                let $row = ROWS[n];
+                if let Some(value) = $value {
+                    column[count] = (n as u8, value);
+                    count += 1;
+                }
+                n += 1;
+            }
+            column
+        };
+    };
+}
+
+/// What a row has of such a column.
+pub(super) fn at<T: Copy>(column: &[(u8, T)], place: usize) -> Option<T> {
+    column.iter().find(|(of, _)| usize::from(*of) == place).map(|(_, value)| *value)
+}
+
 /// A text of each row, folded.
 macro_rules! texts {
     ($($name:ident = |$row:ident| $value:expr;)*) => {$(

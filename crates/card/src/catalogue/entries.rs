@@ -1,13 +1,14 @@
 //! Entries, by number and by name.
 
-use crate::entry::{EntryRow, GoesOn, Kind, Misread, Told};
+use super::columns::at;
+use crate::entry::{EntryRow, GoesOn, Kind, Misread, ShownAs};
 use crate::id::{EntryId, PartId};
 use ocellus_core::bounds::Bounds;
 use ocellus_core::quantity::LensCylinder;
 use ocellus_text::Text;
 
 rows!(EntryId: EntryRow = entries, EntryRow {
-    key: "", word: "", what: "", section: "", kind: Kind::Name, default: None, told: Told::Plainly,
+    key: "", word: "", what: "", section: "", kind: Kind::Name, default: None, shown_as: None,
 });
 
 texts! {
@@ -52,27 +53,8 @@ const fn home(table: &str) -> usize {
 }
 
 column!(KINDS: Kind = |row| row.kind);
-column!(TOLD: Told = |row| row.told);
-
-/// Which entries have a value where none is entered, and which.
-static DEFAULTS: [(u8, f64); {
-    let (mut count, mut n) = (0, 0);
-    while n < COUNT {
-        count += ROWS[n].default.is_some() as usize;
-        n += 1;
-    }
-    count
-}] = {
-    let (mut defaults, mut count, mut n) = ([(0, 0.0); _], 0, 0);
-    while n < COUNT {
-        if let Some(default) = ROWS[n].default {
-            defaults[count] = (n as u8, default);
-            count += 1;
-        }
-        n += 1;
-    }
-    defaults
-};
+sparse!(DEFAULTS: f64 = |row| row.default, 0.0);
+sparse!(SHOWN_AS: ShownAs = |row| row.shown_as, ShownAs::Together);
 
 /// Where a draft keeps an entry: among its words, its numbers or its names.
 #[derive(Clone, Copy)]
@@ -148,7 +130,7 @@ impl EntryId {
         keys(self.place())
     }
 
-    /// The short word by which it is typed, the trade's own where there is one.
+    /// The short word by which it is typed, the usual abbreviation where there is one.
     ///
     /// ```
     /// assert!(ocellus_card::entries::AXIAL_LENGTH.id().word() == "al");
@@ -185,19 +167,18 @@ impl EntryId {
         KINDS.get(self.place()).copied().unwrap_or(Kind::Name)
     }
 
-    /// The value used when it is not entered, always told on the card.
+    /// The value used when it is not entered, always shown on the card.
     ///
     /// ```
     /// assert_eq!(ocellus_card::entries::VERTEX.id().default(), Some(12.0));
     /// ```
     pub fn default(self) -> Option<f64> {
-        let place = self.place();
-        DEFAULTS.iter().find(|(of, _)| usize::from(*of) == place).map(|(_, default)| *default)
+        at(&DEFAULTS, self.place())
     }
 
-    /// How it is told besides its value.
-    pub fn told(self) -> Told {
-        TOLD.get(self.place()).copied().unwrap_or(Told::Plainly)
+    /// How it is shown besides its value.
+    pub fn shown_as(self) -> Option<ShownAs> {
+        at(&SHOWN_AS, self.place())
     }
 
     /// The unit that is printed after its value; empty where there is none.
@@ -226,8 +207,9 @@ impl EntryId {
 
     /// What a value outside its range probably is.
     pub fn looks_like(self, value: f64) -> Option<Text> {
+        let whole = |hundredths: i32| f64::from(hundredths) / 100.0;
         let fits = |(_, misread): &&(PartId, Misread)| {
-            misread.entry == self && (misread.least..=misread.most).contains(&value)
+            misread.entry == self && (whole(misread.least)..=whole(misread.most)).contains(&value)
         };
         MISREADS.iter().find(fits).map(|(_, misread)| misread.looks_like)
     }
@@ -256,7 +238,7 @@ pub fn of_section(table: &str) -> impl Iterator<Item = EntryId> + Clone {
     EntryId::all().filter(move |entry| entry.section() == table)
 }
 
-/// Every trade notation: the entry it begins with, the mark between, the entry it goes on with.
+/// Every usual notation: the entry it begins with, the mark between, the entry it goes on with.
 pub fn notations() -> impl Iterator<Item = &'static GoesOn> {
     GOES_ON.iter().map(|(_, on)| on)
 }

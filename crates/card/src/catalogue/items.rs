@@ -19,7 +19,7 @@ shared_texts!(UNITS units = |row| row.unit);
 column!(PLACES: u8 = |row| row.places << 1 | row.signed as u8);
 column!(SOURCES: (Source, Mark) = |row| (row.source, row.mark));
 
-/// What a person reads in the place of a number, where it is no number.
+/// What a person reads in place of a number, where it is a word.
 static FORMS: [(u16, Form); {
     let (mut count, mut n) = (0, 0);
     while n < ROWS.len() {

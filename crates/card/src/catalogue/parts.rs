@@ -34,16 +34,7 @@ static ON_CARD: [PartId; COUNT + 1] = {
     parts
 };
 
-/// What is said at the head of a part where the case is refused and this number is not given.
-static WITHOUT: [Option<(ItemId, Text)>; COUNT + 1] = {
-    let (mut without, mut n) = ([None; COUNT + 1], 0);
-    while n <= COUNT {
-        without[n] = ROWS[n].without;
-        n += 1;
-    }
-    without
-};
-
+of_parts!(WITHOUT: (ItemId, Text) = without, (ItemId::new(PartId(0), 0), Text::EMPTY));
 of_parts!(FIRST: CautionId = first, CautionId::new(PartId(0), 0));
 of_parts!(ENDS: CautionId = ends, CautionId::new(PartId(0), 0));
 of_parts!(BY_METHOD: ByMethod = by_method, ByMethod::of(&[]));
@@ -98,14 +89,14 @@ impl PartId {
         self.place().and_then(|place| PARTS.get(place)).map_or(Stands::WithEye, |(_, stands)| *stands)
     }
 
-    /// What must be known before a number of this part is read: told at its head, and with the other cautions too.
+    /// What must be known before a number of this part is read: printed at its head, and with the other cautions too.
     pub fn first(self) -> impl Iterator<Item = &'static CautionId> + Clone {
         of(&FIRST, self)
     }
 
     /// What is said at its head where the case is refused and this number is not given.
     pub fn without(self) -> Option<(ItemId, Text)> {
-        WITHOUT.get(self.place()?).copied().flatten()
+        of(&WITHOUT, self).next().copied()
     }
 
     /// Its tables with a line for each method.
@@ -120,7 +111,7 @@ impl PartId {
 }
 
 impl CautionId {
-    /// Whether, where it is told, no entry that lacks would bring steps.
+    /// Whether, where it is reported, no missing entry would bring steps.
     pub fn ends_it(self) -> bool {
         ENDS.iter().any(|(_, caution)| *caution == self)
     }
@@ -139,7 +130,7 @@ impl ItemId {
         SHORT_ITEMS.iter().any(|(_, item)| *item == self)
     }
 
-    /// Whether it stands beside the answer, and would drown it where two cards are compared: numbers of tables too.
+    /// Whether it stands beside the answer, and would hide it where two cards are compared: numbers of tables too.
     pub fn is_aside(self) -> bool {
         self.led().is_some() || ASIDE.iter().any(|(_, item)| *item == self)
     }
@@ -149,7 +140,7 @@ impl ItemId {
         SWEPT.iter().map(|(_, swept)| *swept)
     }
 
-    /// The table that it leads or stands in, of those whose lines are no methods.
+    /// The table that it leads or stands in, of those whose lines are not methods.
     pub fn led(self) -> Option<&'static Led> {
         self.part().led().find(|led| led.leader == self || led.cells.iter().any(|(cell, _)| *cell == self))
     }

@@ -60,7 +60,7 @@ impl Hash {
         hash
     }
 
-    /// The begin of a line about the row of a part.
+    /// The beginning of a line about the row of a part.
     const fn row(self, table: &str, part: PartId, number: usize) -> Hash {
         self.text(table).byte(b' ').number(part.0 as usize).byte(b'.').number(number)
     }

@@ -48,7 +48,7 @@ pub fn all() -> impl Iterator<Item = &'static Table> {
     parts
 }
 
-/// What a desk prints beside the steps of a table; nothing where it is no table of these.
+/// What a desk prints beside the steps of a table; nothing where it is not one of these tables.
 ///
 /// ```
 /// use ocellus_card::workings;

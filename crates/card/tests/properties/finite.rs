@@ -10,7 +10,7 @@ use proptest::prelude::*;
 use crate::drafts::{cases, seeds};
 use crate::stream::Stream;
 
-/// The card, and every working; [`Stream`] takes no number that is none.
+/// The card, and every working; [`Stream`] takes no number that is not finite.
 fn everything(draft: &Draft) -> Vec<Stream> {
     let workings = Subject::all().map(|subject| Stream::working(draft, subject));
     std::iter::once(Stream::card(draft)).chain(workings).collect()
@@ -29,7 +29,7 @@ proptest! {
         prop_assert_eq!(first, everything(&draft));
     }
 
-    /// No range of any entry of a set-up, nor any pair of them, takes a number to where it is none.
+    /// No range of any entry of a set-up, nor any pair of them, makes a number that is not finite.
     #[test]
     fn every_set_up_has_a_card_of_finite_numbers(seed in seeds()) {
         let draft = seed.set_up();

@@ -31,7 +31,7 @@ fn changed(draft: &Draft, entry: EntryId, fraction: Option<f64>) -> Option<Draft
         Some(fraction) => enter(&mut other, entry, fraction, true),
         None => other.clear(entry),
     }
-    // what is no case any more is none of this
+    // what is not a case any more is left out
     Case::try_from(&other).is_ok().then_some(other)
 }
 

@@ -1,17 +1,16 @@
 //! The eye as a dial, as the surgeon sees it from the seat: meridians, incisions, lens.
 
-use super::{CENTRE, Row, legend, picture};
+use super::{CENTRE, Row, legend, picture, value};
 use crate::head::{eye, side};
 use crate::page::Page;
 use crate::picked::Picked;
 use crate::place::on_circle;
 use ocellus_card::draft::Draft;
-use ocellus_card::id::ItemId;
 use ocellus_card::{entries, items};
 use ocellus_core::astigmatism::site;
 use ocellus_core::astigmatism::site::{Seat, Side};
 use ocellus_core::quantity::Site;
-use ocellus_text::text;
+use ocellus_text::{Text, text};
 
 /// Rows from the centre to the limbus, to the numbers around it, and to where the lens begins to be drawn.
 const LIMBUS: f64 = 8.0;
@@ -67,24 +66,25 @@ impl View {
     fn legend(&self, row: i16, draft: &Draft, page: &mut Page) -> bool {
         match row {
             0 => {
-                legend(page, side(draft));
-                page.raw(" EYE, as it is seen");
+                legend(page, Text::EMPTY);
+                page.raw(side(draft));
+                page.text(text!(" EYE, as it is seen"));
             }
             1 => legend(
                 page,
                 match self.seat {
-                    None => "facing the patient upright",
-                    Some(Seat::Superior) => "by a surgeon at the head",
-                    Some(Seat::Temporal) => "by a surgeon at the temple",
+                    None => text!("facing the patient upright"),
+                    Some(Seat::Superior) => text!("by a surgeon at the head"),
+                    Some(Seat::Temporal) => text!("by a surgeon at the temple"),
                 },
             ),
             2 => {
-                legend(page, "0 ");
+                legend(page, text!("0 "));
                 page.raw(self.word(0.0));
                 page.raw(", 180 ");
                 page.raw(self.word(180.0));
             }
-            3 if self.seat.is_some() => legend(page, "the surgeon is at the bottom"),
+            3 if self.seat.is_some() => legend(page, text!("the surgeon is at the bottom")),
             _ => return false,
         }
         true
@@ -118,20 +118,20 @@ pub(super) fn axis(draft: &Draft, picked: &Picked, page: &mut Page) {
         },
         &|row, page| match row {
             row if view.legend(row, draft, page) => {}
-            5 if steep.is_some() => legend(page, "::: steep meridian after"),
-            6 => value(steep, "    the incision ", items::PLANNED_AXIS, page),
-            8 if lens.is_some() => legend(page, "=== mark on the lens,"),
-            9 if chosen.is_some() => value(lens, "    as chosen ", items::MARK_AXIS, page),
-            9 => value(lens, "    where it belongs ", items::MARK_AXIS, page),
-            11 => value(site, "### incision ", items::PLANNED_AXIS, page),
+            5 if steep.is_some() => legend(page, text!("::: steep meridian after")),
+            6 => value(steep, text!("    the incision "), items::PLANNED_AXIS, page),
+            8 if lens.is_some() => legend(page, text!("=== mark on the lens,")),
+            9 if chosen.is_some() => value(lens, text!("    as chosen "), items::MARK_AXIS, page),
+            9 => value(lens, text!("    where it belongs "), items::MARK_AXIS, page),
+            11 => value(site, text!("### incision "), items::PLANNED_AXIS, page),
             12 => {
                 if let Some(site) = site {
-                    legend(page, "    ");
+                    legend(page, text!("    "));
                     page.raw(view.word(site));
                 }
             }
-            13 => value(pair, "### its pair ", items::PLANNED_AXIS, page),
-            14 => value(other, "### another cut ", items::PLANNED_AXIS, page),
+            13 => value(pair, text!("### its pair "), items::PLANNED_AXIS, page),
+            14 => value(other, text!("### another cut "), items::PLANNED_AXIS, page),
             _ => {}
         },
     );
@@ -154,26 +154,18 @@ pub(super) fn turn(draft: &Draft, picked: &Picked, page: &mut Page) {
         },
         &|row, page| match row {
             row if view.legend(row, draft, page) => {}
-            5 => value(Some(from), "=== FROM ", items::TURN_TO, page),
-            6 => legend(page, "    where the mark lies now"),
-            8 => value(Some(to), "*** TO ", items::TURN_TO, page),
+            5 => value(Some(from), text!("=== FROM "), items::TURN_TO, page),
+            6 => legend(page, text!("    where the mark lies now")),
+            8 => value(Some(to), text!("*** TO "), items::TURN_TO, page),
             9 => {
-                legend(page, "    by ");
+                legend(page, text!("    by "));
                 page.raw(picked.method(items::TURN_TO).map_or("", |method| method.name()));
             }
-            11 => value(picked.get(items::TURN_CLOCK), "clockwise by ", items::TURN_CLOCK, page),
-            12 => value(picked.get(items::TURN_COUNTER), "or counter-clockwise by ", items::TURN_COUNTER, page),
-            14 => value(picked.get(items::NOW_CYLINDER), "cylinder now ", items::NOW_CYLINDER, page),
-            15 => value(picked.get(items::TURN_LEFT), "after it     ", items::TURN_LEFT, page),
+            11 => value(picked.get(items::TURN_CLOCK), text!("clockwise by "), items::TURN_CLOCK, page),
+            12 => value(picked.get(items::TURN_COUNTER), text!("or counter-clockwise by "), items::TURN_COUNTER, page),
+            14 => value(picked.get(items::NOW_CYLINDER), text!("cylinder now "), items::NOW_CYLINDER, page),
+            15 => value(picked.get(items::TURN_LEFT), text!("after it     "), items::TURN_LEFT, page),
             _ => {}
         },
     );
-}
-
-/// A number as the card prints it.
-fn value(number: Option<f64>, text: &str, printed_as: ItemId, page: &mut Page) {
-    if let Some(number) = number {
-        legend(page, text);
-        page.number(number, printed_as.places(), printed_as.signed(), printed_as.unit());
-    }
 }

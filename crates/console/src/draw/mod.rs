@@ -11,7 +11,7 @@ use crate::place::{self, Place};
 use ocellus_card::draft::Draft;
 use ocellus_card::id::{ItemId, PartId};
 use ocellus_card::items;
-use ocellus_text::text;
+use ocellus_text::{Text, text};
 
 /// Lines of a drawing, and columns of its picture.
 const ROWS: i16 = 21;
@@ -33,7 +33,7 @@ pub(crate) fn run(draft: &mut Draft, rest: &str, page: &mut Page) -> Outcome {
         let mut picked = Picked::of(&WANTED, &mut found);
         case.plan(&mut picked);
         draw(draft, &picked, page);
-        page.text(text!("Not without its cautions: plan "));
+        page.text(text!("Read its cautions first: plan "));
         page.text(part.key());
         page.line(".");
     }
@@ -114,7 +114,15 @@ fn picture(page: &mut Page, paint: &dyn Fn(&mut Row), legend: &dyn Fn(i16, &mut 
 }
 
 /// A piece of a legend: a sign, and its words.
-fn legend(page: &mut Page, text: &str) {
+fn legend(page: &mut Page, text: Text) {
     page.to(LEGEND);
-    page.raw(text);
+    text.pieces(&mut |piece| page.raw(piece));
+}
+
+/// A number as the card prints it.
+fn value(number: Option<f64>, text: Text, printed_as: ItemId, page: &mut Page) {
+    if let Some(number) = number {
+        legend(page, text);
+        page.number(number, printed_as.places(), printed_as.signed(), printed_as.unit());
+    }
 }

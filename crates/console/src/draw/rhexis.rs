@@ -1,13 +1,13 @@
 //! The rhexis on the optic.
 
-use super::{CENTRE, legend, picture};
+use super::{CENTRE, legend, picture, value};
 use crate::page::Page;
 use crate::picked::Picked;
 use crate::place::{Place, on_circle};
 use ocellus_card::draft::Draft;
-use ocellus_card::id::{EntryId, ItemId};
+use ocellus_card::id::EntryId;
 use ocellus_card::{entries, items};
-use ocellus_text::text;
+use ocellus_text::{Text, text};
 
 /// Rows from the centre to the edge of the picture.
 const EDGE: f64 = 9.5;
@@ -31,26 +31,19 @@ pub(super) fn draw(draft: &Draft, picked: &Picked, page: &mut Page) {
             row.circle(centre, rows * radius, b'*');
         },
         &|row, page| match row {
-            2 => item(Some(diameter), "*** rhexis ", items::RHEXIS_TRUE, page),
-            3 => legend(page, "    if the cut is true"),
-            5 => entry(optic, "ooo optic ", entries::OPTIC.id(), page),
-            7 if optic.is_some() => entry(off, "    decentred by ", entries::DECENTRATION.id(), page),
-            8 if optic.and(off).is_some() => legend(page, "    drawn to the right"),
-            10 => item(picked.get(items::OVERLAP_WORST), "    least overlap ", items::OVERLAP_WORST, page),
-            11 => item(picked.get(items::OVERLAP_BEST), "    most overlap ", items::OVERLAP_BEST, page),
+            2 => value(Some(diameter), text!("*** rhexis "), items::RHEXIS_TRUE, page),
+            3 => legend(page, text!("    if the cut is true")),
+            5 => entry(optic, text!("ooo optic "), entries::OPTIC.id(), page),
+            7 if optic.is_some() => entry(off, text!("    decentred by "), entries::DECENTRATION.id(), page),
+            8 if optic.and(off).is_some() => legend(page, text!("    drawn to the right")),
+            10 => value(picked.get(items::OVERLAP_WORST), text!("    least overlap "), items::OVERLAP_WORST, page),
+            11 => value(picked.get(items::OVERLAP_BEST), text!("    most overlap "), items::OVERLAP_BEST, page),
             _ => {}
         },
     );
 }
 
-fn item(value: Option<f64>, text: &str, what: ItemId, page: &mut Page) {
-    if let Some(value) = value {
-        legend(page, text);
-        page.number(value, what.places(), what.signed(), what.unit());
-    }
-}
-
-fn entry(value: Option<f64>, text: &str, of: EntryId, page: &mut Page) {
+fn entry(value: Option<f64>, text: Text, of: EntryId, page: &mut Page) {
     if let Some(value) = value {
         legend(page, text);
         page.entry(of, value);

@@ -328,7 +328,7 @@ fn is_nudged(what: ItemId) -> bool {
 }
 
 #[test]
-fn a_nudge_tells_every_change_and_makes_none() {
+fn a_nudge_shows_every_change_and_makes_none() {
     let changes: &[(&str, EntryId, f64)] = &[
         ("al 0.1", entries::AXIAL_LENGTH.id(), 0.1),
         ("al -0.13 mm", entries::AXIAL_LENGTH.id(), -0.13),
@@ -478,7 +478,7 @@ fn legends_are_the_cards_numbers() {
                 drawing.trim_start_matches('\n').lines().filter(|line| !line.starts_with("ocellus>")).collect();
             let [picture @ .., last] = &lines[..] else { panic!("{name}: {drawing}") };
             assert!(picture.len() <= 21 && lines.iter().all(|line| line.len() <= 72), "{name}: {drawing}");
-            assert_eq!(*last, format!("Not without its cautions: plan {part}."));
+            assert_eq!(*last, format!("Read its cautions first: plan {part}."));
         }
     }
     assert!(drawn > 30, "{drawn}");

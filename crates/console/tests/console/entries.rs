@@ -244,7 +244,7 @@ fn no_word_means_two_things() {
 }
 
 #[test]
-fn errors_are_told_while_pasting() {
+fn errors_are_shown_while_pasting() {
     let mut terminal = Terminal::new();
     let answer = terminal.paste(b"al 23.46\nk1 7.8\nlt 4.5\nxyz 1\n");
     assert!(answer.contains("k1 7.8: outside the range") && answer.contains("xyz: not a word"), "{answer}");

@@ -1,4 +1,4 @@
-//! The line that is typed: what takes it back, what is swallowed, what is refused.
+//! The line that is typed: what takes it back, what is dropped, what is refused.
 
 use crate::terminal::{Terminal, bits};
 use ocellus_card::entries;
@@ -121,7 +121,7 @@ fn a_line_too_long_is_refused_whole() {
     let full = format!("{:<96}", "al 23.5");
     assert_eq!(length(&typed(format!("{full}\r").as_bytes())), Some(23.5));
     assert_eq!(length(&typed(format!("{full}xy\x7f\x7f\r").as_bytes())), Some(23.5));
-    // a comment may be as long as it likes
+    // a comment may have any length
     let comment = typed(format!("al 23.5 # {}\r", "long ".repeat(100)).as_bytes());
     assert_eq!((length(&comment), comment.bells), (Some(23.5), 0));
     let quoted = typed(format!("model \"#{}\r", "x".repeat(100)).as_bytes());
@@ -251,7 +251,7 @@ fn a_line_that_was_not_shown_is_shown_when_it_waits() {
     let mut paste = b"lt 4.5\n".to_vec();
     paste.extend(b"al 23.4");
     for (place, byte) in paste.iter().enumerate() {
-        // hundreds in hand until the last
+        // hundreds waiting until the last
         terminal.byte(*byte, if place + 1 == paste.len() { 0 } else { 200 });
     }
     assert_eq!(terminal.screen.last().map(String::as_str), Some("ocellus> al 23.4"), "{:#?}", terminal.screen);

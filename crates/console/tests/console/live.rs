@@ -1,4 +1,4 @@
-//! What goes on while nobody types: the strip chart, and a barometer on the machine.
+//! What happens while nobody types: the strip chart, and a barometer on the machine.
 
 use crate::terminal::Terminal;
 use ocellus_card::entries;
@@ -75,7 +75,7 @@ fn keys_do_what_they_say() {
 }
 
 #[test]
-fn it_ends_when_told_and_the_next_line_is_a_command() {
+fn it_ends_when_asked_and_the_next_line_is_a_command() {
     for end in [b'q', b'Q', b'\r', 0x03] {
         let mut terminal = Terminal::new();
         terminal.line("strip");
@@ -132,7 +132,7 @@ fn a_chamber_that_collapses_ends_it() {
 }
 
 #[test]
-fn a_barometer_is_read_and_its_column_told() {
+fn a_barometer_is_read_and_its_column_shown() {
     let mut terminal = Terminal::new();
     terminal.machine.air = Air::Measured { hpa: 834.21, celsius: 22.4 };
     let read = terminal.line("barometer zero");
@@ -147,7 +147,7 @@ fn a_barometer_is_read_and_its_column_told() {
 }
 
 #[test]
-fn a_barometer_that_is_not_there_or_does_not_answer_is_told() {
+fn a_barometer_that_is_not_there_or_does_not_answer_is_reported() {
     let mut terminal = Terminal::new();
     assert!(terminal.line("barometer").contains("There is no barometer on this machine"));
     terminal.machine.air = Air::Silent;

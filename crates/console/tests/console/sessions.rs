@@ -1,7 +1,7 @@
 //! Whole conversations, as they stand on a screen of 80 columns. Each was read by a person before it was kept.
 //!
 //! A script is typed line by line; `@paste FILE` pastes a file, `@keys` goes on with escaped bytes.
-//! `BLESS=1 cargo test -p ocellus-console --test console sessions` writes the transcripts anew.
+//! `BLESS=1 cargo test -p ocellus-console --test console sessions` writes the transcripts again.
 
 use crate::terminal::{Terminal, here, read};
 use std::path::Path;

@@ -48,7 +48,7 @@ working! {
     correction "CI" "1" = "CI = |SIA|/|TIA|" [], "correction index", Alpins2001 Read;
     success "IOS" "1" = "IOS = |DV|/|TIA|" [], "index of success", Alpins2001 Read;
     flattening "FE" "D" = "FE = |SIA| cos 2AE" [], "effect along the meridian meant", Alpins2001 Memory;
-    torque "torque" "D" = "|SIA| sin 2AE" [], "effect askew to it", Alpins2001 Memory;
+    torque "torque" "D" = "|SIA| sin 2AE" [], "effect oblique to it", Alpins2001 Memory;
 }
 
 impl Change {

@@ -92,7 +92,7 @@ working! {
 /// use ocellus_core::astigmatism::{expected::*, plane::Cornea, power_vector::PowerVector};
 /// use ocellus_core::quantity::Axis;
 /// let cornea = PowerVector::strongest_along(Cornea, 0.0, 2.0, Axis::from_deg(90.0)?);
-/// // a lens that leaves nothing on paper
+/// // a lens that should leave nothing
 /// assert!(mean(cornea, cornea, Scatter::new(0.2, 5.3)) > 0.3);
 /// # Ok::<(), ocellus_core::error::Error>(())
 /// ```

@@ -1,7 +1,7 @@
 //! Cylinders as vectors: refractions, the cornea with its back and its incisions, the toric lens, what became of it.
 //!
-//! One representation, [`power_vector::PowerVector`], whose plane is a part of its type; roads to and from it are
-//! sphero-cylinders of either sign, a steep meridian, powers in three meridians, 2x2 matrices and polar values. What is
+//! One representation, [`power_vector::PowerVector`], whose plane is a part of its type; it is converted from and
+//! to sphero-cylinders of either sign, a steep meridian, powers in three meridians, 2x2 matrices and polar values. What is
 //! called *needed* or *left* is a correction still to be worn; every other power is one that a surface has.
 //!
 //! Axes follow ISO 8429: 0 at the observer's right, counter-clockwise, seen from the front; 0 and 180 are one meridian.

@@ -1,4 +1,4 @@
-//! Polar values: what an astigmatism is along one meridian that matters, and askew to it.
+//! Polar values: what an astigmatism is along one meridian of interest, and oblique to it.
 
 use crate::astigmatism::power_vector::PowerVector;
 use crate::math::{cos_deg, sin_deg};

@@ -59,7 +59,7 @@ pub fn working(front: PowerVector<Cornea>, from: BackFrom) -> Option<Working> {
     })
 }
 
-/// What an astigmatism is called by its steep meridian.
+/// The class of an astigmatism, by its steep meridian.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Class {
     /// Steep from 60 to 120.

@@ -144,7 +144,12 @@ impl<P: Copy> PowerVector<P> {
     /// assert_eq!(PowerVector::at(Cornea, 43.0, 0.0, 0.0).strongest(), None);
     /// ```
     pub fn strongest(self) -> Option<Axis> {
-        if self.cylinder() > NO_CYLINDER { half_direction(self.j45, self.j0) } else { None }
+        self.direction(self.cylinder())
+    }
+
+    /// The same where its cylinder is known.
+    fn direction(self, cylinder: f64) -> Option<Axis> {
+        if cylinder > NO_CYLINDER { half_direction(self.j45, self.j0) } else { None }
     }
 
     /// Blur strength, D.
@@ -173,8 +178,8 @@ impl<P: Copy> PowerVector<P> {
     /// assert_eq!((rx.sphere, rx.cylinder, rx.axis.unwrap().deg()), (0.0, -2.0, 0.0));
     /// ```
     pub fn minus_cylinder(self) -> SpheroCylinder<P> {
-        let cylinder = -self.cylinder();
-        SpheroCylinder::at(self.plane, self.m - cylinder / 2.0, cylinder, self.strongest())
+        let size = self.cylinder();
+        SpheroCylinder::at(self.plane, self.m + size / 2.0, -size, self.direction(size))
     }
 
     /// As a sphero-cylinder with a plus cylinder.
@@ -219,13 +224,39 @@ impl<P: Copy> PowerVector<P> {
 }
 
 /// A turn of so many degrees, counter-clockwise, as the double angle that vectors turn by.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Turn {
     cos: f64,
     sin: f64,
 }
 
 impl Turn {
+    /// The turns that tables are made of, worked out before: each takes a device 12,000 instructions.
+    ///
+    /// ```
+    /// use ocellus_core::astigmatism::power_vector::Turn;
+    /// assert_eq!(Turn::NONE, Turn::by(0.0));
+    /// assert_eq!([Turn::BY_5, Turn::BY_10, Turn::BY_30], [5.0, 10.0, 30.0].map(Turn::by));
+    /// assert_eq!([Turn::BACK_5, Turn::BACK_10, Turn::BACK_30], [-5.0, -10.0, -30.0].map(Turn::by));
+    /// ```
+    pub const NONE: Turn = Turn { cos: 1.0, sin: 0.0 };
+    /// By 5 degrees.
+    pub const BY_5: Turn = Turn { cos: 0.984807753012208, sin: 0.17364817766693033 };
+    /// By 10 degrees.
+    pub const BY_10: Turn = Turn { cos: 0.9396926207859084, sin: 0.3420201433256687 };
+    /// By 30 degrees.
+    pub const BY_30: Turn = Turn { cos: 0.49999999999999994, sin: 0.8660254037844387 };
+    /// By 5 degrees clockwise.
+    pub const BACK_5: Turn = Turn::BY_5.back();
+    /// By 10 degrees clockwise.
+    pub const BACK_10: Turn = Turn::BY_10.back();
+    /// By 30 degrees clockwise.
+    pub const BACK_30: Turn = Turn::BY_30.back();
+
+    const fn back(self) -> Turn {
+        Turn { sin: -self.sin, ..self }
+    }
+
     /// Of so many degrees.
     pub fn by(degrees: f64) -> Turn {
         Turn { cos: cos_deg(2.0 * degrees), sin: sin_deg(2.0 * degrees) }

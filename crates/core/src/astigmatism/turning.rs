@@ -1,4 +1,4 @@
-//! A toric lens that sits wrong: where its mark should be, and by which way how far.
+//! A toric lens that sits wrong: where its mark should be, and how far to turn it either way.
 
 use crate::astigmatism::plane::Cornea;
 use crate::astigmatism::power_vector::PowerVector;
@@ -30,7 +30,7 @@ working! {
 /// K = E + C_L (cos 2m, sin 2m)          m* = atan2(K_y, K_x)/2          left | |K| - C_L |
 /// ```
 ///
-/// The sense is that of someone who looks at the eye from the front, from wherever: it is the same for both eyes and every
+/// The direction is that of someone who looks at the eye from the front, from any seat: it is the same for both eyes and every
 /// seat, and in an image turned upside down. Only a mirror reverses it.
 ///
 /// ```

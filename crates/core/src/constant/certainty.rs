@@ -1,4 +1,4 @@
-//! How far a label may be off, what follows for an interval, and what the first eye teaches.
+//! How far a label may be off, what follows for an interval, and what the first eye shows.
 
 constants! {
     /// Label tolerance of weak lenses.

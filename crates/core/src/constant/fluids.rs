@@ -68,7 +68,7 @@ constants! {
     /// a4.
     TANAKA_A4 "a4" "C" = 69.34881, Tanaka2001 Two;
 
-    /// Temperature that the viscosity of water is reckoned by.
+    /// Temperature by which that of water is divided in its viscosity.
     VISCOSITY_T "T*" "K" = 300, IapwsViscosity Memory;
     /// First coefficient.
     VISCOSITY_A1 "mu a1" "uPa s" = 280.68, IapwsViscosity Memory;

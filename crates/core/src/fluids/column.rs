@@ -48,12 +48,12 @@ working! {
     /// A machine that is set by pressure, step by step.
     Set "The pressure set on a machine";
     set "P_set" "mmHg" = "entered" [], "irrigating pressure set", Entered Entered;
-    height "h" "cm" = "h = h_assumed - h_eye" [], "level the machine reckons with above the eye", Identity Two;
+    height "h" "cm" = "h = h_assumed - h_eye" [], "level the machine assumes, above the eye", Identity Two;
     pressure "P" "mmHg" = "P = P_set + rho 9.80665 h/100/133.322387415" [G, MMHG], "pressure at the eye, nothing flowing", Identity Two;
     column "h_column" "cm" = "h_column = P 133.322387415 100/(rho 9.80665)" [G, MMHG], "open column of the same pressure", Identity Two;
 }
 
-/// Pressure at the eye with a machine that is set by pressure, for an eye at a level that it reckons with.
+/// Pressure at the eye with a machine that is set by pressure, for an eye at a level that it assumes.
 ///
 /// ```text
 /// P = P_set + rho g (h_assumed - h_eye)
@@ -99,7 +99,7 @@ pub fn level_for(wanted: GasPressure, gas: GasPressure, eye: Level, density: Den
     eye.cm() + (wanted.mmhg() - gas.mmhg()) / of_column(1.0, density)
 }
 
-/// The setting for a wanted pressure at the eye, mmHg, of a machine that reckons with another level of the eye.
+/// The setting for a wanted pressure at the eye, mmHg, of a machine that assumes another level of the eye.
 ///
 /// ```text
 /// P_set = P - rho g (h_assumed - h_eye)

@@ -1,4 +1,4 @@
-//! How heavy water is.
+//! The density of water.
 
 use crate::constant::fluids::*;
 use crate::math::square;

@@ -1,11 +1,11 @@
-//! A chamber that goes on while somebody moves the bottle and closes the tip. **An illustration for teaching.**
+//! A chamber over time, while somebody moves the bottle and closes the tip. **An illustration for teaching.**
 
 use crate::fluids::chamber::Supply;
 use crate::fluids::column::of_column;
 use crate::fluids::surge::{Setup, State, Stepper};
 use crate::quantity::Density;
 
-/// What can be done while it goes on.
+/// What can be done while it runs.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Change {
     /// The bottle 5 cm higher.
@@ -58,7 +58,7 @@ const MOST_STEPS: f64 = 80.0;
 const MOST_HEAD: f64 = 150.0;
 const MOST_VACUUM: f64 = 700.0;
 
-/// A chamber under way.
+/// A chamber that runs.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Live {
     setup: Setup,

@@ -1,4 +1,4 @@
-//! What a thumb must push.
+//! The force on a plunger.
 
 use crate::constant::fluids::MMHG;
 use crate::fluids::unit::{Unit, convert};

@@ -6,7 +6,7 @@ use crate::fluids::unit::{Unit, convert};
 use crate::math::{CIRCLE, sqrt, square};
 use crate::quantity::{Bore, Density, Drive, TubeFlow, TubeLength, Tubes, Viscosity};
 
-/// A tube, or some alike tubes side by side.
+/// A tube, or some equal tubes side by side.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tube {
     /// Inner bore.

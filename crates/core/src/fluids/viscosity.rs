@@ -1,4 +1,4 @@
-//! How thick water is.
+//! The viscosity of water.
 
 use crate::constant::fluids::CELSIUS;
 use crate::constant::fluids::*;

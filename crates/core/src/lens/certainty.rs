@@ -1,5 +1,7 @@
 //! How sure a predicted refraction is, if every SD is right and no constant is biased.
 
+use core::f64::consts::SQRT_2;
+
 use crate::constant::certainty::{NORMAL_50, NORMAL_95};
 use crate::lens::slopes::Gradient;
 use crate::math::{erf, sqrt, square};
@@ -81,7 +83,7 @@ pub fn budget(slopes: &Gradient, scatter: &Scatter) -> Budget {
 /// ```
 pub fn chance(off: f64, within: f64, sd: f64) -> f64 {
     if sd > 0.0 {
-        let spread = sd * sqrt(2.0);
+        let spread = sd * SQRT_2;
         50.0 * (erf((within - off) / spread) + erf((within + off) / spread))
     } else if off.abs() <= within {
         100.0

@@ -12,7 +12,7 @@ working! {
         "A-constant", Holladay2003 Two;
     sf "SF" "mm" = "SF = 0.5663 A - 65.60" [SF_SLOPE, SF_0], "surgeon factor", Holladay2003 Two;
     pacd "pACD" "mm" = "pACD = (SF + 3.595)/0.9704" [PACD_ADD, PACD_DIV], "personalised chamber depth", Holladay2003 Two;
-    acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A - 68.747; another road, about 0.02 mm from pACD" [ACD_CONST_SLOPE, ACD_CONST_0],
+    acd_const "ACDconst" "mm" = "ACDconst = 0.62467 A - 68.747; another conversion, about 0.02 mm from pACD" [ACD_CONST_SLOPE, ACD_CONST_0],
         "chamber depth constant of SRK/T", SrkT1990 Two;
     a0 "a0" "mm" = "a0 = 0.62467 A - 72.434, with a1 = 0.4 and a2 = 0.1: unoptimised" [ACD_CONST_SLOPE, HAIGIS_A0, HAIGIS_A1, HAIGIS_A2],
         "Haigis a0", Haigis2004 Two;
@@ -21,7 +21,7 @@ working! {
 /// The constants that go with an A-constant: second best to the lens's own, for each method.
 ///
 /// # Errors
-/// Where one of them is none that there can be.
+/// Where one of them is outside its bounds.
 ///
 /// ```
 /// use ocellus_core::{lens::constants::family, quantity::AConstant};

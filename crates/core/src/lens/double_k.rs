@@ -63,7 +63,7 @@ impl Working {
 /// ```
 ///
 /// # Errors
-/// Where the refractions or the power are none that there can be.
+/// Where the refractions or the power are outside their bounds.
 ///
 /// ```
 /// use ocellus_core::{lens::double_k::from_history, quantity::*};

@@ -34,7 +34,7 @@ working! {
 /// ELP = a0 + a1 ACD + a2 AL            ACD from the corneal epithelium to the lens
 /// ```
 ///
-/// With unoptimised constants it lands about 1 D above SRK/T on an average eye. Source: Haigis 2004 (memory).
+/// With unoptimised constants it gives about 1 D more than SRK/T for an average eye. Source: Haigis 2004 (memory).
 ///
 /// ```
 /// use ocellus_core::{optics::cornea::Cornea, lens::haigis, quantity::*};

@@ -100,7 +100,7 @@ impl Labels {
     ///
     /// The first myopic is the weakest label that leaves less than 0 D. The nearest leaves least to the target; of two that are
     /// equally near, the stronger, which leaves the eye the more myopic. A power a step beyond all that is made has none.
-    /// `exact` is the label that would leave just 0 D, or the target; `left` tells what a label leaves.
+    /// `exact` is the label that would leave just 0 D, or the target; `left` gives what a label leaves.
     ///
     /// ```
     /// use ocellus_core::{lens::label::{LabelRule, Labels}, quantity::*};

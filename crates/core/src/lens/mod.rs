@@ -1,18 +1,9 @@
 //! Lens power: a file for each published method, and what goes with them.
 //!
-//! | file | holds |
-//! |---|---|
-//! | [`srk2`], [`srkt`], [`t2`], [`holladay1`], [`hoffer_q`], [`haigis`] | methods for a cornea never operated on |
-//! | [`shammas_pl`], [`haigis_l`], [`double_srkt`], [`double_holladay1`], [`double_hoffer_q`] | methods after corneal laser |
-//! | [`mod@method`] | all of them in one table |
-//! | [`eye`], [`view`] | what a method asks, and what it answers |
-//! | [`double_k`], `srkt_optics` | what some of them share |
-//! | [`long_eye`] | published adjustments of a long eye's length |
-//! | [`guidance`] | which method guidance names |
-//! | [`mod@constants`], [`convert`] | lens constants into each other |
-//! | [`slopes`], [`certainty`] | how an answer moves, and how sure it is |
-//! | [`label`] | what labels there are, and how far one may be off |
-//! | [`second`], [`second_eye`] | a lens by the refraction; what the first eye teaches |
+//! The `working` of a method takes what it needs and gives its intermediate values; `thin_eye` of these is the eye as its
+//! optics see it (SRK II has a `line` instead). [`mod@method`] lists every method: each asks an [`eye::Eye`] for what it needs
+//! and hands out a [`view::View`], which goes from a refraction to a lens and back, says how the answer moves with each
+//! measurement and what is against it, and shows the steps.
 
 pub mod certainty;
 pub mod constants;

@@ -11,7 +11,7 @@ use crate::quantity::{LensPower, Vertex};
 pub struct Chain {
     /// Axial length in the optics, per axial length measured.
     pub al: f64,
-    /// Corneal power in the optics, per keratometric power at 1.3375; for double-K that after the laser.
+    /// Corneal power in the optics, per keratometric power at 1.3375; for Double-K that after the laser.
     pub kc: f64,
     /// Lens position per axial length measured.
     pub elp_al: f64,
@@ -21,7 +21,7 @@ pub struct Chain {
     pub elp_acd: f64,
     /// Lens position per unit of the method's own lens constant, mm.
     pub constant: f64,
-    /// Lens position per keratometric power before a laser, mm/D: only double-K knows it.
+    /// Lens position per keratometric power before a laser, mm/D: only Double-K knows it.
     pub elp_k_before: f64,
 }
 

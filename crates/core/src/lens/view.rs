@@ -82,7 +82,7 @@ pub enum Doubt {
     LcorTurned,
 }
 
-/// Every doubt about one answer, in the order in which they are told.
+/// Every doubt about one answer, in the order in which they are reported.
 pub type Doubts = [Option<Doubt>; 4];
 
 /// Nothing is against it.

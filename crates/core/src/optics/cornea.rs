@@ -4,7 +4,7 @@ use crate::constant::optics::INDEX_1_3375;
 use crate::error::Error;
 use crate::quantity::{Axis, CornealPower, CornealRadius, KeratometricIndex};
 
-/// Two meridians of the front of the cornea, told apart as flat and steep whichever came first.
+/// Two meridians of the front of the cornea, sorted into flat and steep, whichever came first.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cornea {
     mean_radius: CornealRadius,

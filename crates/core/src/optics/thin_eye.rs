@@ -3,6 +3,8 @@
 //! Each method brings its own three numbers for one eye: the axial length of its optics, its corneal power and its lens
 //! position. What follows from them is the same for all.
 
+use core::hint::black_box;
+
 use crate::constant::optics::N;
 use crate::error::Error;
 use crate::optics::vergence::{at_cornea, at_lens};
@@ -65,12 +67,18 @@ impl ThinEye {
         ThinEye { elp: self.elp - mm, ..self }
     }
 
+    /// What c makes of a value, which is nothing where it is 1: there a small processor is spared a division or a product. (What
+    /// the compiler cannot see through, it does not compute beforehand.)
+    fn unless_one(&self, value: f64, change: impl FnOnce(f64, f64) -> f64) -> f64 {
+        if self.divisor.to_bits() == 1f64.to_bits() { value } else { change(black_box(value), self.divisor) }
+    }
+
     /// Light of the power of cornea and refraction together, k, as it arrives at the lens, D.
     ///
     /// # Errors
     /// As [`at_lens`].
     pub fn arriving(&self, k: f64) -> Result<f64, Error> {
-        at_lens(k / self.divisor, self.elp)
+        at_lens(self.unless_one(k, |k, c| k / c), self.elp)
     }
 
     /// Light that must arrive at the lens, as the power of cornea and refraction together, D.
@@ -78,7 +86,7 @@ impl ThinEye {
     /// # Errors
     /// As [`at_cornea`].
     pub fn leaving(&self, v: f64) -> Result<f64, Error> {
-        Ok(at_cornea(v, self.elp)? * self.divisor)
+        Ok(self.unless_one(at_cornea(v, self.elp)?, |v, c| v * c))
     }
 
     /// Vergence needed behind the lens to focus on the retina, D.

@@ -43,7 +43,7 @@ pub fn working(cut: Cut) -> Working {
     }
 }
 
-/// Grasps to tear an edge, mm, when it is grasped anew after each length.
+/// Grasps to tear an edge, mm, when it is grasped again after each length.
 ///
 /// ```
 /// use ocellus_core::{quantity::*, table_side::rhexis};

@@ -41,7 +41,7 @@ fn slopes_are_the_differences_of_answers() {
             let along_al = moved(&|by| Eye { al: eye.al + by, ..eye });
             let along_k = moved(&|by| Eye { k1: eye.k1 + by, k2: eye.k2 + by, ..eye });
             let along_acd = moved(&|by| Eye { acd: eye.acd + by, ..eye });
-            // both corneas of double-K move together here
+            // both corneas of Double-K move together here
             let k = slopes.k + slopes.position * chain.elp_k_before;
             // not across a switch of the method, nor where Holladay 1 begins to hold its radius
             let switch = SWITCHES.iter().any(|at| (eye.al - at).abs() < 2.0 * H)

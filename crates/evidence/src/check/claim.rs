@@ -2,8 +2,7 @@
 
 use crate::values::Value;
 
-/// Which check values a check computes: ids, where `*` stands for anything and `#` for a
-/// digit; less those that fit a pattern after `!`.
+/// Which check values a check computes: those whose ids fit a pattern, less those that fit one after `!`.
 pub struct Claim(Vec<&'static str>);
 
 impl From<&'static str> for Claim {
@@ -24,19 +23,16 @@ impl Claim {
     /// # Errors
     /// When a pattern is of none.
     pub(super) fn select<'v>(&self, values: &'v [Value]) -> Result<Vec<&'v Value>, String> {
-        let fits = |pattern: &str, value: &Value| fits(pattern.as_bytes(), value.id.as_bytes());
         let excluded: Vec<_> = self.0.iter().filter_map(|pattern| pattern.strip_prefix('!')).collect();
-        if let Some(idle) = excluded.iter().find(|pattern| !values.iter().any(|value| fits(pattern, value))) {
+        if let Some(idle) = excluded.iter().find(|pattern| !values.iter().any(|value| fits(pattern, &value.id))) {
             return Err(format!("there is no check value `{idle}` to take away"));
         }
         let mut selected = Vec::new();
         for pattern in self.0.iter().filter(|pattern| !pattern.starts_with('!')) {
             let before = selected.len();
-            selected.extend(
-                values
-                    .iter()
-                    .filter(|value| fits(pattern, value) && !excluded.iter().any(|excluded| fits(excluded, value))),
-            );
+            selected.extend(values.iter().filter(|value| {
+                fits(pattern, &value.id) && !excluded.iter().any(|excluded| fits(excluded, &value.id))
+            }));
             if selected.len() == before {
                 return Err(format!("there is no check value `{pattern}`"));
             }
@@ -45,14 +41,18 @@ impl Claim {
     }
 }
 
-fn fits(pattern: &[u8], id: &[u8]) -> bool {
-    match (pattern, id) {
-        ([], []) => true,
-        ([b'*', rest @ ..], _) => fits(rest, id) || matches!(id, [_, later @ ..] if fits(pattern, later)),
-        ([b'#', rest @ ..], [digit, later @ ..]) => digit.is_ascii_digit() && fits(rest, later),
-        ([first, rest @ ..], [same, later @ ..]) => first == same && fits(rest, later),
-        _ => false,
+/// Whether a name is of a pattern, in which `*` stands for anything and `#` for a digit.
+pub(crate) fn fits(pattern: &str, name: &str) -> bool {
+    fn at(pattern: &[u8], name: &[u8]) -> bool {
+        match (pattern, name) {
+            ([], []) => true,
+            ([b'*', rest @ ..], _) => at(rest, name) || matches!(name, [_, later @ ..] if at(pattern, later)),
+            ([b'#', rest @ ..], [digit, later @ ..]) => digit.is_ascii_digit() && at(rest, later),
+            ([first, rest @ ..], [same, later @ ..]) => first == same && at(rest, later),
+            _ => false,
+        }
     }
+    at(pattern.as_bytes(), name.as_bytes())
 }
 
 #[cfg(test)]
@@ -66,7 +66,6 @@ mod tests {
 
     #[test]
     fn a_star_stands_for_anything_and_a_hash_for_a_digit() {
-        let fits = |pattern: &str, id: &str| fits(pattern.as_bytes(), id.as_bytes());
         assert!(fits("srkt-##-p", "srkt-01-p") && fits("srkt-*-p", "srkt-radicand-p") && fits("head-*", "head-"));
         assert!(!fits("srkt-##-p", "srkt-xx-p") && !fits("srkt-*-p", "srkt-p") && !fits("head-*", "overhead-1"));
         assert!(fits("rho", "rho") && !fits("rho", "rho-20") && !fits("rho-20", "rho"));

@@ -5,17 +5,19 @@ use ocellus_card::caution::Caution;
 use ocellus_card::draft::Draft;
 use ocellus_card::id::EntryId;
 use ocellus_card::item::Item;
+use ocellus_card::parts::eye::Eye;
 use ocellus_card::parts::lens::{Answers, Lens};
 use ocellus_card::sink::Sink;
 use ocellus_card::{Subject, entries, items};
 use ocellus_core::fluids::unit::{Unit, convert};
 use ocellus_core::lens::method::Method;
+use ocellus_core::lens::srkt;
 use ocellus_core::lens::view::Eyes;
 use ocellus_core::working::Steps;
 
 use crate::check::{Answer, Failed, Registry};
 use crate::checks;
-use crate::checks::given::keyed;
+use crate::checks::given::{a_constant, keyed};
 use crate::checks::view::{method, of_optics};
 use crate::checks::{Shown, symbol};
 use crate::values::Value;
@@ -212,7 +214,7 @@ fn answers(registry: &mut Registry) {
             "double-*-rx", "shammas-*-rx", "haigisl-*-rx",
             "srkt-*-elp", "t2-*-elp", "holladay1-##-elp", "hofferq-##-elp", "haigis-*-elp",
             "double-*-elp", "shammas-*-elp", "haigisl-*-elp", "long-*-elp",
-        // a case lends its lens for a moment only, so it is asked here by name
+        // a case lends what it knows for a moment only, so it is asked here by name
         ] => |_answers, _all; value| {
             let method = method(value)?;
             let draft = draft_for(value, method)?;
@@ -222,6 +224,17 @@ fn answers(registry: &mut Registry) {
                 if value.id.ends_with("-p") { Ok(vec![answer.power]) } else { of_optics(value, &answer.optics) }
             })
         };
+        // the eye that was entered is the eye of the value: a method makes the same lens of it
+        Eye::of, Eye::axial_length, Eye::cornea, Eye::target, Eye::vertex => "srkt-##-p" =>
+            |_of, _axial_length, _cornea, _target, _vertex; value| {
+                let draft = draft_for(value, Method::Srkt)?;
+                Case::try_from(&draft)?.known(|known| {
+                    let eye = known.eye.ok_or("no eye")?;
+                    let al = eye.axial_length().ok_or("no axial length")?;
+                    let w = srkt::working(al, eye.cornea(), a_constant(value)?);
+                    Ok(vec![w.thin_eye().power(eye.target(), eye.vertex())?.power])
+                })
+            };
     }
 }
 

@@ -1,5 +1,6 @@
-//! Decimal text against the standard library's own reader and writer.
+//! Decimal text and whole numbers against the standard library's own reader and writer.
 
+use ocellus_core::choice;
 use ocellus_core::decimal::{self, Sign};
 
 use crate::check::{Compared, Registry};
@@ -95,11 +96,24 @@ fn places_as_std_counts(places_for: fn(f64, u8) -> u8) -> Compared {
     Ok(count)
 }
 
+/// A word of a choice is kept as the number of its place.
+fn whole_as_std_reads(place: fn(f64) -> usize) -> Compared {
+    let mut count = 0;
+    for text in (0..=u8::MAX).map(|number| number.to_string()) {
+        if place(text.parse()?) != text.parse::<usize>()? {
+            return Err(format!("{text} is another place").into());
+        }
+        count += 1;
+    }
+    Ok(count)
+}
+
 pub(super) fn register(registry: &mut Registry) {
     oracles! { registry;
         decimal::parse => "the standard library's reader of decimals" => |parse| read_as_std_does(parse);
         decimal::places_for => "the standard library's exponents" => |places_for| places_as_std_counts(places_for);
         decimal::fixed, decimal::Text::as_str => "the standard library's writer of decimals" => |fixed, as_str|
             written_as_std_does(fixed, as_str);
+        choice::place => "the standard library's reader of whole numbers" => |place| whole_as_std_reads(place);
     }
 }

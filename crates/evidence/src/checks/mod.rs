@@ -1,5 +1,5 @@
-//! The checks, a file a topic. They say which value means which quantity; the arithmetic is that of the core and the card,
-//! and what little stands here is not their own way of saying it.
+//! The checks, a file a topic. They say which value means which quantity; the arithmetic is the project's, and what little stands
+//! here is not its own way of saying it.
 
 mod altitude;
 mod astigmatism;

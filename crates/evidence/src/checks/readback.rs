@@ -3,7 +3,7 @@
 
 use crc::{Algorithm, CRC_10_ATM, Crc};
 use ocellus_card::case::Case;
-use ocellus_card::caution::Caution;
+use ocellus_card::caution::{Caution, Severity};
 use ocellus_card::draft::Draft;
 use ocellus_card::entries;
 use ocellus_card::entry::Kind;
@@ -106,7 +106,7 @@ fn specified(draft: &Draft, identifiers: Option<&Identifiers>) -> Vec<u8> {
     text
 }
 
-/// The answers of a card as bytes, from their specification.
+/// The answers of a card as bytes, from their specification: numbers, refusals and cautions, and no notes.
 #[derive(Default)]
 struct Covered(Vec<u8>);
 
@@ -126,7 +126,9 @@ impl Sink for Covered {
         self.0.extend(printed.bytes());
     }
     fn caution(&mut self, caution: Caution) {
-        self.0.extend([0xff, caution.code.part().0, caution.code.number(), numbered(caution.method)]);
+        if caution.code.severity() != Severity::Note {
+            self.0.extend([0xff, caution.code.part().0, caution.code.number(), numbered(caution.method)]);
+        }
     }
 }
 

@@ -141,7 +141,7 @@ fn who_is_there() {
     assert_eq!((text(&built.build), text(&built.target)), ("0123abcd", "host"));
 }
 
-/// Only who is here is told to another version, whatever it adds to the question.
+/// Another version is answered only who is here, whatever it adds to the question.
 #[test]
 fn another_version() {
     let mut device = Responder::new();
@@ -318,7 +318,7 @@ fn counters() {
         now += 250;
         typed.extend(device.tick(now));
     }
-    // each broken frame may have swallowed typed text, and leaves its mark there
+    // each broken frame may have taken typed text, and leaves its mark there
     assert_eq!(typed, [b"al 23", &[LOST][..], b".45", &[LOST, LOST]].concat());
     let counted: Counted = reply(&frames(&answer)[0], 1).unwrap();
     assert_eq!(device.tally(), Tally { frames: 1, bad: 1, too_long: 1, silences: 1, typed: 8 });

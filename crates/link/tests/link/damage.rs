@@ -110,7 +110,7 @@ fn too_long_and_whole() {
 }
 
 #[test]
-fn faults_are_told_apart() {
+fn faults_are_distinguished() {
     let whole = bytes(&good());
     let fault = |bytes: &[u8]| {
         let mut receiver = Receiver::new();
@@ -150,7 +150,7 @@ fn text_and_frames_in_turn() {
     assert_eq!(receiver.tally(), expected);
 }
 
-/// A stray zero silences a typist for a quarter of a second and no longer, wherever the clock stands.
+/// A stray zero stops typed text for a quarter of a second and no longer, whatever the clock says.
 #[test]
 fn a_silent_frame_is_dropped() {
     for start in [0, 12_345, u32::MAX - 100] {
@@ -219,7 +219,7 @@ fn hurt(bytes: &mut Vec<u8>, random: &mut Random) {
     }
 }
 
-/// Two frames a round, one to six hurts each way: 240,000 damaged frames through one receiver.
+/// Two frames a round, one to six faults each way: 240,000 damaged frames through one receiver.
 #[test]
 fn damage_of_every_kind() {
     const ROUNDS: u32 = 120_000;

@@ -50,7 +50,7 @@ proptest! {
         prop_assert_eq!(bytes(frame), wire);
     }
 
-    /// A payload of any other size is no message.
+    /// A payload of any other size is not a message.
     #[test]
     fn another_size_is_no_message(row in select(TABLE), payload in vec(any::<u8>(), 0..=LARGEST_PAYLOAD), sequence: u8) {
         prop_assume!(payload.len() != row.size);
@@ -124,7 +124,7 @@ fn every_event_over_the_line() {
     }
 }
 
-/// What no table here has is no event: of all parts and numbers just those are taken that there are.
+/// What no table here has is not an event: of all parts and numbers just those are taken that there are.
 #[test]
 fn just_what_there_is() {
     let taken = |message: &dyn Fn(u8, u8) -> Streamed| -> BTreeSet<(u8, u8)> {
@@ -168,7 +168,7 @@ fn kinds_say_who_sends_them() {
     }
 }
 
-/// Messages of one size are told apart by their kind alone.
+/// Messages of one size differ by their kind alone.
 #[test]
 fn another_kind_is_another_message() {
     let sum = Frame::of(1, &Plan { case_sum: 7 });
@@ -188,7 +188,7 @@ fn largest_payload() {
 }
 
 #[test]
-fn frames_of_another_version_are_told_apart() {
+fn frames_of_another_version_are_distinguished() {
     let mut receiver = Receiver::new();
     for version in [0, 1, 2, 3, 255] {
         let last = envelope(version, 1, 0, &[]).iter().map(|byte| receiver.push(*byte, 0)).last();

@@ -31,12 +31,12 @@ fn planned(sequence: u8) -> Vec<Frame> {
     asked(&draft, sequence, Plan { case_sum: case_sum(&draft) })
 }
 
-/// What the case lacks: nothing was found yet that a turn could mend.
+/// What the case lacks: nothing was found yet that a turn could correct.
 fn turn() -> Subject {
     Subject::of_key("turn").unwrap()
 }
 
-/// The frames of an explanation for which entries lack.
+/// The frames of an explanation for which entries are missing.
 fn lacked(sequence: u8) -> Vec<Frame> {
     let (draft, (part, subject)) = (draft(CASE), turn().numbers());
     asked(&draft, sequence, Explain { case_sum: case_sum(&draft), part, subject })
@@ -71,7 +71,7 @@ fn whole() {
     assert_eq!(played.0, here.0);
 }
 
-/// A stream that says which entries lack.
+/// A stream that says which entries are missing.
 #[test]
 fn what_lacks() {
     let (draft, mut here) = (draft(CASE), Events::default());

@@ -1,5 +1,5 @@
 //! The reader of groups of eyes on any bytes, as they are and below a good header: it never panics, and what it takes can be
-//! told, listed and drawn.
+//! printed, listed and drawn.
 
 #![no_main]
 

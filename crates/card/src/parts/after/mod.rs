@@ -19,9 +19,9 @@ use crate::rule::Rule;
 use found::{changed, cornea_after, refraction_found};
 use limits::SMALL_TARGET;
 use ocellus_core::astigmatism::change::Change;
+use ocellus_core::astigmatism::meridian;
 use ocellus_core::astigmatism::polar::Polar;
 use ocellus_core::astigmatism::power_vector::PowerVector;
-use ocellus_core::astigmatism::{meridian, on_dial};
 use table::entries::*;
 use table::{cautions, items};
 
@@ -62,9 +62,7 @@ fn incision(eye: &Eye, out: &mut Out) {
     }
     let Some(made) = incision_found(eye) else { return };
     out.item(items::INCISION_FOUND, made.cylinder());
-    if let Some(axis) = made.strongest() {
-        out.item(items::INCISION_FOUND_AXIS, on_dial(axis));
-    }
+    out.meridian(items::INCISION_FOUND_AXIS, made.strongest());
     // about the meridian that it was meant to steepen, which is across it
     let Some(across) = incision_site(eye).and_then(|site| meridian(site.deg() + 90.0)) else { return };
     let polar = Polar::about(across, made);
@@ -80,9 +78,7 @@ fn tell(change: &Change, out: &mut Out) {
         (change.difference, items::DIFFERENCE, items::DIFFERENCE_AXIS),
     ] {
         out.item(size, vector.cylinder());
-        if let Some(meridian) = vector.strongest() {
-            out.item(axis, on_dial(meridian));
-        }
+        out.meridian(axis, vector.strongest());
     }
     let Some(indices) = change.indices() else { return };
     for (what, value) in [

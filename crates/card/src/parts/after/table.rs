@@ -46,7 +46,7 @@ items! {
 }
 
 cautions! {
-    SMALL_TARGET "small_target" Caution "The change wanted is below 1 D: ratios to it are unsteady, and the correction index is biased upward, so that even perfect corrections average above 1.", Indices2001 Read;
+    SMALL_TARGET "small_target" Caution "Do not rely on the ratios: the change wanted is below 1 D. Ratios to it are unsteady, and the correction index is biased upward, so that even perfect corrections average above 1.", Indices2001 Read;
 }
 
 sign_offs! {}

@@ -18,8 +18,16 @@ use ocellus_core::astigmatism::toric::{Asked, asked, direction, left};
 use ocellus_core::astigmatism::{on_dial, short_way};
 use ocellus_core::lens::method::Method;
 
-/// Turns of the lens chosen that are told, degrees counter-clockwise; at 30 nothing of its correction is left.
-const OFF: [f64; 7] = [-30.0, -10.0, -5.0, 0.0, 5.0, 10.0, 30.0];
+/// Turns of the lens chosen that are shown, degrees counter-clockwise; at 30 nothing of its correction is left.
+static OFF: [(f64, Turn); 7] = [
+    (-30.0, Turn::BACK_30),
+    (-10.0, Turn::BACK_10),
+    (-5.0, Turn::BACK_5),
+    (0.0, Turn::NONE),
+    (5.0, Turn::BY_5),
+    (10.0, Turn::BY_10),
+    (30.0, Turn::BY_30),
+];
 
 /// The lens chosen, as one method's eye sees it: what it asks of the cornea, with another dioptre of sphere too, and what it
 /// leaves.
@@ -32,11 +40,13 @@ struct Placed {
 }
 
 impl Placed {
-    fn of(eye: &Eye, answer: &Answer, along: PowerVector<Cornea>, vector: PowerVector<Cornea>) -> Option<Placed> {
+    // apart, so that its room on the stack is free again while the lenses are shown
+    #[inline(never)]
+    fn of(eye: &Eye, answer: &Answer, along: &PowerVector<Cornea>, vector: &PowerVector<Cornea>) -> Option<Placed> {
         let (thin, lens) = chosen_lens(eye, answer)?;
         let stronger = asked(&thin, lens.mean + 1.0, lens.cylinder).ok()?.half;
         let asked = asked(&thin, lens.mean, lens.cylinder).ok()?;
-        let left = left(thin.kc, vector, asked.along(along)).minus_cylinder();
+        let left = left(thin.kc, *vector, asked.along(*along)).minus_cylinder();
         Some(Placed { method: answer.method, asked, stronger, left })
     }
 }
@@ -48,23 +58,19 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     let along = direction(mark);
     let mut placed = [None; Method::MOST];
     for (slot, answer) in placed.iter_mut().zip(lens.compared()) {
-        *slot = Placed::of(eye, answer, along, vector);
+        *slot = Placed::of(eye, answer, &along, &vector);
     }
     let placed = || placed.iter().flatten();
-    placed().for_each(|one| at_the_cornea(one, expected::mean(one.asked.along(along), vector, scatter), out));
+    placed().for_each(|one| at_the_cornea(one, expected_of(one, &along, &vector, &scatter), out));
     placed().for_each(|one| in_spectacles(eye, one, out));
     // what another dioptre of its sphere would make of its cylinder at the cornea
     placed().for_each(|one| {
         out.of(items::SPHERE_EFFECT, 2.0 * (one.stronger - one.asked.half), one.method);
     });
-    for (row, off) in OFF.into_iter().enumerate().filter(|_| placed().next().is_some()) {
-        out.in_row(items::OFF_BY, off, row);
-        let turned = along.turned_by(Turn::by(off));
-        for one in placed() {
-            // the mean of what is left does not turn and plays no part in its cylinder
-            let left = one.asked.along(turned).minus(vector).cylinder();
-            out.of_in_row(items::OFF_RESIDUAL, left, one.method, row);
-        }
+    for (row, (off, turn)) in OFF.iter().enumerate().filter(|_| placed().next().is_some()) {
+        out.in_row(items::OFF_BY, *off, row);
+        let turned = along.turned_by(*turn);
+        placed().for_each(|one| off_by(row, &turned, one, &vector, out));
     }
     if placed().any(|one| -one.left.cylinder > RESIDUAL_LARGE.get()) {
         out.about(cautions::RESIDUAL_LARGE, LENS_CYLINDER);
@@ -80,6 +86,20 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     if !cylinders(eye).any(|c| c == cylinder) && cylinders(eye).next().is_some() {
         out.about(OFF_LABEL, LENS_CYLINDER);
     }
+}
+
+/// What it would leave, turned off its place.
+#[inline(never)]
+fn off_by(row: usize, turned: &PowerVector<Cornea>, one: &Placed, vector: &PowerVector<Cornea>, out: &mut Out) {
+    // the mean of what is left does not turn and plays no part in its cylinder
+    let left = one.asked.along(*turned).minus(*vector).cylinder();
+    out.of_in_row(items::OFF_RESIDUAL, left, one.method, row);
+}
+
+/// The mean size of what it leaves, with all that scatters.
+#[inline(never)]
+fn expected_of(one: &Placed, along: &PowerVector<Cornea>, vector: &PowerVector<Cornea>, scatter: &Scatter) -> f64 {
+    expected::mean(one.asked.along(*along), *vector, *scatter)
 }
 
 /// What it leaves at the cornea, in plus cylinder, nominal and expected.

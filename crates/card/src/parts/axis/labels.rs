@@ -6,7 +6,7 @@ use super::table::{cautions, items};
 use crate::id::ItemId;
 use crate::out::Out;
 use crate::parts::cornea::table::entries::BACK_FROM;
-use crate::parts::general::{range, widened};
+use crate::parts::general::widened;
 use crate::parts::lens::Lens;
 use crate::parts::toric::{Label, cylinders};
 use ocellus_core::astigmatism::expected::{self, Scatter};
@@ -19,11 +19,11 @@ use ocellus_core::constant::posterior::GOGGIN_UP_TO;
 use ocellus_core::lens::method::Method;
 use ocellus_core::quantity::{Axis, LensCylinder};
 
-/// What is told of a lens along directions other than the one it was meant for.
+/// What is reported of a lens along directions other than the one it was meant for.
 type Directions = [(ItemId, PowerVector<Cornea>); TURNS.len()];
 
-/// What is told of a label: placed as planned, and turned off it by so many degrees.
-const TURNS: [(ItemId, f64); 2] = [(items::RESIDUAL_OFF_5, 5.0), (items::RESIDUAL_OFF_10, 10.0)];
+/// What is reported of a label: placed as planned, and turned off it by so many degrees.
+const TURNS: [(ItemId, Turn); 2] = [(items::RESIDUAL_OFF_5, Turn::BY_5), (items::RESIDUAL_OFF_10, Turn::BY_10)];
 
 #[inline(never)]
 pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scatter: Scatter, out: &mut Out) {
@@ -32,7 +32,7 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     let Some(mark) = vector.strongest() else {
         return out.caution(cautions::TORIC_NOT_NEEDED);
     };
-    out.item(items::MARK_AXIS, on_dial(mark));
+    out.meridian(items::MARK_AXIS, Some(mark));
     let (target, vertex) = (eye.target(), eye.vertex());
     let mut at_label = None;
     let mut most_at_lens = 0.0;
@@ -49,11 +49,19 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     if eye.get(BACK_FROM) == Some(BackFrom::Goggin2015) && most_at_lens > GOGGIN_UP_TO.get() {
         out.about(cautions::GOGGIN_BEYOND, BACK_FROM);
     }
-    let below = cylinders(eye).map(LensCylinder::d).filter(|c| *c <= least).fold(f64::NEG_INFINITY, f64::max);
-    let above = cylinders(eye).map(LensCylinder::d).filter(|c| *c >= most).fold(f64::INFINITY, f64::min);
+    let (mut below, mut above, mut made) = (f64::NEG_INFINITY, f64::INFINITY, None);
+    for cylinder in cylinders(eye).map(LensCylinder::d) {
+        if cylinder <= least {
+            below = f64::max(below, cylinder);
+        }
+        if cylinder >= most {
+            above = f64::min(above, cylinder);
+        }
+        made = Some(widened(made, cylinder));
+    }
     // the same for every label and every method
     let along = direction(mark);
-    let turns = TURNS.map(|(what, turn)| (what, along.turned_by(Turn::by(turn))));
+    let turns = TURNS.map(|(what, turn)| (what, along.turned_by(turn)));
     for (row, cylinder) in cylinders(eye).filter(|c| (below..=above).contains(&c.d())).enumerate() {
         out.in_row(items::LABEL_CYLINDER, cylinder.d(), row);
         for (one, needed) in seen(lens).zip(&needs) {
@@ -73,7 +81,7 @@ pub(super) fn plan(lens: &Lens, label: &Label, vector: PowerVector<Cornea>, scat
     if above.is_finite() {
         out.caution(cautions::OVER_CORRECTS);
     }
-    let Some((weakest, strongest)) = range(cylinders(eye).map(LensCylinder::d)) else { return };
+    let Some((weakest, strongest)) = made else { return };
     if most < weakest / 2.0 {
         out.caution(cautions::TORIC_NOT_NEEDED);
     }

@@ -65,7 +65,7 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     chosen::plan(lens, &label, vector, known, out);
 }
 
-/// A mark that nobody made upright is none to ask about.
+/// A mark that nobody made upright need not be asked about.
 pub(crate) fn signs(lens: &Lens) -> &'static [SignOffId] {
     let marked = Label::of(lens.eye).is_some() && lens.eye.get(MARKED) != Some(Marked::Lying);
     if marked { &[sign_offs::MARKS] } else { &[] }

@@ -52,22 +52,22 @@ items! {
 }
 
 cautions! {
-    TORIC_NEEDS_AXES "toric_needs_axes" Refuse "A toric lens needs both corneal axes.", Identity Two;
-    TORIC_NEEDS_INCISION "toric_needs_incision" Refuse "A toric lens needs the incision's site and the surgeon's own flattening, or the surgeon's own centroid; 0.00 is an answer, silence is not.", NoSource CommonPractice;
-    TORIC_NEEDS_POWER "toric_needs_power" Note "No lens power was chosen: what a label cylinder leaves is computed for the exact power.", Here Chosen;
-    CORNEA_PLANE_LABEL "cornea_plane_label" Caution "Label cylinder at the cornea: taken to the lens at each method's own lens position; the maker's own road may differ.", Here Chosen;
-    TORIC_AFTER_LASER "toric_after_laser" Caution "After laser the measured cylinder and its axis need not be those at the middle of the pupil, and the back of the cornea weighs more: look at a map of the cornea first.", NoSource CommonPractice;
-    POSTERIOR_IGNORED "posterior_ignored" Caution "The back of the cornea is not included: on average the corneal cylinder came out 0.5 to 0.6 D too large with the rule, 0.2 to 0.3 D too small against it.", PosteriorCornea2013 Read;
-    GOGGIN_BEYOND "goggin_beyond" Caution "This correction was published for lens cylinders up to 2 D; a method compared needs more.", Goggin2015 Read;
-    RESIDUAL_LARGE "residual_large" Caution "The toric lens chosen leaves more than 0.5 D of cylinder by a method compared; below that sight was not degraded in most.", SmallCylinder2014 Read;
-    RESIDUAL_NOMINAL "residual_nominal" Note "What is left is nominal, at the cornea, as the plus cylinder still needed. Expected is its mean size with the scatter shown; no eye is promised the nominal one.", Marking2011 Read;
-    MARKED_UNKNOWN "marked_unknown" Note "Not said whether the axis was marked upright: the turn of the eye lying down (+1.43 +/- 3.41 deg) is not in what is expected.", LyingDown2015 Read;
-    MARKED_LYING "marked_lying" Caution "Marked lying down: eyes turn by +1.43 +/- 3.41 deg, some by far more. That is in what is expected; a mark made upright would take it out.", LyingDown2015 Read;
-    AXIS_ACROSS "axis_across" Caution "The meridian chosen lies more than 45 deg from the best: there the lens adds to the astigmatism. Flat meridian entered for steep, or the axes of K exchanged?", Identity Two;
-    OVER_CORRECTS "over_corrects" Note "A label cylinder beyond what is needed turns the axis of what is left by 90 deg: with the rule becomes against, or the other way about. Which to leave is the surgeon's choice.", Identity Two;
-    TORIC_NOT_NEEDED "toric_not_needed" Note "The weakest label cylinder leaves more than none at all would.", Identity Two;
-    BEYOND_LABELS "beyond_labels" Caution "More cylinder is needed than this model's strongest.", Identity Two;
-    OFF_AXIS_CHOSEN "off_axis_chosen" Caution "The axis chosen is more than 5 deg from the meridian that leaves least.", Here Chosen;
+    TORIC_NEEDS_AXES "toric_needs_axes" Refuse "Enter both corneal axes: a toric lens needs them.", Identity Two;
+    TORIC_NEEDS_INCISION "toric_needs_incision" Refuse "Enter the incision's site and the surgeon's own flattening, or the surgeon's own centroid: a toric lens needs them. 0.00 is an answer, an empty entry is not.", NoSource CommonPractice;
+    TORIC_NEEDS_POWER "toric_needs_power" Note "Enter the lens power once it is chosen: until then what a label cylinder leaves is computed for the exact power.", Here Chosen;
+    CORNEA_PLANE_LABEL "cornea_plane_label" Caution "Compare with the maker's own conversion, which may differ: the label cylinder at the cornea is taken to the lens at each method's own lens position.", Here Chosen;
+    TORIC_AFTER_LASER "toric_after_laser" Caution "Look at a map of the cornea first: after laser the measured cylinder and its axis need not be those at the middle of the pupil, and the back of the cornea weighs more.", NoSource CommonPractice;
+    POSTERIOR_IGNORED "posterior_ignored" Caution "Allow for the back of the cornea (posterior_from): it is not included. On average the corneal cylinder came out 0.5 to 0.6 D too large with the rule, 0.2 to 0.3 D too small against it.", PosteriorCornea2013 Read;
+    GOGGIN_BEYOND "goggin_beyond" Caution "Do not rely on this correction here: it was published for lens cylinders up to 2 D, and a method compared needs more.", Goggin2015 Read;
+    RESIDUAL_LARGE "residual_large" Caution "Check the toric lens chosen: by a method compared it leaves more than 0.5 D of cylinder. Below that, sight was not degraded in most.", SmallCylinder2014 Read;
+    RESIDUAL_NOMINAL "residual_nominal" Note "Do not promise what is left: it is nominal, at the cornea, as the plus cylinder still needed. Expected is its mean size with the scatter shown.", Marking2011 Read;
+    MARKED_UNKNOWN "marked_unknown" Note "Enter how the axis was marked (axis_marked): the turn of the eye lying down (+1.43 +/- 3.41 deg) is not in what is expected.", LyingDown2015 Read;
+    MARKED_LYING "marked_lying" Caution "Mark the axis with the patient upright: lying down, eyes turn by +1.43 +/- 3.41 deg, some by far more. That turn is in what is expected; a mark made upright takes it out.", LyingDown2015 Read;
+    AXIS_ACROSS "axis_across" Caution "Check the meridian chosen: it lies more than 45 deg from the best, where the lens adds to the astigmatism. Was the flat meridian entered for the steep one, or were the axes of K exchanged?", Identity Two;
+    OVER_CORRECTS "over_corrects" Note "The surgeon chooses which to leave: a label cylinder beyond what is needed turns the axis of what is left by 90 deg, from with the rule to against it, or the other way.", Identity Two;
+    TORIC_NOT_NEEDED "toric_not_needed" Note "Compare with a lens without cylinder: the weakest label cylinder leaves more than none would.", Identity Two;
+    BEYOND_LABELS "beyond_labels" Caution "Compare with another model: more cylinder is needed than this one's strongest.", Identity Two;
+    OFF_AXIS_CHOSEN "off_axis_chosen" Caution "Check the axis chosen: it is more than 5 deg from the meridian that leaves least.", Here Chosen;
 }
 
 sign_offs! {
@@ -95,7 +95,7 @@ pub(crate) const ROWS: PartRows = PartRows {
             })
         },
         ByMethod {
-            title: Some((text!("lens chosen, cylinder"), toric::LENS_CYLINDER.id())),
+            title: Some(&(text!("lens chosen, cylinder"), toric::LENS_CYLINDER.id())),
             ..ByMethod::of(columns! {
                 items::CHOSEN_RESIDUAL => "left by" "lens chosen";
                 items::CHOSEN_RESIDUAL_AXIS => "its plus-" "cyl. axis";

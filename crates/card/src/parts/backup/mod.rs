@@ -7,7 +7,7 @@ pub mod table;
 use crate::id::SignOffId;
 use crate::out::Out;
 use crate::parts::eye::Eye;
-use crate::parts::general::range;
+use crate::parts::general::widened;
 use crate::parts::lens::choices::LensStyle;
 use crate::parts::lens::table::cautions::{BACKUP_STYLE_UNKNOWN, MINUS_POWER, ONE_PIECE_SULCUS};
 use crate::parts::lens::table::entries::SULCUS_SHIFT;
@@ -78,10 +78,20 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         BackupPlace::Captured => out.about(cautions::CAPTURED_OPTIC, BACKUP_PLACE),
     }
     // the cautions of the methods were said of the first lens; what goes for this one is said once, below
-    let answers = Answers::of(eye, backup.constants());
-    let compared = placed(eye, &backup, &answers)
-        .filter_map(|(answer, thin)| Some((answer, thin.power(eye.target(), eye.vertex()).ok()?.power)));
-    for (answer, there) in compared.clone() {
+    let mut answers = Answers::none();
+    answers.ask(eye, backup.constants(), None);
+    let asked = in_place(eye, &backup, &answers, out);
+    out.caution(cautions::BACKUP_METHODS);
+    chosen(eye, asked, out);
+}
+
+/// The lens that each method asks for in its place, and the least and the most of them.
+// apart, so that its room on the stack is not taken while the methods are asked
+#[inline(never)]
+fn in_place(eye: &Eye, backup: &Backup, answers: &Answers, out: &mut Out) -> Option<(f64, f64)> {
+    let mut asked = None;
+    for (answer, thin) in placed(eye, backup, answers) {
+        let Ok(there) = thin.power(eye.target(), eye.vertex()).map(|w| w.power) else { continue };
         out.of(items::BACKUP_BAG, answer.power, answer.method);
         out.of(items::BACKUP_EXACT, there, answer.method);
         out.of(items::BACKUP_STEP, there - answer.power, answer.method);
@@ -90,9 +100,9 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
             out.of(items::THUMB_LESS, answer.power - THUMB_LESS.get(), answer.method);
             out.of(items::THUMB_MUCH, answer.power - THUMB_MUCH.get(), answer.method);
         }
+        asked = Some(widened(asked, there));
     }
-    out.caution(cautions::BACKUP_METHODS);
-    chosen(eye, range(compared.map(|(_, there)| there)), out);
+    asked
 }
 
 pub(crate) fn signs(lens: &Lens) -> &'static [SignOffId] {
@@ -135,7 +145,8 @@ pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
     let eye = lens.eye;
     refusals(eye, &mut |caution| out.pass(caution));
     let Some(backup) = Backup::of(eye) else { return false };
-    let answers = Answers::of(eye, backup.constants());
+    let mut answers = Answers::none();
+    answers.ask(eye, backup.constants(), None);
     let mut any = false;
     for (answer, thin) in placed(eye, &backup, &answers) {
         any |= show_placed(eye, &backup, answer.method, &thin, out);

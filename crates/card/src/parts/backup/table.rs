@@ -31,12 +31,12 @@ items! {
 }
 
 cautions! {
-    NO_BACKUP "no_backup" Caution "No backup lens was entered: have one ready in case the capsule tears.", NoSource CommonPractice;
-    NO_BACKUP_POWER "no_backup_power" Caution "No backup power was entered: choose one and enter it as on its label.", Here Chosen;
-    BACKUP_FAR "backup_far" Caution "The backup power chosen is more than 1 D from what the methods ask for in its place: is it the lens that was meant?", WrongLens Chosen;
-    BACKUP_METHODS "backup_methods" Note "Backup lens: Holladay 1 and Hoffer Q by constants converted from its A-constant; unoptimised Haigis, and SRK/T where it departs from T2, are left out.", Holladay2003 Two;
-    SULCUS_THUMB "sulcus_thumb" Note "Computed from the optics; the rule of thumb beside it (0.5 to 1.0 D less) is wrong for weak and strong lenses.", Holladay1993 Two;
-    CAPTURED_OPTIC "captured_optic" Note "Optic captured behind the rhexis: power as in the bag.", NoSource CommonPractice;
+    NO_BACKUP "no_backup" Caution "Have a backup lens ready in case the capsule tears: none was entered.", NoSource CommonPractice;
+    NO_BACKUP_POWER "no_backup_power" Caution "Choose a backup power and enter it as on its label: none was entered.", Here Chosen;
+    BACKUP_FAR "backup_far" Caution "Check the backup power chosen: is it the lens that was meant? It is more than 1 D from what the methods ask for in its place.", WrongLens Chosen;
+    BACKUP_METHODS "backup_methods" Note "Backup lens: Holladay 1 and Hoffer Q use constants converted from its A-constant; unoptimised Haigis, and SRK/T where it departs from T2, are left out.", Holladay2003 Two;
+    SULCUS_THUMB "sulcus_thumb" Note "Do not use the rule of thumb (0.5 to 1.0 D less) for weak and strong lenses: there it is wrong. The power beside it is computed from the optics.", Holladay1993 Two;
+    CAPTURED_OPTIC "captured_optic" Note "Power as in the bag: the optic is captured behind the rhexis.", NoSource CommonPractice;
 }
 
 sign_offs! {

@@ -13,7 +13,7 @@ use crate::parts::laser::after_laser;
 use crate::parts::lens::choices::ConstantsFrom;
 use crate::parts::lens::table::cautions::FIRST_LENS_HIDDEN;
 use crate::parts::lens::table::entries::CONSTANTS_FROM;
-use crate::parts::lens::{Lens, is_refused, methods, refusals};
+use crate::parts::lens::{Answer, Lens, is_refused, refusals};
 use crate::parts::target::choices::SecondFor;
 use crate::parts::target::table::entries::SECOND_FOR;
 use moved::{Moved, scatter};
@@ -29,12 +29,12 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         return;
     }
     let mut all = [None; Method::MOST];
-    for (slot, method) in all.iter_mut().zip(methods(eye)) {
-        *slot = Moved::of(eye, method);
+    for (moved, answer) in all.iter_mut().zip(answers(lens)) {
+        // one that is not found is left out
+        let _ = Moved::find(moved, eye, answer, out);
     }
     let all = || all.iter().flatten();
     let Some(first) = all().next() else { return };
-    all().for_each(|moved| errors(moved, out));
     if after_laser(eye).is_some() {
         return out.about(cautions::NO_BUDGET, PREVIOUS_SURGERY);
     }
@@ -49,25 +49,11 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     }
     let mut any = false;
     for moved in all() {
-        any |= interval(moved, &scatter, optimised, out);
+        any |= interval(eye, moved, &scatter, optimised, out);
     }
     if any {
         out.caution(cautions::INTERVAL_IF);
     }
-}
-
-/// What would be left if an entry were wrong, the lens chosen by it: plus is hyperopic.
-fn errors(moved: &Moved, out: &mut Out) {
-    let slopes = &moved.slopes;
-    let mut left = |what, value: f64| out.of(what, value, moved.method);
-    left(items::ERROR_AL, -0.1 * slopes.al);
-    left(items::ERROR_K, -0.5 * slopes.k);
-    // only Haigis asks for it
-    if slopes.acd != 0.0 {
-        left(items::ERROR_ACD, -0.1 * slopes.acd);
-    }
-    left(items::ERROR_POSITION, 0.5 * slopes.position);
-    left(items::ERROR_CONSTANT, -0.1 * moved.constant * slopes.position);
 }
 
 #[inline(never)]
@@ -126,7 +112,7 @@ fn shares(moved: &Moved, scatter: &Scatter, out: &mut Out) {
 
 /// The SD of all together, and the interval and the chance where they may be given; the answer is whether they were.
 #[inline(never)]
-fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, out: &mut Out) -> bool {
+fn interval(eye: &Eye, moved: &Moved, scatter: &Scatter, optimised: bool, out: &mut Out) -> bool {
     let (budget, rx) = (budgeted(moved, scatter), moved.rx);
     let mut item = |what, value| out.of(what, value, moved.method);
     item(items::TOTAL_SD, budget.sd);
@@ -141,8 +127,8 @@ fn interval(moved: &Moved, scatter: &Scatter, optimised: bool, out: &mut Out) ->
     item(items::HIGH_50, rx + budget.half_50);
     item(items::LOW_95, rx - budget.half_95);
     item(items::HIGH_95, rx + budget.half_95);
-    item(items::CHANCE_05, chance(moved.off, 0.5, budget.sd));
-    item(items::CHANCE_10, chance(moved.off, 1.0, budget.sd));
+    item(items::CHANCE_05, chance(rx - eye.target().d(), 0.5, budget.sd));
+    item(items::CHANCE_10, chance(rx - eye.target().d(), 1.0, budget.sd));
     true
 }
 
@@ -161,8 +147,13 @@ pub(crate) fn explain(_subject: u8, lens: &Lens, out: &mut Out) -> bool {
         out.about(cautions::NO_INTERVAL, CONSTANTS_FROM);
     }
     let mut any = false;
-    for method in methods(eye) {
-        any |= moved::show(method, eye, out).is_some();
+    for answer in answers(lens) {
+        any |= moved::show(eye, answer, out).is_some();
     }
     any
+}
+
+/// The answers that a card may show.
+fn answers<'a>(lens: &'a Lens) -> impl Iterator<Item = &'a Answer> {
+    lens.answers().all().filter(|answer| !answer.withheld)
 }

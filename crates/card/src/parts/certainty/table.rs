@@ -45,15 +45,15 @@ items! {
 }
 
 cautions! {
-    SD_USUAL "sd_usual" Note "SD of one optical biometer in 266 eyes used where none was entered (axial length 0.0177 mm, K 0.18 D, chamber depth 0.0247 mm).", Repeat2025 Read;
-    SD_MEMORY "sd_memory" Note "SD of lens position and of a refraction after surgery (0.2 to 0.3 mm, 0.3 D): their usual size, recalled without a source.", NoSource CommonPractice;
-    INTERVAL_IF "interval_if" Note "Only if these SDs are right, nothing is biased, and the errors independent; the pupil is left out. An interval is about the prediction, a chance about the target.", Norrby2008 Two;
-    NO_INTERVAL "no_interval" Note "No interval and no chance: these hold only for constants optimised on results (constants_from), the method's own, where nothing speaks against its answer.", Here Chosen;
-    SD_NEEDED "sd_needed" Note "No shares, interval or chance: the usual scatter of an axial length is that of an optical biometer. Enter that of this measurement (axial_length_sd_mm).", Repeat2025 Read;
-    NO_BUDGET "no_budget" Note "After laser no shares, interval or chance: the estimate of the cornea outweighs all that is known of scatter.", Here Chosen;
-    REPEAT_AL "repeat_al" Note "Of the measurements the axial length adds most: repeat it first.", Identity Two;
-    REPEAT_K "repeat_k" Note "Of the measurements the corneal power adds most: repeat it first.", Identity Two;
-    REPEAT_ACD "repeat_acd" Note "Of the measurements the chamber depth adds most: repeat it first.", Identity Two;
+    SD_USUAL "sd_usual" Note "Enter your own SDs if you have them: where none was entered, those of one optical biometer in 266 eyes are used (axial length 0.0177 mm, K 0.18 D, chamber depth 0.0247 mm).", Repeat2025 Read;
+    SD_MEMORY "sd_memory" Note "Enter your own SDs of lens position and of a refraction after surgery if you have them: the usual ones (0.2 to 0.3 mm, 0.3 D) are recalled without a source.", NoSource CommonPractice;
+    INTERVAL_IF "interval_if" Note "Interval and chance hold only if these SDs are right, nothing is biased, and the errors are independent; the pupil is left out. An interval is about the prediction, a chance about the target.", Norrby2008 Two;
+    NO_INTERVAL "no_interval" Note "No interval and no chance are given: they hold only for the method's own constants, optimised on results (constants_from), and for an answer without a caution of its own.", Here Chosen;
+    SD_NEEDED "sd_needed" Note "Enter the SD of this axial length (axial_length_sd_mm): without it no shares, interval or chance are given, since the usual scatter is that of an optical biometer.", Repeat2025 Read;
+    NO_BUDGET "no_budget" Note "After laser no shares, interval or chance are given: the estimate of the cornea outweighs all that is known of scatter.", Here Chosen;
+    REPEAT_AL "repeat_al" Note "Repeat the axial length first: of the measurements it adds most.", Identity Two;
+    REPEAT_K "repeat_k" Note "Repeat the corneal power first: of the measurements it adds most.", Identity Two;
+    REPEAT_ACD "repeat_acd" Note "Repeat the chamber depth first: of the measurements it adds most.", Identity Two;
 }
 
 sign_offs! {}

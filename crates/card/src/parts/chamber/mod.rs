@@ -59,7 +59,7 @@ fn set_by(pump: Pump) -> EntryId {
 
 #[inline(never)]
 fn flow(entered: &Entered, out: &mut Out) {
-    // a column that pulls is told of before
+    // a column that pulls is reported before
     let Some(supply) = known_supply(entered).filter(|supply| supply.head > 0.0) else { return };
     let Some(pump) = known_pump(entered) else { return };
     let aspiration = known_aspiration(entered);
@@ -120,7 +120,7 @@ fn held(entered: &Entered, out: &mut Out) {
     }
 }
 
-/// Whether column and leak leave a pressure; where they do not, that is told.
+/// Whether column and leak leave a pressure; where they do not, that is reported.
 pub(crate) fn is_left(supply: Supply, out: &mut Out) -> bool {
     let left = chamber::conductance(supply).is_ok();
     if supply.head <= 0.0 {

@@ -42,13 +42,13 @@ items! {
 }
 
 cautions! {
-    ILLUSTRATION "illustration" Caution "An illustration for teaching, from the numbers entered: no living eye behaves so, and no machine is described.", Here Chosen;
+    ILLUSTRATION "illustration" Caution "For teaching only, an illustration from the numbers entered: no living eye behaves so, and no machine is described.", Here Chosen;
     CHAMBER_COLLAPSED "chamber_collapsed" Caution "Chamber collapsed, the model ends: no pressure is left in it.", Identity Two;
-    FLOW_NOT_REACHED "flow_not_reached" Caution "The vacuum that would follow is above the one that is set: the pump draws less than this flow, and the numbers are of the vacuum set.", Identity Two;
-    LEAK_TOO_LARGE "leak_too_large" Caution "With this leak no pressure is left in the chamber: nothing is reckoned.", Identity Two;
-    LEAK_UNKNOWN "leak_unknown" Note "No leak was entered. In 105 patients 67 +/- 11 % of the irrigation leaked.", Leak2009 Read;
-    READINGS_RISE "readings_rise" Caution "The pressure does not fall from the smaller to the larger flow: these readings give no resistance.", Identity Two;
-    READINGS_APART "readings_apart" Caution "At no flow these readings come to more than 5 mmHg beside the column: another datum, a leak, or a reading under way.", Here Chosen;
+    FLOW_NOT_REACHED "flow_not_reached" Caution "Read the numbers as those of the vacuum set: the pump draws less than this flow, since the vacuum that would follow is above the one that is set.", Identity Two;
+    LEAK_TOO_LARGE "leak_too_large" Caution "Check the leak: it leaves no pressure in the chamber, and nothing is computed.", Identity Two;
+    LEAK_UNKNOWN "leak_unknown" Note "Enter the leak if you know it: none was entered. In 105 patients 67 +/- 11 % of the irrigation leaked.", Leak2009 Read;
+    READINGS_RISE "readings_rise" Caution "Take both readings again: the pressure does not fall from the smaller to the larger flow, so they give no resistance.", Identity Two;
+    READINGS_APART "readings_apart" Caution "Take both readings again: at no flow they come to more than 5 mmHg from the column. Another datum, a leak, or a pressure that was not yet steady?", Here Chosen;
 }
 
 sign_offs! {}

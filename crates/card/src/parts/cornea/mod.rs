@@ -59,9 +59,7 @@ pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     let from = eye.get(BACK_FROM).unwrap_or(BackFrom::None);
     let Some(planned) = with_back(eye, front, from).map(|cornea| cornea.plus(incisions)) else { return };
     out.item(items::PLANNED_ASTIGMATISM, planned.cylinder());
-    if let Some(axis) = planned.strongest() {
-        out.item(items::PLANNED_AXIS, on_dial(axis));
-    }
+    out.meridian(items::PLANNED_AXIS, planned.strongest());
 }
 
 /// What a keratometer would read after the incisions: the mean stays as it is.
@@ -98,7 +96,7 @@ fn back(eye: &Eye, front: PowerVector<plane::Cornea>, incisions: PowerVector<pla
     if let Some(edge) = edge(front, from) {
         out.item(items::EDGE_DISTANCE, edge.distance);
         out.item(items::EDGE_STEP, edge.step);
-        // a step that is printed as none is none
+        // a step that is printed as zero is none
         if edge.distance <= NEAR_EDGE.get() && edge.step >= 0.005 {
             out.about(cautions::CLASS_EDGE, BACK_FROM);
         }

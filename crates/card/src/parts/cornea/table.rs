@@ -50,12 +50,12 @@ items! {
 }
 
 cautions! {
-    BACK_CORRECTED "back_corrected" Note "A published correction, made for corneas never operated on, stands for the back of the cornea. Backs differ from eye to eye (0.34 +/- 0.14 D), and corrections from one another.", BackOfCornea2020 Read;
+    BACK_CORRECTED "back_corrected" Note "Measure the back of the cornea if you can: a published correction stands for it, made for corneas never operated on. Backs differ from eye to eye (0.34 +/- 0.14 D), and corrections from one another.", BackOfCornea2020 Read;
     BACK_MEASURED "back_measured" Note "Front and back are added as measured, with true indices; incisions stay in dioptres of 1.3375.", Identity Two;
-    CLASS_EDGE "class_edge" Caution "The steep meridian is within 5 deg of the edge of a class, where this correction makes the step shown: a reading a little other may get another lens.", Eom2015 Chosen;
-    SIA_IS_VECTOR "sia_is_vector" Note "The flattening is used as a vector along the incision: a mean of vectors, never a mean of sizes, which is larger.", Identity Two;
-    CENTROID_ALONG "centroid_along" Caution "The centroid steepens the meridian of the incision, where a cut usually flattens: was the flattened meridian entered? It is the one that becomes steeper that is meant.", NoSource CommonPractice;
-    BACK_FAR "back_far" Caution "The back as measured has more than 0.9 D of astigmatism, or is steep sideways: of 7,829 backs 97.55 % are steep upright, with 0.34 +/- 0.14 D. Radii or axes exchanged?", BackOfCornea2020 Chosen;
+    CLASS_EDGE "class_edge" Caution "Measure the cornea again: its steep meridian is within 5 deg of the edge of a class, where this correction makes the step shown. A slightly different reading may ask for another lens.", Eom2015 Chosen;
+    SIA_IS_VECTOR "sia_is_vector" Note "Check that this is a mean of vectors, never a mean of sizes, which is larger: it is used as a vector along the incision.", Identity Two;
+    CENTROID_ALONG "centroid_along" Caution "Check the centroid's meridian: it must be the one that becomes steeper. The one entered is that of the incision, where a cut usually flattens.", NoSource CommonPractice;
+    BACK_FAR "back_far" Caution "Check radii and axes of the back: were they exchanged? As measured it has more than 0.9 D of astigmatism, or is steep sideways; of 7,829 backs 97.55 % are steep upright, with 0.34 +/- 0.14 D.", BackOfCornea2020 Chosen;
 }
 
 sign_offs! {}
@@ -76,7 +76,12 @@ pub(crate) const ROWS: PartRows = PartRows {
         GoesOn { first: entries::BACK_R2.id(), mark: b'@', next: entries::BACK_R2_AXIS.id() },
     ],
     misreads: &[
-        misread(entries::FLATTENING.id(), -5.0, -0.01, text!("a sign; flattening is a size, and is entered without")),
+        misread(
+            entries::FLATTENING.id(),
+            -5.0,
+            -0.01,
+            text!("a sign; flattening is a size, and is entered without one"),
+        ),
         misread(
             entries::CENTROID.id(),
             -5.0,

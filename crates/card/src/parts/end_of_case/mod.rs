@@ -7,7 +7,6 @@ use crate::parts::eye::Eye;
 use crate::parts::pressure::table::entries::VACUUM_VISCOELASTIC;
 use crate::parts::toric::Label;
 use crate::parts::toric::table::entries::MARK_FOUND;
-use ocellus_core::astigmatism::on_dial;
 use ocellus_core::fluids::unit::{Unit, convert};
 use table::entries::HAPTIC_AXIS;
 use table::{cautions, items};
@@ -22,11 +21,9 @@ pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     out.caution(cautions::VISCOELASTIC_LEFT);
     // a toric axis overrides any other wish
     let toric_axis = Label::of(eye).and_then(|label| label.chosen).map(|(_, axis)| axis);
-    // a lens that was found elsewhere has its meridian where its turn is told
+    // a lens that was found elsewhere has its meridian where its turn is shown
     let wanted = toric_axis.or_else(|| eye.get(HAPTIC_AXIS));
-    if let Some(axis) = wanted.filter(|_| !eye.entered().is_made(MARK_FOUND)) {
-        out.item(items::ORIENTATION, on_dial(axis));
-    }
+    out.meridian(items::ORIENTATION, wanted.filter(|_| !eye.entered().is_made(MARK_FOUND)));
     if toric_axis.is_none() {
         out.about(cautions::HAPTICS_HORIZONTAL, HAPTIC_AXIS);
     }

@@ -22,8 +22,8 @@ items! {
 }
 
 cautions! {
-    VISCOELASTIC_LEFT "viscoelastic_left" Note "Viscoelastic left behind raised pressure by 4.6 and 8.6 mmHg at 6 h (two kinds): 30 mmHg or more in 2 and 9 of 40.", Viscoelastic2001 Read;
-    HAPTICS_HORIZONTAL "haptics_horizontal" Note "Haptics at 0-180: negative dysphotopsia in 9 of 110 against 18 of 110 (p 0.072): suggestive, not proved; a toric axis overrides it.", Haptics2020 Read;
+    VISCOELASTIC_LEFT "viscoelastic_left" Note "Remove all viscoelastic: what was left behind raised pressure by 4.6 and 8.6 mmHg at 6 h (two kinds), to 30 mmHg or more in 2 and 9 of 40.", Viscoelastic2001 Read;
+    HAPTICS_HORIZONTAL "haptics_horizontal" Note "A toric axis overrides this: haptics at 0-180 had negative dysphotopsia in 9 of 110 against 18 of 110 (p 0.072), suggestive, not proved.", Haptics2020 Read;
 }
 
 sign_offs! {}

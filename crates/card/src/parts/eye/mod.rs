@@ -10,10 +10,9 @@ pub mod table;
 pub use known::Eye;
 pub(crate) use rules::RULES;
 
-use crate::id::{EntryId, ItemId};
+use crate::id::EntryId;
 use crate::out::Out;
 use crate::sink::Sink;
-use ocellus_core::astigmatism::on_dial;
 use ocellus_core::quantity::Axis;
 use table::entries::*;
 use table::items;
@@ -51,7 +50,7 @@ const MEASURED: [EntryId; 30] = [
     FELLOW_STATE.id(),
 ];
 
-/// Whether the measurement of an eye can be believed: tells every check that it does not pass.
+/// Whether the measurement of an eye can be believed: reports every check that it does not pass.
 pub fn check(eye: &Eye, sink: &mut dyn Sink) {
     checks::check(eye, &mut Out::to(sink, eye.entered()));
 }
@@ -65,17 +64,10 @@ pub(crate) fn plan(eye: &Eye, out: &mut Out) {
     // which is flat and which is steep, whichever was typed first
     let size = cornea.astigmatism();
     let of_some = |axis: Option<Axis>| axis.filter(|_| size > 0.0);
-    meridian(items::FLAT_K, cornea.flat_k(), items::FLAT_AXIS, of_some(cornea.flat_axis()), out);
-    meridian(items::STEEP_K, cornea.steep_k(), items::STEEP_AXIS, of_some(cornea.steep_axis()), out);
+    out.item(items::FLAT_K, cornea.flat_k());
+    out.meridian(items::FLAT_AXIS, of_some(cornea.flat_axis()));
+    out.item(items::STEEP_K, cornea.steep_k());
+    out.meridian(items::STEEP_AXIS, of_some(cornea.steep_axis()));
     out.item(items::ASTIGMATISM, size);
     checks::check(eye, out);
-}
-
-/// A meridian's power, and its axis where the cornea has one.
-#[inline(never)]
-fn meridian(power: ItemId, k: f64, place: ItemId, axis: Option<Axis>, out: &mut Out) {
-    out.item(power, k);
-    if let Some(axis) = axis {
-        out.item(place, on_dial(axis));
-    }
 }

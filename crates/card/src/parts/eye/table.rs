@@ -61,32 +61,32 @@ items! {
 }
 
 cautions! {
-    AL_UNUSUAL "al_unusual" Caution "Axial length below 21.30 or above 26.60 mm: measure again.", Recheck2010 Memory;
-    K_UNUSUAL "k_unusual" Caution "Mean corneal power below 41 or above 47 D: measure again.", Recheck2010 Memory;
-    ASTIGMATISM_LARGE "astigmatism_large" Caution "Corneal astigmatism above 2.5 D: measure again, and look at the whole cornea.", Recheck2010 Memory;
-    WTW_UNUSUAL "wtw_unusual" Caution "White to white below 10.75 or above 13.0 mm: measure again.", Recheck2010 Memory;
-    AL_BETWEEN_EYES "al_between_eyes" Caution "Axial lengths of the two eyes differ by more than 0.7 mm: measure both again.", Recheck2010 Memory;
-    AL_BETWEEN_EYES_OLDER "al_between_eyes_older" Note "Axial lengths of the two eyes differ by more than 0.3 mm, the limit of an older rule.", Recheck2010 Memory;
-    K_BETWEEN_EYES "k_between_eyes" Caution "Mean corneal powers of the two eyes differ by more than 0.9 D: measure both again.", Recheck2010 Memory;
-    AL_SCATTER "al_scatter" Caution "Repeated axial lengths scatter by more than 0.05 mm: measure again.", Recheck2010 Memory;
-    K_SCATTER "k_scatter" Caution "Repeated corneal powers scatter by more than 0.5 D: measure again.", Recheck2010 Memory;
-    ACD_SCATTER "acd_scatter" Caution "Repeated chamber depths scatter by more than 0.07 mm: measure again.", Recheck2010 Memory;
-    FELLOW_IDENTICAL "fellow_identical" Caution "The two eyes are nearly identical: is this the other eye's, or another patient's, printout?", WrongLens Chosen;
-    AXES_NOT_SQUARE "axes_not_square" Caution "The two corneal axes are not at right angles (more than 5 deg off): a digit may be wrong, or the cornea irregular.", Here Chosen;
-    AXES_SAME "axes_same" Caution "The two corneal axes are nearly the same meridian: one of them was probably typed twice.", Here Chosen;
-    AXES_CROSSED "axes_crossed" Caution "Old spectacles and cornea point across each other: the corneal axes may be crossed.", Here Chosen;
-    AXES_UNKNOWN "axes_unknown" Note "No corneal axes: nothing is said about the direction of astigmatism.", Here Chosen;
+    AL_UNUSUAL "al_unusual" Caution "Measure the axial length again: it is below 21.30 or above 26.60 mm.", Recheck2010 Memory;
+    K_UNUSUAL "k_unusual" Caution "Measure the corneal power again: its mean is below 41 or above 47 D.", Recheck2010 Memory;
+    ASTIGMATISM_LARGE "astigmatism_large" Caution "Measure again, and look at the whole cornea: its astigmatism is above 2.5 D.", Recheck2010 Memory;
+    WTW_UNUSUAL "wtw_unusual" Caution "Measure white to white again: it is below 10.75 or above 13.0 mm.", Recheck2010 Memory;
+    AL_BETWEEN_EYES "al_between_eyes" Caution "Measure both axial lengths again: the two eyes differ by more than 0.7 mm.", Recheck2010 Memory;
+    AL_BETWEEN_EYES_OLDER "al_between_eyes_older" Note "Look at both axial lengths again: the two eyes differ by more than 0.3 mm, the limit of an older rule.", Recheck2010 Memory;
+    K_BETWEEN_EYES "k_between_eyes" Caution "Measure both corneal powers again: the means of the two eyes differ by more than 0.9 D.", Recheck2010 Memory;
+    AL_SCATTER "al_scatter" Caution "Measure the axial length again: repeated lengths scatter by more than 0.05 mm.", Recheck2010 Memory;
+    K_SCATTER "k_scatter" Caution "Measure the corneal power again: repeated powers scatter by more than 0.5 D.", Recheck2010 Memory;
+    ACD_SCATTER "acd_scatter" Caution "Measure the chamber depth again: repeated depths scatter by more than 0.07 mm.", Recheck2010 Memory;
+    FELLOW_IDENTICAL "fellow_identical" Caution "Check the printout: is it the other eye's, or another patient's? The two eyes are nearly identical.", WrongLens Chosen;
+    AXES_NOT_SQUARE "axes_not_square" Caution "Check both corneal axes: they are more than 5 deg off a right angle. A digit may be wrong, or the cornea irregular.", Here Chosen;
+    AXES_SAME "axes_same" Caution "Check both corneal axes: they are nearly the same meridian. One of them was probably typed twice.", Here Chosen;
+    AXES_CROSSED "axes_crossed" Caution "Check both corneal axes: they may be crossed. Old spectacles and cornea point across each other.", Here Chosen;
+    AXES_UNKNOWN "axes_unknown" Note "Enter the corneal axes if you have them: without them nothing is said about the direction of astigmatism.", Here Chosen;
     NO_ASTIGMATISM "no_astigmatism" Note "Both meridians are equal: there is no astigmatism and so no axis.", Identity Two;
-    INDEX_UNUSUAL "index_unusual" Caution "Keratometric index other than 1.3375, 1.332, 1.3315 or 4/3: read it off the printout again.", NoSource CommonPractice;
-    SPECTACLES_DISAGREE "spectacles_disagree" Caution "Old spectacles do not fit axial length and cornea by more than 4 D; a cataract can shift them by several, a wrong printout by more.", Here Chosen;
-    FELLOW_DISAGREES "fellow_disagrees" Caution "The difference in spectacles between the eyes does not fit the difference in length and cornea (about 2.5 D per mm) by more than 2.5 D.", NoSource CommonPractice;
-    BIOMETRY_OLD "biometry_old" Caution "Biometry is more than 180 days older than the operation.", NoSource CommonPractice;
-    BIOMETRY_UNDATED "biometry_undated" Note "Biometry or operation has no date: its age is not checked.", Here Chosen;
-    QUALITY_REDUCED "quality_reduced" Caution "The biometer doubted its measurement: repeat it, or measure by another method.", NoSource CommonPractice;
-    CONTACT_LENS_WORN "contact_lens_worn" Caution "A contact lens was worn up to the measurement: the cornea may still be moulded.", NoSource CommonPractice;
-    AL_CONTACT "al_contact" Caution "Axial length by contact ultrasound: the probe can flatten the eye, and constants for optical biometry do not fit.", NoSource CommonPractice;
-    AL_IMMERSION "al_immersion" Note "Axial length by immersion ultrasound: use constants made for it.", NoSource CommonPractice;
-    NOT_PHAKIC "not_phakic" Caution "The eye held no natural lens when measured: chamber depth and sound or light path are not those the methods expect.", Here Chosen;
+    INDEX_UNUSUAL "index_unusual" Caution "Read the keratometric index off the printout again: it is not 1.3375, 1.332, 1.3315 or 4/3.", NoSource CommonPractice;
+    SPECTACLES_DISAGREE "spectacles_disagree" Caution "Check whose printout this is: the old spectacles are more than 4 D from what axial length and cornea suggest. A cataract can shift them by several dioptres, a wrong printout by more.", Here Chosen;
+    FELLOW_DISAGREES "fellow_disagrees" Caution "Check the printouts of both eyes: the difference in spectacles is more than 2.5 D from what the difference in length and cornea suggests (about 2.5 D per mm).", NoSource CommonPractice;
+    BIOMETRY_OLD "biometry_old" Caution "Measure again: the biometry is more than 180 days older than the operation.", NoSource CommonPractice;
+    BIOMETRY_UNDATED "biometry_undated" Note "Enter both dates: biometry or operation has none, and its age is not checked.", Here Chosen;
+    QUALITY_REDUCED "quality_reduced" Caution "Repeat the measurement, or measure by another method: the biometer doubted it.", NoSource CommonPractice;
+    CONTACT_LENS_WORN "contact_lens_worn" Caution "Measure again once contact lenses were left out as long as local rules ask: the cornea may still be moulded.", NoSource CommonPractice;
+    AL_CONTACT "al_contact" Caution "Use constants made for contact ultrasound: those for optical biometry do not fit. The probe can also flatten the eye.", NoSource CommonPractice;
+    AL_IMMERSION "al_immersion" Note "Use constants made for immersion ultrasound: the axial length was measured by it.", NoSource CommonPractice;
+    NOT_PHAKIC "not_phakic" Caution "Check chamber depth and axial length: the eye held no natural lens when measured, and depth and sound or light path are not those the methods expect.", Here Chosen;
 }
 
 sign_offs! {}

@@ -27,10 +27,10 @@ items! {
 }
 
 cautions! {
-    K_BOTH_SURFACES "k_both_surfaces" Caution "K after from both surfaces: it must be given as the keratometric power that means the same; a net power is more than 1 D less.", Identity Two;
-    K_AFTER_DIFFERS "k_after_differs" Caution "The estimate of K after and the history differ by more than 1 D: look for the wrong one.", Here Chosen;
-    LASER_KIND "laser_kind" Caution "The kind of laser and what it did disagree: laser for short sight flattens the cornea and makes the refraction less minus, laser for long sight the other way.", Identity Two;
-    K_AFTER_TODAY "k_after_today" Caution "The K after and today's keratometry differ by more than 2 D: look for the wrong one.", Here Chosen;
+    K_BOTH_SURFACES "k_both_surfaces" Caution "Give K after from both surfaces as the keratometric power that means the same: a net power is more than 1 D less.", Identity Two;
+    K_AFTER_DIFFERS "k_after_differs" Caution "Look for the wrong one: the estimate of K after and the history differ by more than 1 D.", Here Chosen;
+    LASER_KIND "laser_kind" Caution "Check the kind of laser: what the laser did disagrees with it. Laser for short sight flattens the cornea and makes the refraction less minus, laser for long sight the other way.", Identity Two;
+    K_AFTER_TODAY "k_after_today" Caution "Look for the wrong one: the K after and today's keratometry differ by more than 2 D.", Here Chosen;
 }
 
 sign_offs! {}

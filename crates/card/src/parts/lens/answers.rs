@@ -53,8 +53,7 @@ impl Answer {
             return Err(Lack::Solution);
         }
         let power = optics.power(eye.target(), eye.vertex())?;
-        let beside = view.beside().and_then(|eye_beside| eye_beside.power(eye.target(), eye.vertex()).ok());
-        let departs = beside.is_some_and(|beside| (power - beside.power).abs() > DEPARTS.get());
+        let departs = departs(view, eye, power);
         let doubts = view.doubts(asked);
         let is = |doubt| doubts.contains(&Some(doubt));
         let fit = !is(Doubt::Radicand) && !is(Doubt::Unoptimised) && !departs;
@@ -85,6 +84,13 @@ impl Answer {
             of(cautions::DEPARTS_FROM_T2);
         }
     }
+}
+
+/// Whether a power is far from that of the method beside it.
+#[inline(never)]
+fn departs(view: &dyn View, eye: &Eye, power: f64) -> bool {
+    let beside = view.beside().and_then(|beside| beside.power(eye.target(), eye.vertex()).ok());
+    beside.is_some_and(|beside| (power - beside.power).abs() > DEPARTS.get())
 }
 
 /// The caution that says so.
@@ -150,36 +156,43 @@ pub(crate) fn is_refused(eye: &Eye) -> bool {
     refusals(eye, &mut |_| {})
 }
 
-/// What every method says of one eye by one set of constants: its answer, or what it lacks. Nothing where none may be asked.
+/// What one method says: its answer, or what it lacks.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Answers {
-    answers: [Option<Answer>; Method::MOST],
-    lacks: [Option<(Method, Lack)>; Method::MOST],
+enum Said {
+    Answer(Answer),
+    Lacks(Method, Lack),
 }
 
+/// What every method says of one eye by one set of constants. Nothing where none may be asked.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Answers([Option<Said>; Method::MOST]);
+
 impl Answers {
+    /// Of no method.
+    // a constant would lie in flash, and inlined it would be made in one place and copied to another
     #[inline(never)]
-    pub(crate) fn of(eye: &Eye, constants: Constants) -> Answers {
-        Answers::of_methods(eye, constants, methods(eye))
+    pub(crate) fn none() -> Answers {
+        Answers([None; Method::MOST])
     }
 
-    /// Of some of the methods that may be asked.
-    pub(super) fn of_methods(eye: &Eye, constants: Constants, methods: impl Iterator<Item = Method>) -> Answers {
-        let Answers { mut answers, mut lacks } = Answers { answers: [None; Method::MOST], lacks: [None; Method::MOST] };
-        if !is_refused(eye) {
-            for ((slot, lack), method) in answers.iter_mut().zip(&mut lacks).zip(methods) {
-                match answer(eye, method, constants) {
-                    Ok(answer) => *slot = Some(answer),
-                    Err(why) => *lack = Some((method, why)),
-                }
-            }
+    /// Asks those that may be asked, or one of them. It is not their constructor: a device has room for them only once.
+    #[inline(never)]
+    pub(crate) fn ask(&mut self, eye: &Eye, constants: Constants, only: Option<Method>) {
+        if is_refused(eye) {
+            return;
         }
-        Answers { answers, lacks }
+        let methods = methods(eye).filter(|method| only.is_none_or(|only| *method == only));
+        for (slot, method) in self.0.iter_mut().zip(methods) {
+            answer(eye, method, constants, slot);
+        }
     }
 
     /// Those that there are.
     pub fn all(&self) -> impl Iterator<Item = &Answer> + Clone {
-        self.answers.iter().flatten()
+        self.0.iter().filter_map(|said| match said {
+            Some(Said::Answer(answer)) => Some(answer),
+            _ => None,
+        })
     }
 
     /// Those that may be compared.
@@ -197,7 +210,11 @@ impl Answers {
         if refusals(eye, report) {
             return;
         }
-        self.lacks.iter().flatten().for_each(|(method, lack)| report(Caution::of(of_lack(*lack), *method)));
+        for said in self.0.iter().flatten() {
+            if let Said::Lacks(method, lack) = said {
+                report(Caution::of(of_lack(*lack), *method));
+            }
+        }
         self.all().for_each(|answer| answer.report(report));
         if after_laser(eye).is_some() {
             let code = if any { cautions::AFTER_LASER } else { cautions::PREVIOUS_SURGERY };
@@ -208,41 +225,63 @@ impl Answers {
 
 // apart, so that its room on the stack is free again for the next
 #[inline(never)]
-fn answer(eye: &Eye, method: Method, constants: Constants) -> Result<Answer, Lack> {
-    let (asked, mut answer) = (Asked::of(eye, method, constants), Err(Lack::Solution));
-    method.view(&asked, &mut |view| answer = Answer::of(view, &asked))?;
-    answer
+fn answer(eye: &Eye, method: Method, constants: Constants, slot: &mut Option<Said>) {
+    let (asked, lacks) = (Asked::of(eye, method, constants), |why| Some(Said::Lacks(method, why)));
+    let viewed = method.view(&asked, &mut |view| {
+        *slot = Answer::of(view, &asked).map_or_else(lacks, |answer| Some(Said::Answer(answer)));
+    });
+    if let Err(why) = viewed {
+        *slot = lacks(why);
+    }
 }
 
-/// One method's answer for the lens of the case, where a card may show it, and how its numbers move with what was measured.
+/// How a method's numbers move with what was measured, by the constants of the lens of the case.
 #[inline(never)]
-pub(crate) fn moving(method: Method, eye: &Eye) -> Option<(Answer, Chain)> {
-    let (asked, mut moving) = (Asked::of(eye, method, Constants::OfLens), None);
-    let viewed = method.view(&asked, &mut |view| {
-        moving = Answer::of(view, &asked).ok().filter(|answer| !answer.withheld).zip(view.chain());
-    });
-    let (answer, chain) = viewed.ok().and(moving)?;
-    Some((answer, adjusted(method, eye).map_or(chain, |long| chain.of_length(long.slope))))
+pub(crate) fn chain(method: Method, eye: &Eye) -> Option<Chain> {
+    let (asked, mut chain) = (Asked::of(eye, method, Constants::OfLens), None);
+    method.view(&asked, &mut |view| chain = view.chain()).ok()?;
+    match carried(method, eye) {
+        Some(slope) => Some(chain?.of_length(slope)),
+        None => chain,
+    }
+}
+
+/// What of a length is carried on where a long eye's is adjusted.
+#[inline(never)]
+fn carried(method: Method, eye: &Eye) -> Option<f64> {
+    Some(adjusted(method, eye)?.slope)
+}
+
+/// Whether the method that others have superseded is shown.
+fn shows_superseded(eye: &Eye) -> bool {
+    eye.get(SHOW_SRK2) == Some(YesNo::Yes)
+}
+
+/// An eye that keeps its lens needs another than these methods ask for.
+fn keeps_its_lens(eye: &Eye) -> bool {
+    eye.get(SECOND_FOR) == Some(SecondFor::Added)
 }
 
 /// An eye, and what the methods say of it and its lens.
 pub struct Lens<'a> {
     /// The eye.
     pub eye: &'a Eye<'a>,
-    answers: Answers,
+    answers: &'a Answers,
     read: EntrySet,
 }
 
 impl<'a> Lens<'a> {
-    /// Asks every method that may be asked.
-    pub fn of(eye: &'a Eye<'a>) -> Lens<'a> {
-        let (answers, read) = eye.entered().aside(|| Answers::of(eye, Constants::OfLens));
-        let mut lens = Lens { eye, answers, read };
-        let ((keeps, superseded), _) = eye.entered().aside(|| (lens.keeps_its_lens(), lens.shows_superseded()));
-        for answer in lens.answers.answers.iter_mut().flatten() {
-            answer.shown &= !keeps && (superseded || answer.method != Method::Srk2);
+    /// Asks every method that may be asked, in the room for their answers.
+    #[inline(never)]
+    pub(crate) fn of(eye: &'a Eye<'a>, answers: &'a mut Answers) -> Lens<'a> {
+        let ((keeps, superseded), _) = eye.entered().aside(|| (keeps_its_lens(eye), shows_superseded(eye)));
+        let ((), read) = eye.entered().aside(|| answers.ask(eye, Constants::OfLens, None));
+        for said in answers.0.iter_mut().flatten() {
+            if let Said::Answer(answer) = said {
+                answer.shown &= !keeps && (superseded || answer.method != Method::Srk2);
+            }
         }
-        lens
+        Lens { eye, answers, read }
     }
 
     /// Which methods may be asked.
@@ -253,7 +292,7 @@ impl<'a> Lens<'a> {
     /// What every method says; noted as read is what they asked for.
     pub fn answers(&self) -> &Answers {
         self.eye.entered().note_all(&self.read);
-        &self.answers
+        self.answers
     }
 
     /// The answers that a card may show.
@@ -273,22 +312,12 @@ impl<'a> Lens<'a> {
         range(self.compared().filter_map(of))
     }
 
-    /// Whether the method that others have superseded is shown.
-    fn shows_superseded(&self) -> bool {
-        self.eye.get(SHOW_SRK2) == Some(YesNo::Yes)
-    }
-
-    /// An eye that keeps its lens needs another than these methods ask for.
-    fn keeps_its_lens(&self) -> bool {
-        self.eye.get(SECOND_FOR) == Some(SecondFor::Added)
-    }
-
     /// What is to be known of the answers shown.
     pub(super) fn report(&self, report: &mut dyn FnMut(Caution)) {
-        if self.keeps_its_lens() {
+        if keeps_its_lens(self.eye) {
             return;
         }
-        let superseded = self.shows_superseded();
+        let superseded = shows_superseded(self.eye);
         self.answers().report(self.eye, &mut |caution| {
             if superseded || caution.method != Some(Method::Srk2) {
                 report(caution);

@@ -10,7 +10,7 @@ use crate::parts::general::range;
 use ocellus_core::lens::convert::{a_from_haigis, a_from_surgeon_factor, surgeon_factor_from_pacd};
 use ocellus_core::quantity::AConstant;
 
-/// What each constant entered means as an A-constant, and the number that says so, where the published conversions tell: a0
+/// What each constant entered means as an A-constant, and the number that says so, where the published conversions give one: a0
 /// with slopes of its own means none.
 pub(super) fn as_a(eye: &Eye) -> [(EntryId, Option<ItemId>, Option<AConstant>); 4] {
     let of_pacd = |pacd| surgeon_factor_from_pacd(pacd).and_then(a_from_surgeon_factor).ok();

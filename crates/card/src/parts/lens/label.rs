@@ -17,7 +17,11 @@ pub(super) fn labels(eye: &Eye) -> Option<Labels> {
 
 /// The mean power of a lens of this label: a toric label that states its weak meridian lacks half its cylinder.
 pub(crate) fn mean_power(eye: &Eye, answer: &Answer, label: LensPower) -> Option<LensPower> {
-    let chosen = Label::of(eye).and_then(|toric| Some((toric, toric.chosen?)));
+    mean_of(Label::of(eye), eye, answer, label)
+}
+
+fn mean_of(toric: Option<Label>, eye: &Eye, answer: &Answer, label: LensPower) -> Option<LensPower> {
+    let chosen = toric.and_then(|toric| Some((toric, toric.chosen?)));
     let Some((toric, (cylinder, mark))) = chosen else { return Some(label) };
     // a method without a lens position can take a cylinder at the lens, but none from the cornea there
     let own = match (toric.plane, answer.optics.thin_eye()) {
@@ -30,7 +34,12 @@ pub(crate) fn mean_power(eye: &Eye, answer: &Answer, label: LensPower) -> Option
 
 /// What a lens of this label leaves, by one method.
 pub(crate) fn refraction(eye: &Eye, answer: &Answer, label: LensPower) -> Option<f64> {
-    answer.optics.refraction(mean_power(eye, answer, label)?, eye.vertex()).ok()
+    left(Label::of(eye), eye, answer, label)
+}
+
+/// The same where the toric label is known.
+pub(super) fn left(toric: Option<Label>, eye: &Eye, answer: &Answer, label: LensPower) -> Option<f64> {
+    answer.optics.refraction(mean_of(toric, eye, answer, label)?, eye.vertex()).ok()
 }
 
 /// What a label leaves out of its lens's mean power, D.

@@ -1,11 +1,12 @@
 //! The labels around the target, and what each would leave.
 
 use super::answers::Lens;
-use super::label::{beyond, labels, refraction};
+use super::label::{beyond, labels, left};
 use super::table::entries::{LENS_MODEL, LENS_POWER};
 use super::table::{cautions, items};
 use crate::out::Out;
 use crate::parts::general::{range, widened};
+use crate::parts::toric::Label;
 
 #[inline(never)]
 pub(super) fn plan(lens: &Lens, out: &mut Out) {
@@ -21,12 +22,12 @@ pub(super) fn plan(lens: &Lens, out: &mut Out) {
     let around = || labels.around(middle);
     // a lens chosen further away has a row of its own
     let chosen = eye.get(LENS_POWER).filter(|power| !around().any(|label| label == *power));
-    let several = lens.compared().count() >= 2;
+    let (toric, several) = (Label::of(eye), lens.compared().count() >= 2);
     for (row, label) in around().chain(chosen).enumerate() {
         out.in_row(items::LADDER_POWER, label.d(), row);
         let mut spread = None;
         for answer in lens.shown() {
-            let Some(rx) = refraction(eye, answer, label) else { continue };
+            let Some(rx) = left(toric, eye, answer, label) else { continue };
             out.of_in_row(items::LADDER_REFRACTION, rx, answer.method, row);
             if answer.compared {
                 spread = Some(widened(spread, rx));

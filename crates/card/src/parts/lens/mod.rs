@@ -13,7 +13,7 @@ pub mod table;
 mod working;
 
 pub use answers::{Answer, Answers, Lens};
-pub(crate) use answers::{is_refused, methods, moving, refusals};
+pub(crate) use answers::{chain, is_refused, refusals};
 pub(crate) use asked::Constants;
 pub(crate) use label::{mean_power, refraction};
 pub(crate) use rules::RULES;
@@ -80,12 +80,12 @@ pub(crate) fn signs(_lens: &Lens) -> &'static [SignOffId] {
 fn computed(lens: &Lens, out: &mut Out) {
     let eye = lens.eye;
     let any = lens.shown().next().is_some();
-    // an eye without an answer has no lens to choose from, and has been told why
+    // an eye without an answer has no lens to choose from, and the reason is reported already
     let refused = is_refused(eye) || !any && after_laser(eye).is_some();
     let purpose = eye.get(SECOND_FOR);
     entered(eye, refused || purpose.is_some(), out);
     if !any {
-        // an eye that is refused has been told so already, and a lens by refraction needs no method
+        // that an eye is refused is reported already, and a lens by refraction needs no method
         if purpose == Some(SecondFor::Added) {
             out.about(cautions::FIRST_LENS_HIDDEN, SECOND_FOR);
         } else if !refused && purpose.is_none() {

@@ -67,61 +67,61 @@ items! {
 }
 
 cautions! {
-    ANISOMETROPIA "anisometropia" Caution "Expected to differ from the fellow eye's refraction by more than 2 D: agree this with the patient.", NoSource CommonPractice;
-    PREVIOUS_SURGERY "previous_surgery" Refuse "Previous corneal surgery: the ordinary methods do not hold, and no lens is computed.", Aramberri2003 Two;
-    CORNEA_UNFIT "cornea_unfit" Refuse "Radial cuts, graft, keratoconus or an unknown history: no method here holds, and no lens is computed.", Here Chosen;
-    TOTAL_K "total_k" Refuse "The keratometry is a total power: the ordinary methods expect keratometric power and would ask for a lens 1.1 to 1.7 D too strong, and leave the eye myopic.", Identity Two;
-    SILICONE_OIL "silicone_oil" Refuse "Silicone oil: light and sound travel otherwise in it, and no lens is computed.", NoSource CommonPractice;
-    AFTER_LASER "after_laser" Caution "After corneal laser the ordinary methods are refused. These were made for it; each rests on an estimate of the cornea, and they differ more than ordinary methods do.", Aramberri2003 Two;
-    NOT_THIS_EYE "not_this_eye" Note "Not made for this eye: Haigis-L is for eyes after laser for short sight, Shammas-PL and double-K for any laser.", HaigisL2008 Read;
-    NEEDS_K_BEFORE "needs_k_before" Note "No corneal power from before the laser, which this method takes the lens position from.", Aramberri2003 Two;
-    NEEDS_K_AFTER "needs_k_after" Note "No estimate of the corneal power after the laser, with where it comes from (k_after_from; history takes the one that follows from the records).", Aramberri2003 Two;
-    RAW_K_AFTER "raw_k_after" Refuse "What a keratometer reads after laser is not the power of the cornea: after -6 D of laser for short sight it is too steep, and the eye is left about 0.6 D hyperopic. Not taken as the power after.", Aramberri2003 Two;
-    K_FROM_HISTORY "k_from_history" Caution "K after by its history alone: only as good as records often years old.", Ng77 Memory;
-    NEEDS_LENGTH "needs_length" Note "No axial length for this method.", Here Chosen;
-    NEEDS_CONSTANT "needs_constant" Note "No lens constant for this method.", Here Chosen;
-    NEEDS_ACD "needs_acd" Note "No anterior chamber depth for this method.", Here Chosen;
-    NEEDS_CCT "needs_cct" Note "The chamber depth starts at the back of the cornea: the corneal thickness is needed too.", Haigis2004 Two;
-    NOT_MEASURED_PHAKIC "not_measured_phakic" Note "The chamber depth was not measured to a natural lens: this method does not hold.", Haigis2004 Memory;
-    NO_SOLUTION "no_solution" Refuse "The equations have no answer for this eye.", Identity Two;
-    NO_METHOD "no_method" Refuse "No method has all it needs: enter the lens's own constants.", Here Chosen;
-    CONVERTED "converted" Caution "Constant converted from another of this lens: second best to the lens's own optimised one.", Holladay2003 Two;
-    UNOPTIMISED "unoptimised" Caution "Unoptimised constants, typically about 1 D above the others: not counted in the spread.", Haigis2004 Two;
-    RADICAND "radicand" Refuse "The corneal height has no real value (steep cornea, long eye): this answer must not be used.", HaigisCusp1993 Two;
-    DEPARTS_FROM_T2 "departs_from_t2" Caution "Departs from T2 by more than 0.5 D, as it does for steep or very flat corneas and extreme lengths: not counted in the spread.", HaigisCusp1993 Two;
-    CLAMPED "clamped" Caution "Axial length outside 18.5 to 31 mm: the chamber depth is that of the nearest end.", HofferQ1993 Memory;
-    RETINA_TURNED "retina_turned" Caution "Axial length above 32.38 mm: its retinal thickness is negative.", SrkT1990 Two;
-    LCOR_TURNED "lcor_turned" Caution "Axial length above 36.20 mm: its length correction falls again as the eye gets longer.", SrkT1990 Two;
-    USUAL_SLOPES "usual_slopes" Caution "Only a0 was entered: the usual a1 0.4 and a2 0.1 go with it. Are they this lens's own?", Haigis2004 Two;
-    SUPERSEDED "superseded" Note "A regression of 1988, superseded: shown because it was asked for.", SrkII1988 Memory;
-    LONG_EYE "long_eye" Caution "Axial length above 25.0 mm: these methods tend to leave long eyes hyperopic, and no published adjustment of the length is applied.", Wang2011 Memory;
-    LENGTH_ADJUSTED "length_adjusted" Caution "The axial length is adjusted by the published set that was asked for, and every number of this method rests on it. Its line makes a step where it begins, shown here: an eye a little shorter would get another lens.", WangKoch Memory;
-    SETS_COMPARED "sets_compared" Note "The published adjustments are shown side by side; none of them is applied.", WangKoch Memory;
-    VERY_SHORT "very_short" Caution "Axial length below 20.0 mm: hardly any such eye was in the series behind these methods. A child's eye also grows, and its target is another question.", Here Chosen;
-    CONSTANTS_OF_MAKER "constants_of_maker" Caution "The constants are the maker's, not optimised on results: every prediction may be off to one side.", NoSource CommonPractice;
-    SHORT_EYE "short_eye" Caution "Axial length below 22.0 mm: lens position matters most here, and methods differ most.", NoSource CommonPractice;
-    AGREEMENT "agreement" Note "Agreement is not accuracy; all share the same AL and K.", Here Chosen;
-    SPREAD_WIDE "spread_wide" Caution "The methods compared differ by more than 1 D of lens.", Here Chosen;
-    NOTHING_TO_COMPARE "nothing_to_compare" Note "Fewer than two methods are fit to be compared: there is no spread.", Here Chosen;
-    NO_LENS_CHOSEN "no_lens_chosen" Caution "No lens power was entered: choose one and enter it as on its label.", Here Chosen;
-    MINUS_POWER "minus_power" Caution "The lens power is minus: say the word minus when reading it out.", WrongLens Read;
-    OFF_LABEL "off_label" Caution "What was chosen is not one of the steps this model comes in.", Here Chosen;
-    OUT_OF_RANGE "out_of_model_range" Caution "The power chosen is outside the range this model comes in.", Here Chosen;
-    MODEL_FALLS_SHORT "model_falls_short" Caution "The power asked for lies outside what this model comes in.", Here Chosen;
-    FAR_FROM_TARGET "far_from_target" Caution "A method fit to be compared puts the lens chosen more than 0.5 D from the agreed target: is it the lens and the target that were meant?", WrongLens Chosen;
-    TARGET_UNUSUAL "target_unusual" Caution "The target is hyperopic or beyond -3 D: is its sign the one that was agreed?", WrongLens Chosen;
-    LENS_MODEL_MISSING "lens_model_missing" Caution "No lens model: a constant belongs to one model and one kind of biometry.", WrongLens Read;
-    NO_SUCH_LENS "no_such_lens" Caution "No lens of such a power is made: is every entry of this eye right?", Here Chosen;
-    FIRST_LENS_BAG "first_lens_bag" Caution "The powers of the methods are for the bag. The lens by the refraction today goes into the sulcus: its power stands in its own part.", Identity Two;
+    ANISOMETROPIA "anisometropia" Caution "Agree this with the patient: the eye is expected to differ from the fellow eye's refraction by more than 2 D.", NoSource CommonPractice;
+    PREVIOUS_SURGERY "previous_surgery" Refuse "No lens is computed: after corneal surgery the ordinary methods do not hold.", Aramberri2003 Two;
+    CORNEA_UNFIT "cornea_unfit" Refuse "No lens is computed: no method here holds after radial cuts or a graft, with keratoconus or with an unknown history.", Here Chosen;
+    TOTAL_K "total_k" Refuse "Enter keratometric power: the keratometry is a total power. With it the ordinary methods would ask for a lens 1.1 to 1.7 D too strong, and leave the eye myopic.", Identity Two;
+    SILICONE_OIL "silicone_oil" Refuse "No lens is computed: light and sound travel differently in silicone oil.", NoSource CommonPractice;
+    AFTER_LASER "after_laser" Caution "Compare these methods, made for eyes after corneal laser (DK: Double-K): each rests on an estimate of the cornea, and they differ more than ordinary methods do. The ordinary ones are refused.", Aramberri2003 Two;
+    NOT_THIS_EYE "not_this_eye" Note "Not made for this eye: Haigis-L is for eyes after laser for short sight, Shammas-PL and Double-K for any laser.", HaigisL2008 Read;
+    NEEDS_K_BEFORE "needs_k_before" Note "Enter the corneal power from before the laser: this method takes the lens position from it.", Aramberri2003 Two;
+    NEEDS_K_AFTER "needs_k_after" Note "Enter an estimate of the corneal power after the laser, with where it comes from (k_after_from; history takes the one that follows from the records): this method needs it.", Aramberri2003 Two;
+    RAW_K_AFTER "raw_k_after" Refuse "Do not enter what a keratometer reads after laser: it is not the power of the cornea, and is not used. After -6 D of laser for short sight it is too steep, and the eye is left about 0.6 D hyperopic.", Aramberri2003 Two;
+    K_FROM_HISTORY "k_from_history" Caution "Check the records, often years old: K after by its history alone is only as good as they are.", Ng77 Memory;
+    NEEDS_LENGTH "needs_length" Note "Enter the axial length: this method needs it.", Here Chosen;
+    NEEDS_CONSTANT "needs_constant" Note "Enter a lens constant: this method needs it.", Here Chosen;
+    NEEDS_ACD "needs_acd" Note "Enter the anterior chamber depth: this method needs it.", Here Chosen;
+    NEEDS_CCT "needs_cct" Note "Enter the corneal thickness too: the chamber depth starts at the back of the cornea.", Haigis2004 Two;
+    NOT_MEASURED_PHAKIC "not_measured_phakic" Note "This method does not hold: the chamber depth was not measured to a natural lens.", Haigis2004 Memory;
+    NO_SOLUTION "no_solution" Refuse "Check every entry of this eye: the equations have no answer for it.", Identity Two;
+    NO_METHOD "no_method" Refuse "Enter the lens's own constants: no method has all it needs.", Here Chosen;
+    CONVERTED "converted" Caution "Use the lens's own optimised constant if you have it: this one was converted from another, which is second best.", Holladay2003 Two;
+    UNOPTIMISED "unoptimised" Caution "Do not compare this answer: its constants are unoptimised, and it is typically about 1 D above the others. Not counted in the spread.", Haigis2004 Two;
+    RADICAND "radicand" Refuse "This answer must not be used: the corneal height has no real value (steep cornea, long eye).", HaigisCusp1993 Two;
+    DEPARTS_FROM_T2 "departs_from_t2" Caution "Do not rely on this answer: it departs from T2 by more than 0.5 D, as it does for steep or very flat corneas and extreme lengths. Not counted in the spread.", HaigisCusp1993 Two;
+    CLAMPED "clamped" Caution "Compare with other methods: the axial length is outside 18.5 to 31 mm, and the chamber depth is that of the nearest end.", HofferQ1993 Memory;
+    RETINA_TURNED "retina_turned" Caution "Compare with other methods: above an axial length of 32.38 mm the retinal thickness is negative.", SrkT1990 Two;
+    LCOR_TURNED "lcor_turned" Caution "Compare with other methods: above an axial length of 36.20 mm the length correction falls again as the eye gets longer.", SrkT1990 Two;
+    USUAL_SLOPES "usual_slopes" Caution "Check a1 and a2: only a0 was entered, and the usual 0.4 and 0.1 go with it. Are they this lens's own?", Haigis2004 Two;
+    SUPERSEDED "superseded" Note "For history only: a regression of 1988, superseded, shown because it was asked for.", SrkII1988 Memory;
+    LONG_EYE "long_eye" Caution "Expect a hyperopic result: above an axial length of 25.0 mm these methods tend to leave one, and no published adjustment of the length is applied (long_eye_adjustment).", Wang2011 Memory;
+    LENGTH_ADJUSTED "length_adjusted" Caution "Look at the step shown: the published set that was asked for makes it where its line begins, and an eye a little shorter would get another lens. Every number of this method rests on the adjusted axial length.", WangKoch Memory;
+    SETS_COMPARED "sets_compared" Note "None of the published adjustments is applied: they are shown side by side.", WangKoch Memory;
+    VERY_SHORT "very_short" Caution "Do not rely on one method: hardly any eye with an axial length below 20.0 mm was in the series behind these. A child's eye also grows, and its target is another question.", Here Chosen;
+    CONSTANTS_OF_MAKER "constants_of_maker" Caution "Optimise the constants on your own results: these are the maker's, and every prediction may be off to one side.", NoSource CommonPractice;
+    SHORT_EYE "short_eye" Caution "Compare the methods: below an axial length of 22.0 mm lens position matters most, and they differ most.", NoSource CommonPractice;
+    AGREEMENT "agreement" Note "Do not take agreement for accuracy: all methods share the same AL and K.", Here Chosen;
+    SPREAD_WIDE "spread_wide" Caution "Look for the reason: the methods compared differ by more than 1 D of lens.", Here Chosen;
+    NOTHING_TO_COMPARE "nothing_to_compare" Note "There is no spread: fewer than two methods are fit to be compared.", Here Chosen;
+    NO_LENS_CHOSEN "no_lens_chosen" Caution "Choose a lens power and enter it as on its label: none was entered.", Here Chosen;
+    MINUS_POWER "minus_power" Caution "Say the word minus when reading it out: the lens power is minus.", WrongLens Read;
+    OFF_LABEL "off_label" Caution "Check what was chosen: it is not one of the steps this model comes in.", Here Chosen;
+    OUT_OF_RANGE "out_of_model_range" Caution "Check the power chosen: it is outside the range this model comes in.", Here Chosen;
+    MODEL_FALLS_SHORT "model_falls_short" Caution "Look for another model: the power asked for lies outside what this one comes in.", Here Chosen;
+    FAR_FROM_TARGET "far_from_target" Caution "Check the lens and the target: are they the ones that were meant? A method fit to be compared puts the lens chosen more than 0.5 D from the agreed target.", WrongLens Chosen;
+    TARGET_UNUSUAL "target_unusual" Caution "Check the sign of the target: is it the one that was agreed? The target is hyperopic or beyond -3 D.", WrongLens Chosen;
+    LENS_MODEL_MISSING "lens_model_missing" Caution "Enter the lens model: a constant belongs to one model and one kind of biometry.", WrongLens Read;
+    NO_SUCH_LENS "no_such_lens" Caution "Check every entry of this eye: no lens of such a power is made.", Here Chosen;
+    FIRST_LENS_BAG "first_lens_bag" Caution "Do not take these powers for the sulcus: those of the methods are for the bag. The lens by the refraction today goes into the sulcus: its power stands in its own part.", Identity Two;
     FIRST_LENS_HIDDEN "first_lens_hidden" Note "The eye keeps the lens that it has: what the methods for a first lens say is not shown.", Here Chosen;
-    CONSTANTS_APART "constants_apart" Caution "Two constants entered for this lens mean A-constants more than 1 apart: is one of them mistyped, or another lens's?", Here Chosen;
-    RULE_USED "rule_used" Note "The label pointed out follows from the rule that was asked for, by each method: first myopic is the weakest that leaves less than 0 D, whatever the target; nearest is nearest to the target. It is no choice.", Here Chosen;
-    RULE_NEEDS_CYLINDER "rule_needs_cylinder" Refuse "A label that states the weak meridian cannot be pointed out before its cylinder is chosen.", Identity Two;
+    CONSTANTS_APART "constants_apart" Caution "Check the constants: is one of them mistyped, or another lens's? Two that were entered for this lens mean A-constants more than 1 apart.", Here Chosen;
+    RULE_USED "rule_used" Note "Choose the label yourself: the one pointed out only follows from the rule that was asked for, by each method. First myopic is the weakest that leaves less than 0 D, whatever the target; nearest is nearest to the target.", Here Chosen;
+    RULE_NEEDS_CYLINDER "rule_needs_cylinder" Refuse "Enter the cylinder chosen: before that, a label that states the weak meridian cannot be pointed out.", Identity Two;
     RULE_NONE "rule_none" Note "No label of this model does what the rule asks.", Here Chosen;
-    ONE_PIECE_SULCUS "one_piece_sulcus" Refuse "A one-piece lens does not belong in the sulcus, nor its haptics with the optic captured.", NoSource CommonPractice;
-    BACKUP_STYLE_UNKNOWN "backup_style_unknown" Caution "How the lens for the sulcus is made was not entered: a one-piece lens does not belong in the sulcus.", NoSource CommonPractice;
-    LABEL_NEEDS_CYLINDER "label_needs_cylinder" Caution "The label states the weak meridian: without a cylinder chosen, the label powers here are taken as means of both.", Identity Two;
-    LABEL_WEAKER "label_weaker" Caution "The exact powers are means of both meridians; this label states the weaker one, half the cylinder less.", Identity Two;
+    ONE_PIECE_SULCUS "one_piece_sulcus" Refuse "Choose another lens for the sulcus: a one-piece lens does not belong there, nor its haptics with the optic captured.", NoSource CommonPractice;
+    BACKUP_STYLE_UNKNOWN "backup_style_unknown" Caution "Enter how the lens for the sulcus is made: a one-piece lens does not belong there.", NoSource CommonPractice;
+    LABEL_NEEDS_CYLINDER "label_needs_cylinder" Caution "Enter the cylinder chosen: the label states the weak meridian, and until then the label powers here are taken as means of both.", Identity Two;
+    LABEL_WEAKER "label_weaker" Caution "Read the label as the weaker meridian: it states half the cylinder less than the exact powers, which are means of both.", Identity Two;
 }
 
 sign_offs! {
@@ -129,11 +129,11 @@ sign_offs! {
 }
 
 pub(crate) const ROWS: PartRows = PartRows {
-    without: Some((items::EXACT_POWER, text!("No lens is computed: the reason stands under REFUSED."))),
+    without: &[(items::EXACT_POWER, text!("No lens is computed: the reason stands under REFUSED."))],
     first: &[cautions::LABEL_WEAKER],
     by_method: &[
         ByMethod {
-            left_out: Some((
+            left_out: Some(&(
                 items::COMPARED,
                 &[cautions::RADICAND, cautions::UNOPTIMISED, cautions::DEPARTS_FROM_T2, cautions::SUPERSEDED],
             )),

@@ -16,7 +16,8 @@ use ocellus_core::lens::view::Optics;
 
 /// The method's own part, then the lens for the target, then the refraction for the lens chosen.
 #[inline(never)]
-pub(crate) fn explain_method(method: Method, eye: &Eye, out: &mut Out) -> bool {
+pub(crate) fn explain_method(method: Method, lens: &Lens, out: &mut Out) -> bool {
+    let eye = lens.eye;
     if !methods(eye).any(|other| other == method) {
         match after_laser(eye) {
             Some(_) => out.about(cautions::PREVIOUS_SURGERY, PREVIOUS_SURGERY),
@@ -24,9 +25,11 @@ pub(crate) fn explain_method(method: Method, eye: &Eye, out: &mut Out) -> bool {
         }
         return false;
     }
-    let answers = Answers::of_methods(eye, Constants::OfLens, [method].into_iter());
+    // asked once more, so that what it read is noted, and nothing else
+    let mut answers = Answers::none();
+    answers.ask(eye, Constants::OfLens, Some(method));
     // whether an eye after laser has any answer is said of the eye, whichever method is asked about
-    let (any, _) = eye.entered().aside(|| Answers::of(eye, Constants::OfLens).all().next().is_some());
+    let (any, _) = eye.entered().aside(|| lens.answers().all().next().is_some());
     answers.report_some(eye, any, &mut |caution| out.pass(caution));
     let Some(answer) = answers.all().next() else { return false };
     show_method(method, eye, Constants::OfLens, out);
@@ -40,7 +43,7 @@ pub(crate) fn show_method(method: Method, eye: &Eye, constants: Constants, out: 
     if let Some(w) = adjusted(method, eye) {
         w.show(out);
     }
-    // what it lacks was told before
+    // what it lacks was reported before
     let _ = method.view(&Asked::of(eye, method, constants), &mut |view| view.show(out));
 }
 

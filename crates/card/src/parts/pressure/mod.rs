@@ -110,7 +110,7 @@ fn wanted(entered: &Entered, density: Density, out: &mut Out) {
         return;
     };
     out.show(const { &[WANTED_PRESSURE.id()] });
-    // told before, with a column
+    // reported before, with a column
     if still(entered).is_none() {
         out.show(const { &[EYE_LEVEL.id()] });
     }

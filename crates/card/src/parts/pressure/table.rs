@@ -21,7 +21,7 @@ entries! {
     EYE_LEVEL "eye_level_cm" "eyelevel" (Level 1) "level of the eye, same datum";
     GAS_PRESSURE "gas_pressure_mmhg" "gas" (GasPressure 1) = 0 "gas pressure over the fluid";
     SET_PRESSURE "set_pressure_mmhg" "setpressure" (GasPressure 1) "irrigating pressure set on a machine";
-    ASSUMED_LEVEL "assumed_eye_level_cm" "assumed" (Level 1) "eye level that machine reckons with";
+    ASSUMED_LEVEL "assumed_eye_level_cm" "assumed" (Level 1) "eye level that the machine assumes";
     WANTED_PRESSURE "wanted_pressure_mmhg" "wanted" (GasPressure 1) "pressure wanted at the eye, no flow";
     DENSITY_FROM "density_from" "densityfrom" (FluidFrom) = 0 "density of the fluid taken from";
     DENSITY "density_kg_m3" "density" (Density 1) = 1000 "density of the irrigating fluid";
@@ -69,15 +69,15 @@ items! {
 }
 
 cautions! {
-    HEAD_HIGH "head_high" Caution "Above 80 mmHg at the eye: a risk to the optic nerve. Living eyes reached 69 and 85 mmHg at 90 and 110 cm (J Refract Surg 2014;30:534-540).", NoSource CommonPractice;
-    HEAD_NEGATIVE "head_negative" Caution "The eye is above the open level: the column pulls.", Identity Two;
+    HEAD_HIGH "head_high" Caution "Lower the pressure: above 80 mmHg at the eye there is a risk to the optic nerve. Living eyes reached 69 and 85 mmHg at 90 and 110 cm (J Refract Surg 2014;30:534-540).", NoSource CommonPractice;
+    HEAD_NEGATIVE "head_negative" Caution "Check the levels: the eye is above the open level, and the column pulls.", Identity Two;
     HEAD_STATIC "head_static" Note "With nothing flowing, from the level open to air (drip chamber or vent tip, not always the fluid level). A flowing chamber has less.", Stoppered1990 Read;
-    NO_AIR "no_air" Note "Neither altitude nor station pressure was entered: no ceiling on vacuum is given.", Here Chosen;
+    NO_AIR "no_air" Note "Enter the altitude or the station pressure: without one of them no ceiling on vacuum is given.", Here Chosen;
     STATION_BEATS_ALTITUDE "station_beats_altitude" Note "The measured station pressure is used, not the altitude.", Here Chosen;
-    VACUUM_UNREACHABLE "vacuum_unreachable" Caution "This vacuum cannot be reached here: the fluid boils first. Do not compensate with bottle or setting.", Iso2533 Two;
-    CEILING_IDEAL "ceiling_ideal" Note "Dissolved gas comes out earlier: the true ceiling is lower.", NoSource CommonPractice;
-    STATION_FAR "station_far" Caution "The measured pressure is more than 40 mmHg from that of the altitude, more than weather makes: hPa or mmHg, reduced to the sea, the right altitude?", NoSource CommonPractice;
-    LEVEL_ASSUMED "level_assumed" Caution "The eye does not lie where the machine reckons with it: the pressure at the eye is not the one that is set.", Identity Two;
+    VACUUM_UNREACHABLE "vacuum_unreachable" Caution "Do not compensate with bottle or setting: this vacuum cannot be reached here, since the fluid boils first.", Iso2533 Two;
+    CEILING_IDEAL "ceiling_ideal" Note "Expect a lower ceiling: dissolved gas comes out earlier.", NoSource CommonPractice;
+    STATION_FAR "station_far" Caution "Check the measured pressure: hPa or mmHg, reduced to the sea, the right altitude? It is more than 40 mmHg from that of the altitude, more than weather makes.", NoSource CommonPractice;
+    LEVEL_ASSUMED "level_assumed" Caution "Read the pressure at the eye, which is not the one that is set: the eye does not lie where the machine assumes it.", Identity Two;
 }
 
 sign_offs! {}

@@ -41,7 +41,7 @@ fn of_air(entered: &Entered, out: &mut Out) -> Option<f64> {
     };
     let w = ceiling::working(air, temperature);
     out.show(const { &[ALTITUDE.id(), STATION_PRESSURE.id()] });
-    // told before, with a column of water
+    // reported before, with a column of water
     if still(entered).is_none() || entered.get(DENSITY_FROM) != Some(FluidFrom::Water) {
         out.show(const { &[TEMPERATURE.id()] });
     }

@@ -38,7 +38,7 @@ items! {
 }
 
 cautions! {
-    RHEXIS_UNCOVERED "rhexis_uncovered" Caution "The rhexis edge would come off the optic on one side.", Identity Two;
+    RHEXIS_UNCOVERED "rhexis_uncovered" Caution "Check the rhexis: its edge would come off the optic on one side.", Identity Two;
     RHEXIS_BAND "rhexis_band" Note "Seen over true was 115.9 +/- 3.1 % in 40 eyes, 110 to 120 %; paraxial optics gives less.", RhexisSeen Read;
 }
 

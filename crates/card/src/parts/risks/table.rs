@@ -26,14 +26,14 @@ entries! {
 items! {}
 
 cautions! {
-    RISKS_UNANSWERED "risks_unanswered" Note "No risk was asked about in this case: floppy iris, pseudoexfoliation, zonule, posterior polar, vitrectomy, guttata, pupil, allergies.", Here Chosen;
-    FLOPPY_IRIS "floppy_iris" Caution "Floppy iris: plan for a small, unstable pupil.", NoSource CommonPractice;
-    PSEUDOEXFOLIATION "pseudoexfoliation" Caution "Pseudoexfoliation: expect a small pupil and a weak zonule.", NoSource CommonPractice;
-    WEAK_ZONULE "weak_zonule" Caution "Weak zonule: have support for the capsule ready.", NoSource CommonPractice;
-    POSTERIOR_POLAR "posterior_polar" Caution "Posterior polar cataract: NO HYDRODISSECTION.", NoSource CommonPractice;
-    LONG_OR_VITRECTOMISED "retropulsion" Caution "Long or vitrectomised eye: the column can push the lens-iris diaphragm back; lower the bottle before entering, lift the iris to break the block.", Retropulsion2017 Read;
-    GUTTATA "guttata" Caution "Guttata: spare the endothelium.", NoSource CommonPractice;
-    SMALL_PUPIL "small_pupil" Caution "Small pupil: have a way to widen it ready.", NoSource CommonPractice;
+    RISKS_UNANSWERED "risks_unanswered" Note "Ask about floppy iris, pseudoexfoliation, zonule, posterior polar cataract, vitrectomy, guttata, pupil and allergies: no risk was entered.", Here Chosen;
+    FLOPPY_IRIS "floppy_iris" Caution "Plan for a small, unstable pupil: floppy iris.", NoSource CommonPractice;
+    PSEUDOEXFOLIATION "pseudoexfoliation" Caution "Expect a small pupil and a weak zonule: pseudoexfoliation.", NoSource CommonPractice;
+    WEAK_ZONULE "weak_zonule" Caution "Have support for the capsule ready: weak zonule.", NoSource CommonPractice;
+    POSTERIOR_POLAR "posterior_polar" Caution "NO HYDRODISSECTION: posterior polar cataract.", NoSource CommonPractice;
+    LONG_OR_VITRECTOMISED "retropulsion" Caution "Lower the bottle before entering, and lift the iris to break the block: in a long or vitrectomised eye the column can push the lens-iris diaphragm back.", Retropulsion2017 Read;
+    GUTTATA "guttata" Caution "Spare the endothelium: guttata.", NoSource CommonPractice;
+    SMALL_PUPIL "small_pupil" Caution "Have a way to widen the pupil ready: it is small.", NoSource CommonPractice;
     IODINE_ALLERGY "iodine_allergy" Caution "ALLERGY TO IODINE.", NoSource CommonPractice;
     ANTIBIOTIC_ALLERGY "antibiotic_allergy" Caution "ALLERGY TO THE ANTIBIOTIC.", NoSource CommonPractice;
 }

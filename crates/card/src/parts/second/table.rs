@@ -29,16 +29,16 @@ items! {
 }
 
 cautions! {
-    SECOND_VERGENCE "second_vergence" Note "From refraction, cornea and lens position; no axial length. The larger the change, the more the position matters.", Holladay1993 Memory;
-    SECOND_LASER "second_laser" Caution "After laser this lens is computed with the K after, where an estimate was entered, else with today's keratometry. The smaller the change of refraction, the less it matters.", Holladay1993 Memory;
-    SECOND_APART "second_apart" Caution "By the refraction another power is asked for than by the methods, by more than 2 D: a sign or another entry may be wrong, or the surprise has a cause to look for.", Here Chosen;
-    TWO_LENSES "two_lenses" Caution "A power was chosen for a first lens and one for the lens by refraction: which of them goes into this eye?", WrongLens Chosen;
-    ADDED_IN_BAG "added_in_bag" Caution "A second lens in the bag with the first: is the sulcus meant?", NoSource CommonPractice;
-    SECOND_STATE "second_state" Caution "What was in the eye when it was measured does not go with what this lens is for.", Here Chosen;
-    SECOND_NEEDS_POSITION "second_needs_position" Refuse "No position was entered for this lens (second_position_mm), and no method gives one: that would take an axial length and the constants of the new lens.", Here Chosen;
-    SECOND_NEEDS_LENS "second_needs_lens" Refuse "An exchange needs the power of the lens that is in the eye.", Identity Two;
-    NO_SECOND_POWER "no_second_power" Caution "No power was entered for this lens: choose one and enter it as on its label.", Here Chosen;
-    SECOND_FAR "second_far" Caution "The power chosen leaves more than 0.5 D from the target: is it the lens that was meant?", WrongLens Chosen;
+    SECOND_VERGENCE "second_vergence" Note "Computed from refraction, cornea and lens position, without axial length. The larger the change, the more the position matters.", Holladay1993 Memory;
+    SECOND_LASER "second_laser" Caution "Enter an estimate of K after, if there is one: after laser this lens is computed with it, else with today's keratometry. The smaller the change of refraction, the less it matters.", Holladay1993 Memory;
+    SECOND_APART "second_apart" Caution "Check signs and entries: by the refraction a power is asked for that is more than 2 D from that of the methods. If all are right, look for the cause of the surprise.", Here Chosen;
+    TWO_LENSES "two_lenses" Caution "Decide which lens goes into this eye: a power was chosen for a first lens, and one for the lens by refraction.", WrongLens Chosen;
+    ADDED_IN_BAG "added_in_bag" Caution "Check the place: is the sulcus meant? The second lens would go into the bag with the first.", NoSource CommonPractice;
+    SECOND_STATE "second_state" Caution "Check both entries: what was in the eye when it was measured does not go with what this lens is for.", Here Chosen;
+    SECOND_NEEDS_POSITION "second_needs_position" Refuse "Enter a position for this lens (second_position_mm): no method gives one. That would take an axial length and the constants of the new lens.", Here Chosen;
+    SECOND_NEEDS_LENS "second_needs_lens" Refuse "Enter the power of the lens that is in the eye: an exchange needs it.", Identity Two;
+    NO_SECOND_POWER "no_second_power" Caution "Choose a power for this lens and enter it as on its label: none was entered.", Here Chosen;
+    SECOND_FAR "second_far" Caution "Check the power chosen: is it the lens that was meant? It leaves more than 0.5 D from the target.", WrongLens Chosen;
 }
 
 sign_offs! {}

@@ -1,4 +1,4 @@
-//! What the first eye teaches: half of its error, beside this eye's numbers and never in them.
+//! What the first eye shows: half of its error, beside this eye's numbers and never in them.
 
 pub mod limits;
 pub mod table;

@@ -9,7 +9,7 @@ use ocellus_core::quantity::*;
 pub(crate) const PART: PartId = PartId(12);
 
 pub(crate) const KEY: &str = "second_eye";
-pub(crate) const HEADING: &str = "What the first eye teaches";
+pub(crate) const HEADING: &str = "What the first eye shows";
 
 entries! {
     ["fellow"]
@@ -24,9 +24,9 @@ items! {
 }
 
 cautions! {
-    HALF_OF_FIRST "half_of_first" Note "Half of the first eye's error is expected of the second: shown beside, applied nowhere. It holds for the method and the lens model that the first prediction was by.", Covert2010 Memory;
-    FIRST_EYE_FAR "first_eye_far" Caution "The first eye ended more than 1 D from its prediction: look for the reason before the second eye is planned.", Here Chosen;
-    FIRST_EYE_NO_LENS "first_eye_no_lens" Refuse "The fellow eye was not said to have an artificial lens: its refraction is the result of no operation, and teaches nothing of one.", Here Chosen;
+    HALF_OF_FIRST "half_of_first" Note "Allow for it or not: half of the first eye's error is expected of the second, shown beside, applied nowhere. It holds for the method and the lens model of the first prediction.", Covert2010 Memory;
+    FIRST_EYE_FAR "first_eye_far" Caution "Look for the reason before the second eye is planned: the first ended more than 1 D from its prediction.", Here Chosen;
+    FIRST_EYE_NO_LENS "first_eye_no_lens" Refuse "Enter what is in the fellow eye: without an artificial lens its refraction is the result of no operation, and says nothing about one.", Here Chosen;
 }
 
 sign_offs! {}

@@ -1,3 +1,3 @@
-//! Lines to tick before the first cut: each part has its own, told together at the end.
+//! Lines to tick before the first cut: each part has its own, printed together at the end.
 
 pub mod table;

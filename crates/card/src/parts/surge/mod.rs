@@ -24,7 +24,7 @@ pub(crate) fn plan(entered: &Entered, out: &mut Out) {
     out.show(&of);
     out.caution(ILLUSTRATION);
     out.about(cautions::COMPLIANCE_ENTERED, EYE_COMPLIANCE);
-    // a leak that leaves nothing, and a column that pulls, are told of before
+    // a leak that leaves nothing, and a column that pulls, are reported before
     let Some(shortest) = setup.shortest() else { return };
     out.item(items::SURGE_CONSTANT, shortest);
     let Some(step) = step(entered, &setup) else {

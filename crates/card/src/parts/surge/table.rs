@@ -36,10 +36,10 @@ items! {
 }
 
 cautions! {
-    STEP_LONG "step_long" Refuse "No surge: the step entered is longer than a quarter of the shortest time constant.", Here Chosen;
-    VOLUME_BEYOND "volume_beyond" Caution "More volume than an anterior chamber holds (139.8 +/- 38.2 uL): no eye gives that much.", ChamberVolume Read;
-    SURGE_OPEN "surge_open" Caution "Not at rest after 2,000 steps: no least pressure is given, since what comes later is not known.", Here Chosen;
-    COMPLIANCE_ENTERED "compliance_entered" Note "The compliance of the eye is an entry, never a law: laws of dead eyes overpredict living ones 1.4 to 4 times.", DeadEyes Read;
+    STEP_LONG "step_long" Refuse "Enter a shorter step: no surge is computed, since this one is longer than a quarter of the shortest time constant.", Here Chosen;
+    VOLUME_BEYOND "volume_beyond" Caution "Check the entries: no eye gives that much. It is more volume than an anterior chamber holds (139.8 +/- 38.2 uL).", ChamberVolume Read;
+    SURGE_OPEN "surge_open" Caution "No least pressure is given: the chamber is not at rest after 2,000 steps, and what comes later is not known.", Here Chosen;
+    COMPLIANCE_ENTERED "compliance_entered" Note "Do not take this compliance from a law: laws of dead eyes overpredict living ones 1.4 to 4 times.", DeadEyes Read;
 }
 
 sign_offs! {}

@@ -30,8 +30,8 @@ items! {
 }
 
 cautions! {
-    SURFACES_DISAGREE "surfaces_disagree" Caution "The surfaces entered make another power than the label, by more than a label may be off.", Iso11979 Memory;
-    POSITION_PLANE "position_plane" Note "A lens position is that of a thin lens, so of principal planes. Shown is what would change if a method's meant a vertex or the centre instead; a lens constant hides which.", Identity Two;
+    SURFACES_DISAGREE "surfaces_disagree" Caution "Check the surfaces entered: they make another power than the label, by more than a label may be off.", Iso11979 Memory;
+    POSITION_PLANE "position_plane" Note "A lens position is that of a thin lens, so of principal planes. Shown is what would change if a method meant a vertex or the centre instead; a lens constant hides which.", Identity Two;
 }
 
 sign_offs! {}

@@ -17,7 +17,7 @@ pub(super) fn plan(entered: &Entered, out: &mut Out) {
         return;
     }
     let line = Line::of(entered);
-    // told before, with the rest of a tube
+    // reported before, with the rest of a tube
     if line.is_none() {
         out.show(const { &[GAUGE.id()] });
         out.about(cautions::BORE_NOMINAL, GAUGE);

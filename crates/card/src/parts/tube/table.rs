@@ -60,12 +60,12 @@ items! {
 }
 
 cautions! {
-    BORE_NOMINAL "bore_nominal" Caution "Calculated for the nominal bore: a gauge does not fix the bore. 27 G lines of several makers lost 16 to 50 mmHg at one flow.", NeedleLines Read;
-    JET "jet" Caution "A jet at or behind the capsule can tear it: bench figures only; aim away from the capsule.", NoSource CommonPractice;
-    ZERO_SHEAR "zero_shear" Refuse "A viscosity at rest says nothing of a needle: viscoelastics thin enormously. With a flow entered its shear at the wall is shown: enter the viscosity there.", Poiseuille Two;
+    BORE_NOMINAL "bore_nominal" Caution "Enter the bore if you know it: the loss is calculated for the nominal one, and a gauge does not fix the bore. 27 G lines of several makers lost 16 to 50 mmHg at one flow.", NeedleLines Read;
+    JET "jet" Caution "Aim away from the capsule: a jet at or behind it can tear it. These are bench figures only.", NoSource CommonPractice;
+    ZERO_SHEAR "zero_shear" Refuse "Enter the viscosity at the shear at the wall, which is shown once a flow is entered: a viscosity at rest says nothing about a needle, where viscoelastics thin enormously.", Poiseuille Two;
     BORE_ENTERED "bore_entered" Note "The bore entered is used, not the nominal one of the gauge.", Here Chosen;
-    TURBULENT "turbulent" Caution "Reynolds number above 2300: the flow is not laminar, and more pressure is lost than calculated.", NoSource CommonPractice;
-    TUBE_SHORT "tube_short" Caution "The flow is still developing over half of the tube or more: the loss is rough.", NoSource CommonPractice;
+    TURBULENT "turbulent" Caution "Expect more pressure lost than calculated: the Reynolds number is above 2300, and the flow is not laminar.", NoSource CommonPractice;
+    TUBE_SHORT "tube_short" Caution "Take the loss as rough: the flow is still developing over half of the tube or more.", NoSource CommonPractice;
 }
 
 sign_offs! {}

@@ -16,7 +16,7 @@ use crate::parts::toric::table::entries::MARK_FOUND;
 use limits::{TURN_DISAGREES, TURN_LITTLE};
 use ocellus_core::astigmatism::plane::Cornea;
 use ocellus_core::astigmatism::power_vector::PowerVector;
-use ocellus_core::astigmatism::{on_dial, short_way};
+use ocellus_core::astigmatism::short_way;
 use table::{cautions, items};
 use turns::{Turns, best};
 
@@ -31,10 +31,8 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
         return out.about(cautions::TURN_NEEDS, MARK_FOUND);
     };
     out.item(items::NOW_CYLINDER, now.cylinder());
-    if let Some(axis) = now.plus_cylinder().axis {
-        out.item(items::NOW_AXIS, on_dial(axis));
-    }
-    let turns = Turns::of(lens);
+    out.meridian(items::NOW_AXIS, now.plus_cylinder().axis);
+    let turns = Turns(lens);
     let Some((most, least_left)) = turns.most_and_least_left() else { return };
     turns.tell(eye.vertex(), now, out);
     if most.abs() < TURN_LITTLE.get() {
@@ -49,7 +47,7 @@ pub(crate) fn plan(lens: &Lens, out: &mut Out) {
     }
 }
 
-/// What the plan says against the turn: a slip in the refraction turns a lens the other way.
+/// What in the plan contradicts the turn: a slip in the refraction turns a lens the other way.
 #[inline(never)]
 fn against_plan(lens: &Lens, turns: &Turns, out: &mut Out) {
     let Some((_, planned_at)) = Label::of(lens.eye).and_then(|label| label.chosen) else { return };
@@ -59,13 +57,13 @@ fn against_plan(lens: &Lens, turns: &Turns, out: &mut Out) {
     let mut across = false;
     let mut disagrees = false;
     let cornea = planned(lens.eye);
-    for (_, w) in turns.all() {
+    turns.each(&mut |_, w| {
         let wanted = PowerVector::at(Cornea, 0.0, w.k_x / 2.0, w.k_y / 2.0);
         disagrees |= cornea.is_some_and(|cornea| wanted.minus(cornea).cylinder() > TURN_DISAGREES.get());
         away |= from_planned(w.best) > from_planned(w.m) + TURN_LITTLE.get();
         not_enough |= w.left > RESIDUAL_LARGE.get();
         across |= from_planned(w.m) > ACROSS.get();
-    }
+    });
     for (code, is) in [
         (cautions::TURN_AWAY, away),
         (cautions::TURN_DISAGREES, disagrees),

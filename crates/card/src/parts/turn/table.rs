@@ -31,15 +31,15 @@ items! {
 }
 
 cautions! {
-    TURN_DISAGREES "turn_disagrees" Caution "The refraction, the lens and the cornea as planned do not fit by more than 1 D: read the refraction, its signs and axis, and the mark again before turning.", Here Chosen;
-    TURN_AWAY "turn_away" Caution "The best turn leads away from the meridian chosen. Before turning read the sign of the cylinder and its axis again: +0.75 x 40 is -0.75 x 130, not -0.75 x 40.", Here Chosen;
-    MARK_ACROSS "mark_across" Caution "The mark was found more than 45 deg from the meridian chosen: was it read across the lens?", Here Chosen;
-    TURN_LITTLE "turn_little" Caution "The lens lies where it leaves least, to less than a degree: turning does not help.", Identity Two;
-    TURN_NOT_ENOUGH "turn_not_enough" Caution "The best turn still leaves more than 0.5 D: turning alone is not the remedy. Read the refraction and the lens cylinder again.", SmallCylinder2014 Read;
-    TURN_NEEDS "turn_needs" Note "How to turn the lens is told once the refraction after, the meridian where its mark lies, and the lens cylinder are entered.", Here Chosen;
-    TURN_SENSE "turn_sense" Caution "Senses are of the eye seen from the front: the same for both eyes and from every seat; only a mirror reverses them. Say FROM and TO, never a sense alone. Which way a lens may be turned, its label says.", Identity Two;
-    TURN_WITHIN_NOISE "turn_within_noise" Caution "The best turn takes away no more than the scatter of a refraction: within measurement noise.", Here Chosen;
-    TURN_LEAVES "turn_leaves" Note "What the best turn leaves is not of the lens's angle: its cylinder, the cornea or the refraction. Why it lies so, and when to turn it, is the surgeon's question.", Here Chosen;
+    TURN_DISAGREES "turn_disagrees" Caution "Before turning read the refraction, its signs and axis, and the mark again: refraction, lens and planned cornea do not fit by more than 1 D.", Here Chosen;
+    TURN_AWAY "turn_away" Caution "Before turning read the sign of the cylinder and its axis again: +0.75 x 40 is -0.75 x 130, not -0.75 x 40. The best turn leads away from the meridian chosen.", Here Chosen;
+    MARK_ACROSS "mark_across" Caution "Read the mark again: was it read across the lens? It was found more than 45 deg from the meridian chosen.", Here Chosen;
+    TURN_LITTLE "turn_little" Caution "Turning does not help: the lens lies where it leaves least, to less than a degree.", Identity Two;
+    TURN_NOT_ENOUGH "turn_not_enough" Caution "Read the refraction and the lens cylinder again: the best turn still leaves more than 0.5 D, and turning alone is not the remedy.", SmallCylinder2014 Read;
+    TURN_NEEDS "turn_needs" Note "Enter the refraction after, the meridian where the mark lies, and the lens cylinder: then it is shown how to turn the lens.", Here Chosen;
+    TURN_SENSE "turn_sense" Caution "Say FROM and TO, never a direction alone. Which way a lens may be turned, its label says. Directions are those of the eye seen from the front: the same for both eyes and from every seat; only a mirror reverses them.", Identity Two;
+    TURN_WITHIN_NOISE "turn_within_noise" Caution "Expect no gain that can be measured: the best turn takes away no more than the scatter of a refraction.", Here Chosen;
+    TURN_LEAVES "turn_leaves" Note "Look elsewhere for what the best turn leaves: it comes not from the lens's angle, but from its cylinder, the cornea or the refraction. Why the lens lies so, and when to turn it, is the surgeon's question.", Here Chosen;
 }
 
 sign_offs! {}
@@ -56,9 +56,11 @@ pub(crate) const ROWS: PartRows = PartRows {
     by_method: &[
         ByMethod {
             below: Below::Around(
-                text!("FROM "),
+                &[
+                    text!("FROM "),
+                    text!(" TO the meridian in the first column, the eye seen from the front; both ways end there."),
+                ],
                 toric::MARK_FOUND.id(),
-                text!(" TO the meridian in the first column, the eye seen from the front; both ways end there."),
             ),
             ..ByMethod::of(columns! {
                 items::TURN_TO => "best for" "the mark";

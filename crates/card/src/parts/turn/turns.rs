@@ -21,6 +21,7 @@ use ocellus_core::quantity::{Axis, Vertex};
 const STEP: f64 = 5.0;
 
 /// The best turn of the lens in one method's eye.
+#[inline(never)]
 pub(super) fn best(eye: &Eye, answer: &Answer) -> Option<Working> {
     let (now, mark) = (needed_now(eye)?, eye.get(MARK_FOUND)?);
     let (thin, lens) = chosen_lens(eye, answer)?;
@@ -29,35 +30,37 @@ pub(super) fn best(eye: &Eye, answer: &Answer) -> Option<Working> {
     working(now, lens, mark)
 }
 
-/// The best turn by each method compared.
-pub(super) struct Turns([Option<(Method, Working)>; Method::MOST]);
+/// The best turn by each method compared: computed anew for whoever asks, since a device has no room for all of them.
+pub(super) struct Turns<'a>(pub(super) &'a Lens<'a>);
 
-impl Turns {
+impl Turns<'_> {
+    /// Hands them out one by one.
     #[inline(never)]
-    pub(super) fn of(lens: &Lens) -> Turns {
-        let mut turns = Turns([None; Method::MOST]);
-        for (slot, answer) in turns.0.iter_mut().zip(lens.compared()) {
-            *slot = best(lens.eye, answer).map(|w| (answer.method, w));
+    pub(super) fn each(&self, then: &mut dyn FnMut(Method, &Working)) {
+        for answer in self.0.compared() {
+            if let Some(w) = best(self.0.eye, answer) {
+                then(answer.method, &w);
+            }
         }
-        turns
-    }
-
-    pub(super) fn all(&self) -> impl Iterator<Item = &(Method, Working)> {
-        self.0.iter().flatten()
     }
 
     /// The turn furthest from none, and the least cylinder that a best turn leaves.
     pub(super) fn most_and_least_left(&self) -> Option<(f64, f64)> {
-        let most = self.all().fold(0.0, |most: f64, (_, w)| if w.turn.abs() > most.abs() { w.turn } else { most });
-        let least_left = self.all().map(|(_, w)| w.left).reduce(f64::min)?;
-        Some((most, least_left))
+        let (mut most, mut least_left) = (0.0f64, None);
+        self.each(&mut |_, w| {
+            if w.turn.abs() > most.abs() {
+                most = w.turn;
+            }
+            least_left = Some(least_left.map_or(w.left, |least| f64::min(least, w.left)));
+        });
+        Some((most, least_left?))
     }
 
     /// From, to, both ways round, and the refraction after it.
     #[inline(never)]
     pub(super) fn tell(&self, vertex: Vertex, now: PowerVector<Cornea>, out: &mut Out) {
-        for (method, w) in self.all() {
-            let mut tell = |what, value| out.of(what, value, *method);
+        self.each(&mut |method, w| {
+            let mut tell = |what, value| out.of(what, value, method);
             if let Ok(best) = Axis::from_deg(w.best) {
                 tell(items::TURN_TO, on_dial(best));
             }
@@ -66,16 +69,16 @@ impl Turns {
                 tell(items::TURN_COUNTER, w.counter_clockwise());
             }
             tell(items::TURN_LEFT, w.left);
-        }
-        for (method, w) in self.all() {
-            let Ok(rx) = w.after(w.turn, now.m).minus_cylinder().to_spectacles(vertex) else { continue };
-            let mut tell = |what, value| out.of(what, value, *method);
+        });
+        self.each(&mut |method, w| {
+            let Ok(rx) = w.after(w.turn, now.m).minus_cylinder().to_spectacles(vertex) else { return };
+            let mut tell = |what, value| out.of(what, value, method);
             tell(items::TURNED_SPHERE, rx.sphere);
             tell(items::TURNED_CYLINDER, rx.cylinder);
             if let Some(axis) = rx.axis.filter(|_| rx.cylinder <= -HAS_DIRECTION) {
                 tell(items::TURNED_AXIS, on_dial(axis));
             }
-        }
+        });
     }
 
     /// What every five degrees between here and the best turn would leave.
@@ -87,9 +90,9 @@ impl Turns {
         for row in 0..rows.min(19) {
             let turn = step * row as f64;
             out.in_row(items::TURN_BY, turn, row);
-            for (method, w) in self.all() {
-                out.of_in_row(items::TURN_RESIDUAL, w.after(turn, 0.0).cylinder(), *method, row);
-            }
+            self.each(&mut |method, w| {
+                out.of_in_row(items::TURN_RESIDUAL, w.after(turn, 0.0).cylinder(), method, row);
+            });
         }
     }
 }

@@ -14,7 +14,7 @@ entries! {}
 items! {}
 
 cautions! {
-    UNUSED "unused" Note "Entries that were made are used for nothing on this card; explain shows what a number starts from.", Here Chosen;
+    UNUSED "unused" Note "Check these entries: they are used for nothing on this card. explain shows what a number starts from.", Here Chosen;
 }
 
 sign_offs! {}

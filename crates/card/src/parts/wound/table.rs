@@ -23,8 +23,8 @@ items! {
 }
 
 cautions! {
-    SEAT_ELSEWHERE "seat_elsewhere" Caution "The incision does not lie where the surgeon sits: is it the eye and the site that were meant?", WrongLens Chosen;
-    TUNNEL_SHORT "tunnel_short" Note "Tunnel shorter than wide: square tunnels (3.2 by 3.2 mm) held where 3.2 by 2.0 mm leaked; others (1996;22:721-725) found 2.0 mm enough for 3.0 to 3.5 mm wide.", WoundLength1994 Read;
+    SEAT_ELSEWHERE "seat_elsewhere" Caution "Check the eye and the site: are they the ones that were meant? The incision does not lie where the surgeon sits.", WrongLens Chosen;
+    TUNNEL_SHORT "tunnel_short" Note "Look at the tunnel again: it is shorter than wide. Square tunnels (3.2 by 3.2 mm) held where 3.2 by 2.0 mm leaked; others (1996;22:721-725) found 2.0 mm enough for 3.0 to 3.5 mm wide.", WoundLength1994 Read;
 }
 
 sign_offs! {}

@@ -11,7 +11,7 @@ use crate::strip::Strip;
 #[cfg(feature = "strip")]
 use heapless::Vec;
 
-pub(crate) struct Kept {
+pub(crate) struct Session {
     /// What the incisions did in eyes that were added.
     #[cfg(feature = "group")]
     pub(crate) group: Eyes,
@@ -26,8 +26,8 @@ pub(crate) struct Kept {
     pub(crate) zero: Zero,
 }
 
-impl Kept {
-    pub(crate) const NOTHING: Kept = Kept {
+impl Session {
+    pub(crate) const NEW: Session = Session {
         #[cfg(feature = "group")]
         group: Eyes::NONE,
         #[cfg(feature = "strip")]
@@ -38,7 +38,7 @@ impl Kept {
         zero: Zero::NONE,
     };
 
-    /// A byte was typed: when that happens nobody foresees.
+    /// A byte was typed: when that happens cannot be predicted.
     pub(crate) fn stir(&mut self, _with: u32) {
         #[cfg(feature = "exercise")]
         self.learner.stir(_with);
