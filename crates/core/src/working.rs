@@ -201,7 +201,7 @@ pub const fn unit_place(word: &str) -> u8 {
     let mut place = 0;
     while !same(UNITS[place], word) {
         place += 1;
-        assert!(place < UNITS.len(), "a unit that no step has yet: add it to UNITS of quantity.rs");
+        assert!(place < UNITS.len(), "a unit that no step has yet: add it to UNITS of quantity/bounds.rs");
     }
     place as u8
 }

@@ -17,7 +17,7 @@ const ROOMS: &[&[&str]] = &[
         "source.rs",
         "choice.rs",
         "math.rs",
-        "quantity.rs",
+        "quantity/",
         "constant/",
         "working.rs",
         "decimal.rs",
